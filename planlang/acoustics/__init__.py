@@ -1,0 +1,1 @@
+"""Surfaces and panels -> absorption, decay and targets."""

@@ -1,0 +1,69 @@
+"""What the acoustic engine hands on. One value an octave band, in the order of `bands`; areas in m2, times in s."""
+
+from dataclasses import dataclass
+
+from planlang.plan.figure import Figure
+
+Series = tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Absorber:
+    """One surface, opening, panel array or group of people: area, absorption coefficients, absorption area, source.
+
+    `low` and `high` bound the absorption area. `alpha` is empty for people.
+    """
+
+    words: str
+    area: float
+    alpha: Series
+    absorption: Series
+    low: Series
+    high: Series
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Decay:
+    """Decay times of one state of the room by two formulas, and the range that the estimate claims."""
+
+    sabine: Series
+    eyring: Series
+    low: Series
+    high: Series
+    mean_alpha: Series
+    figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TargetBand:
+    """What the target asks of one band: wanted, least and most, s; None where it says nothing of the band."""
+
+    wanted: float | None
+    least: float | None
+    most: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Acoustics:
+    """The estimate: absorbers before and after, air, decay before and after, target with a verdict a band.
+
+    Verdicts: 'within', 'within by part of the range', 'too long', 'too short', 'not asked'.
+    """
+
+    bands: tuple[int, ...]
+    volume: float
+    surface: float
+    before: tuple[Absorber, ...]
+    after: tuple[Absorber, ...]
+    air_m: Series
+    decay_before: Decay
+    decay_after: Decay
+    target_words: str
+    target: tuple[TargetBand, ...]
+    verdict_before: tuple[str, ...]
+    verdict_after: tuple[str, ...]
+    schroeder_before: float
+    schroeder_after: float
+    assumes: tuple[str, ...]
+    warnings: tuple[str, ...]

@@ -1,0 +1,1 @@
+"""Plan -> surfaces, obstacles and placed panels."""

@@ -1,0 +1,174 @@
+"""What geometry hands on: surfaces with their directions, placed features and panels, hang points, laser lines.
+
+Positions on a surface are exact millimetres (`Fraction`) `across` and `up` from the surface's datum. Positions in the
+room are millimetres as floats: east, north, height from the south-west corner of the floor.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from planlang.plan.model import Array, Feature, Lining, Members
+
+Point = tuple[float, float]
+Vector = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle on a surface: left, lower, right, upper edge in mm from the datum."""
+
+    left: Fraction
+    lower: Fraction
+    right: Fraction
+    upper: Fraction
+
+    @property
+    def width(self) -> Fraction:
+        """Size across, mm."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> Fraction:
+        """Size up, mm."""
+        return self.upper - self.lower
+
+    @property
+    def corners(self) -> tuple[tuple[Fraction, Fraction], ...]:
+        """Lower left, lower right, upper right, upper left."""
+        return (
+            (self.left, self.lower),
+            (self.right, self.lower),
+            (self.right, self.upper),
+            (self.left, self.upper),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """A plane face of the room.
+
+    `outline` is its polygon in (across, up) mm, anticlockwise as seen in those directions; `across_dir`, `up_dir` and
+    `inward` (into the room) are unit vectors; `width` and `height` bound the outline, whose datum is at (0, 0).
+    For a ceiling the outline is seen as on the floor plan. The `*_words` say where the datum is and which way is which.
+    """
+
+    name: str
+    kind: Literal["floor", "wall", "ceiling"]
+    origin: Vector
+    across_dir: Vector
+    up_dir: Vector
+    inward: Vector
+    outline: tuple[Point, ...]
+    width: Fraction
+    height: Fraction
+    area_mm2: float
+    pitch_deg: float
+    datum_words: str
+    across_words: str
+    up_words: str
+    lining: Lining | None
+    members: Members | None
+    exposed: bool
+
+    def in_room(self, across: float, up: float, off: float = 0.0) -> Vector:
+        """The room position of a point on the surface, `off` mm away from it into the room."""
+        return tuple(
+            o + across * a + up * u + off * n
+            for o, a, u, n in zip(self.origin, self.across_dir, self.up_dir, self.inward, strict=True)
+        )  # type: ignore[return-value]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedFeature:
+    """A feature with the box that bounds it on its surface."""
+
+    feature: Feature
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class RoomGeometry:
+    """A closed room: its surfaces in a fixed order (floor, walls S E N W, ceiling planes), features and volume (m3)."""
+
+    surfaces: tuple[Surface, ...]
+    features: tuple[PlacedFeature, ...]
+    volume_m3: float
+
+    def surface(self, name: str) -> Surface | None:
+        """The surface of that name, or None."""
+        return next((surface for surface in self.surfaces if surface.name == name), None)
+
+
+@dataclass(frozen=True, slots=True)
+class HangPoint:
+    """Where one panel is held. `name` is the panel's mark and a letter (`SC2.b`).
+
+    `lands_on` says what lies behind ('rafter 3', 'rail 2', 'lining only'); `off_centre` is the distance from that
+    member's centre line, mm, None where there is no member.
+    """
+
+    name: str
+    across: Fraction
+    up: Fraction
+    room: Vector
+    lands_on: str
+    off_centre: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPanel:
+    """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic."""
+
+    mark: str
+    array: Array
+    surface: str
+    box: Box
+    corners_room: tuple[Vector, ...]
+    points: tuple[HangPoint, ...]
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class LaserLine:
+    """A line at one `position` mm from the datum of a surface: level ('up' is fixed) or plumb ('across' is fixed)."""
+
+    surface: str
+    fixed: Literal["up", "across"]
+    position: Fraction
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RailRun:
+    """A rail square to the members, at `position`, from `start` to `end` mm; `crossings` are member centre lines."""
+
+    name: str
+    surface: str
+    position: Fraction
+    start: Fraction
+    end: Fraction
+    crossings: tuple[Fraction, ...]
+    points: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """All panels in plan order, the lines that serve their hang points, the rails, and the gaps worth knowing."""
+
+    panels: tuple[PlacedPanel, ...]
+    lines: tuple[LaserLine, ...]
+    rails: tuple[RailRun, ...]
+
+    def on(self, surface: str) -> tuple[PlacedPanel, ...]:
+        """The panels on one surface."""
+        return tuple(panel for panel in self.panels if panel.surface == surface)
+
+
+@dataclass(frozen=True, slots=True)
+class MassItem:
+    """One material of one panel: kilograms, and the height of its centre above the back plane, mm."""
+
+    words: str
+    kg: float
+    height_mm: float

@@ -1,0 +1,1 @@
+"""Panels -> weight, hang points, load shares and what holds them."""

@@ -1,0 +1,68 @@
+"""What the load engine hands on: weight, shares, what holds and by how much, what must be confirmed.
+
+Masses in kg, forces in N.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from planlang.geometry.model import MassItem
+from planlang.plan.figure import Figure
+
+Status = Literal["holds", "not verified", "fails"]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a load path: what it is, its allowed load (None when unknown), where that is from, what is asked.
+
+    `ratio` is allowed / asked; the step holds when it is at least 1.
+    """
+
+    words: str
+    allowed: Figure | None
+    origin: Literal["code formula", "maker data", "assumed", "unknown"]
+    demand: Figure
+    ratio: float | None
+    status: Status
+
+
+@dataclass(frozen=True, slots=True)
+class PanelLoad:
+    """The load path of every hang point of the panels of one array: they are alike.
+
+    `share` is the largest share of one point by statics; `rule` says by which rule. `weakest` indexes `steps`.
+    """
+
+    array: str
+    mark: str
+    panels: tuple[str, ...]
+    masses: tuple[MassItem, ...]
+    mass: Figure
+    weight: Figure
+    points: int
+    share: Figure
+    rule: str
+    demand: Figure
+    steps: tuple[Step, ...]
+    weakest: int
+    status: Status
+    overhead: bool
+    second_support: bool
+    lift_words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """All load paths, the total hung on each surface (kg), and the words that go with them."""
+
+    panels: tuple[PanelLoad, ...]
+    surface_mass: tuple[tuple[str, Figure], ...]
+    cautions: tuple[str, ...]
+    not_checked: tuple[str, ...]
+    confirm: tuple[tuple[str, str], ...]
+
+    @property
+    def hangable(self) -> bool:
+        """False when anything overhead fails or is not verified."""
+        return all(load.status == "holds" for load in self.panels if load.overhead)

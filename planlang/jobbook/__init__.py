@@ -1,0 +1,1 @@
+"""Results -> Markdown, HTML, drawings and data."""

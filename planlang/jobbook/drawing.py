@@ -1,0 +1,13 @@
+"""What a drawing is, for the pages that show it."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """An SVG drawing: stable `name` (anchor and id prefix), title, and a description for those who can't see it."""
+
+    name: str
+    title: str
+    description: str
+    svg: str

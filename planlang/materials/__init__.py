@@ -1,0 +1,1 @@
+"""Placed panels -> parts, cut sheets, purchases and price."""

@@ -1,0 +1,178 @@
+"""What the workshop engine hands on: parts, cutting layouts, pieces of batt and cloth, purchases, price.
+
+Lengths are exact millimetres.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from planlang.geometry.model import MassItem
+from planlang.plan.model import Batt, Cloth, Money, PanelType, Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part cut from a sheet. `mark` is unique in the plan, short, and the same everywhere it is printed."""
+
+    mark: str
+    role: Literal["side", "end", "brace"]
+    sheet: Sheet
+    length: Fraction
+    width: Fraction
+    per_panel: int
+    panels: int
+    how: str
+
+    @property
+    def count(self) -> int:
+        """How many the job needs."""
+        return self.per_panel * self.panels
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece of batt (`length` x `width`) or of cloth (`length` along the roll's length when not turned)."""
+
+    mark: str
+    role: Literal["core", "front", "back"]
+    stock: Batt | Cloth
+    length: Fraction
+    width: Fraction
+    per_panel: int
+    panels: int
+    how: str
+
+    @property
+    def count(self) -> int:
+        """How many the job needs."""
+        return self.per_panel * self.panels
+
+
+@dataclass(frozen=True, slots=True)
+class StackLine:
+    """One layer of the section through a panel, front to back: what, thickness, running depth from the front."""
+
+    words: str
+    thickness: Fraction
+    depth: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class PanelBuild:
+    """One panel type, resolved: how many panels, parts, pieces, where braces and batt joints stand, the section.
+
+    `braces` and `joints` are distances from the outside of the panel's start end. `hardware` counts pieces a panel,
+    `fastenings` are (words, count a panel, rule). `steps` are the build steps in order. `masses` are per panel.
+    """
+
+    type: PanelType
+    panels: tuple[str, ...]
+    parts: tuple[Part, ...]
+    pieces: tuple[Piece, ...]
+    braces: tuple[Fraction, ...]
+    joints: tuple[Fraction, ...]
+    stack: tuple[StackLine, ...]
+    hardware: tuple[tuple[str, int], ...]
+    fastenings: tuple[tuple[str, int, str], ...]
+    steps: tuple[str, ...]
+    masses: tuple[MassItem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One guillotine cut: number, the piece cut, direction along the sheet's length ('rip') or across it ('cross').
+
+    `fence` is the finished size set at the fence, from the reference edge of the piece.
+    """
+
+    number: int
+    piece: str
+    direction: Literal["rip", "cross"]
+    fence: Fraction
+    gives: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPart:
+    """A part on a stock piece: `x` along the stock's length, `y` across, `turned` when its length lies across."""
+
+    mark: str
+    x: Fraction
+    y: Fraction
+    length: Fraction
+    width: Fraction
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLayout:
+    """How one sheet (or batt) is cut; `sheets` equal ones are cut alike. `offcuts` are (x, y, length, width)."""
+
+    parts: tuple[PlacedPart, ...]
+    cuts: tuple[Cut, ...]
+    offcuts: tuple[tuple[Fraction, Fraction, Fraction, Fraction], ...]
+    sheets: int
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """All layouts on one stock: sheets used, the least by area, the share that is waste (kerf and unusable rest)."""
+
+    stock: Sheet | Batt
+    layouts: tuple[SheetLayout, ...]
+    used: int
+    area_bound: int
+    waste: Fraction
+
+    @property
+    def proven_least(self) -> bool:
+        """True when no layout could use fewer sheets."""
+        return self.used == self.area_bound
+
+
+@dataclass(frozen=True, slots=True)
+class RollCut:
+    """Cloth off a roll: shelves of pieces, and the length to buy before spare, mm."""
+
+    stock: Cloth
+    parts: tuple[PlacedPart, ...]
+    length: Fraction
+    waste: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """One line of the order. `cost` is None where no price is stated."""
+
+    words: str
+    name: str
+    need: str
+    buy: int | Fraction
+    unit: str
+    unit_price: Money | None
+    cost: Money | None
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class PriceLine:
+    """One line of the price, with how it was reckoned; `money` is None where a price is missing."""
+
+    words: str
+    money: Money | None
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Materials:
+    """Everything the shop needs."""
+
+    builds: tuple[PanelBuild, ...]
+    sheets: tuple[Cutting, ...]
+    batts: tuple[Cutting, ...]
+    rolls: tuple[RollCut, ...]
+    purchases: tuple[Purchase, ...]
+    price: tuple[PriceLine, ...]
+    total: Money | None
+    missing_prices: tuple[str, ...]

@@ -1,0 +1,1 @@
+"""Tree -> typed plan: quantities, vocabulary, names."""

@@ -1,0 +1,1 @@
+"""Text -> tree: files, spans, diagnostics, parsing with recovery."""

@@ -1,0 +1,56 @@
+"""What the compiler has to say about a plan: values, never exceptions."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+from typing import Generic, TypeVar
+
+from planlang.syntax.span import Span
+
+T = TypeVar("T")
+
+
+class Severity(Enum):
+    """An error stops the job book; a warning is printed and listed in it."""
+
+    ERROR = "error"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnostic:
+    """One finding: a stable code, where, what is wrong in the plan's words, and what would mend it.
+
+    `also` names further places that belong to the finding, each with a short remark.
+    """
+
+    code: str
+    message: str
+    span: Span
+    mend: str = ""
+    severity: Severity = Severity.ERROR
+    also: tuple[tuple[str, Span], ...] = ()
+
+    @property
+    def is_error(self) -> bool:
+        """True when the finding stops the job book."""
+        return self.severity is Severity.ERROR
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome(Generic[T]):
+    """What a phase returns: its value, as far as it could be known, and its findings."""
+
+    value: T
+    diagnostics: tuple[Diagnostic, ...] = ()
+
+    @property
+    def ok(self) -> bool:
+        """True when no finding is an error."""
+        return not any(finding.is_error for finding in self.diagnostics)
+
+
+def in_order(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """Sort by place and code, and drop repeats."""
+    unique = dict.fromkeys(findings)
+    return tuple(sorted(unique, key=lambda f: (f.span, f.code, f.message)))

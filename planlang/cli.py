@@ -1,0 +1,93 @@
+"""The commands: the only place that prints or exits."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from planlang import __version__
+
+if TYPE_CHECKING:
+    from planlang.compiler import Compilation
+
+CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command. Status 0: clean; 1: the plan has errors; 2: used wrongly; 3: a fault of the compiler's own."""
+    options = parse_arguments(arguments)
+    try:
+        return int(options.run(options))
+    except OSError as fault:
+        print(f"planlang: {fault.filename or options.plan}: {fault.strerror or fault}", file=sys.stderr)
+        return MISUSED
+    except Exception as fault:
+        if os.environ.get("PLANLANG_TRACE"):
+            raise
+        words = f"planlang {__version__} met a fault of its own ({type(fault).__name__}: {fault})"
+        print(f"{words}\nSet PLANLANG_TRACE=1 to see where, and please report it with the plan.", file=sys.stderr)
+        return BROKEN
+
+
+def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
+    """Read the command line; a wrong one ends with status 2."""
+    parser = argparse.ArgumentParser(prog="planlang", description="Compiles acoustic treatment plans into job books.")
+    parser.add_argument("--version", action="version", version=f"planlang {__version__}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+
+    build = commands.add_parser("build", help="compile a plan into a job book")
+    build.add_argument("plan", type=Path, metavar="PLAN")
+    build.add_argument(
+        "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
+    )
+    build.set_defaults(run=run_build)
+
+    check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
+    check.add_argument("plan", type=Path, metavar="PLAN")
+    check.set_defaults(run=run_check)
+    return parser.parse_args(arguments)
+
+
+def run_check(options: argparse.Namespace) -> int:
+    """Compile and report."""
+    from planlang.compiler import compile_plan
+
+    compilation = compile_plan(options.plan)
+    report(compilation)
+    return CLEAN if compilation.ok else FAILED
+
+
+def run_build(options: argparse.Namespace) -> int:
+    """Compile, report, and write the job book when no error stands in the way."""
+    from planlang.compiler import compile_plan
+
+    compilation = compile_plan(options.plan)
+    report(compilation)
+    if compilation.compiled is None or not compilation.ok:
+        print("no job book written", file=sys.stderr)
+        return FAILED
+
+    from planlang.jobbook.book import write_book
+    from planlang.jobbook.publish import publish
+
+    folder = options.out or Path(f"{options.plan.stem}-book")
+    publish(write_book(compilation.compiled), folder)
+    print(f"job book: {folder}")
+    return CLEAN
+
+
+def report(compilation: Compilation) -> None:
+    """Print all findings, and how many there are."""
+    from planlang.syntax.report import finding_as_text, summary
+
+    for finding in compilation.findings:
+        print(finding_as_text(finding, compilation.project), file=sys.stderr)
+    print(summary(compilation.findings), file=sys.stderr)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,281 @@
+"""Statements -> entries: each statement checked against its declared kind, with its parameters read."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from functools import cache
+
+from planlang.plan import messages
+from planlang.plan.forms import Fit, Pattern, Values, fit, pattern_of, place_at, words_at
+from planlang.plan.kinds import NoFit, Value, label_of
+from planlang.plan.values import Setting, ValueFault, nearest_unit
+from planlang.plan.vocabulary.declare import Clause, StatementKind
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.nodes import Compound, Item, Statement, span_across, span_of
+from planlang.syntax.parser import plan_parser
+from planlang.syntax.span import Span
+
+DEEPEST_BLOCK = 8
+PARAMETER = re.compile(r"\{[\w-]+:([^}+]+)\+?\}")
+
+
+@dataclass(slots=True)
+class Entry:
+    """A checked statement. `faulty`: it, or a part of it, is at fault and has been reported.
+
+    `assumed` holds what was taken for clauses left out: (clause, reason). `more` collects repeated clauses,
+    `stated` the forms of the clauses that stand in the plan,
+    `guess` is the name that a faulty statement probably defines.
+    """
+
+    kind: StatementKind
+    span: Span
+    values: Values = field(default_factory=dict)
+    more: list[Values] = field(default_factory=list)
+    body: list[Entry] = field(default_factory=list)
+    assumed: list[tuple[str, str]] = field(default_factory=list)
+    stated: set[str] = field(default_factory=set)
+    faulty: bool = False
+    guess: str = ""
+
+    def all(self, word: str) -> list[Entry]:
+        """The statements of its block with a word."""
+        return [entry for entry in self.body if entry.kind.word == word]
+
+
+@dataclass(frozen=True, slots=True)
+class Clauses:
+    """The compiled clauses of a kind of statement, and the words that begin one."""
+
+    patterns: tuple[tuple[Clause, Pattern], ...]
+    stop: frozenset[str]
+
+
+@cache
+def clauses_of(kind: StatementKind) -> Clauses:
+    """Compile the clauses of a kind, once."""
+    patterns = tuple((clause, pattern_of(clause.form)) for clause in kind.clauses)
+    return Clauses(patterns, frozenset().union(*(pattern.first for _, pattern in patterns)))
+
+
+@cache
+def items_of(text: str) -> list[Item]:
+    """The items of a statement or clause that is written in the vocabulary itself."""
+    return plan_parser().parse(text, start="line")  # type: ignore[return-value]
+
+
+def read_block(
+    statements: list[Statement],
+    kind: StatementKind,
+    where: str,
+    setting: Setting,
+    sink: list[Diagnostic],
+    depth: int = 0,
+) -> list[Entry]:
+    """Check the statements of one block; findings go to `sink`."""
+    entries: list[Entry] = []
+    first: dict[str, Span] = {}
+    for statement in statements:
+        entry = read_statement(statement, kind, where, setting, sink, depth)
+        if entry is None:
+            continue
+        word = entry.kind.word
+        if word in first and not entry.kind.many and not statement.faulty:
+            sink.append(messages.statement_twice(entry.span, word, first[word]))
+            continue
+        first.setdefault(word, entry.span)
+        entries.append(entry)
+    return entries
+
+
+def read_statement(
+    statement: Statement, within: StatementKind, where: str, setting: Setting, sink: list[Diagnostic], depth: int
+) -> Entry | None:
+    """Check one statement; None when its word says nothing here."""
+    head = statement.items[0]
+    span = span_of(head, setting.file)
+    kind = within.by_word.get(str(head))
+    if kind is None:
+        near = get_close_matches(str(head), within.by_word, 1, 0.7)
+        if not statement.faulty:
+            known = list(within.by_word)
+            sink.append(messages.unknown_statement(span, str(head), where, near[0] if near else "", known))
+        return Entry(within.by_word[near[0]], span, faulty=True) if near else None
+    entry = Entry(kind, span, faulty=statement.faulty, guess=second_word(statement))
+    if not statement.faulty:
+        findings = read_line(entry, statement.items, setting)
+        entry.faulty = bool(findings)
+        sink.extend(findings)
+    take_block(entry, statement, setting, sink, depth)
+    return entry
+
+
+def second_word(statement: Statement) -> str:
+    """What a statement names, most often: its second word."""
+    return str(statement.items[1]) if len(statement.items) > 1 and statement.items[1].type in ("NAME", "RANGE") else ""
+
+
+def take_block(entry: Entry, statement: Statement, setting: Setting, sink: list[Diagnostic], depth: int) -> None:
+    """Check the block of a statement, or that it has none."""
+    kind = entry.kind
+    if statement.body is None:
+        if kind.block is not None and not statement.faulty:
+            sink.append(messages.block_missing(entry.span, kind.word))
+            entry.faulty = True
+        return
+    if kind.block is None or depth >= DEEPEST_BLOCK:
+        if not statement.faulty:
+            sink.append(messages.block_unwanted(entry.span, kind.word))
+        return
+    where = f"`{kind.word} {entry.guess}`" if entry.guess else f"`{kind.word}`"
+    entry.body = read_block(statement.body, kind, where, setting, sink, depth + 1)
+
+
+def read_line(entry: Entry, items: list[Item], setting: Setting) -> list[Diagnostic]:
+    """Read the parameters of one statement into its entry; returns what is wrong, at most one finding."""
+    kind = entry.kind
+    clauses = clauses_of(kind)
+    try:
+        lead = best_fit(kind, items, setting, clauses.stop)
+        if isinstance(lead, NoFit):
+            return [misfit(kind, items, lead, setting)]
+        entry.values = lead.values
+        return read_clauses(entry, items, lead.index, setting, clauses)
+    except ValueFault as fault:
+        return [fault.finding]
+
+
+def best_fit(kind: StatementKind, items: list[Item], setting: Setting, stop: frozenset[str]) -> Fit | NoFit:
+    """The form that takes most of the items; where none goes on as far as another fails, that failure."""
+    fits: list[Fit] = []
+    misfits: list[NoFit] = []
+    for form in kind.forms:
+        found = fit(pattern_of(form), items, 1, setting, stop)
+        (fits if isinstance(found, Fit) else misfits).append(found)  # type: ignore[arg-type]
+    best = max(fits, key=lambda found: found.index, default=None)
+    worst = max(misfits, key=lambda found: found.index, default=None)
+    if best is None:
+        assert worst is not None
+        return worst
+    ended = best.index >= len(items) or items[best.index].type == "COMMA" or str(items[best.index]) in stop
+    return best if ended or worst is None or worst.index <= best.index else worst
+
+
+def read_clauses(entry: Entry, items: list[Item], index: int, setting: Setting, clauses: Clauses) -> list[Diagnostic]:
+    """Read what follows the form; clauses may stand in any order, with or without a comma between."""
+    used = entry.stated
+    while index < len(items):
+        if items[index].type == "COMMA":
+            index += 1
+            if index == len(items):
+                return [
+                    messages.wrong_form(
+                        place_at(items, index, setting), entry.kind.word, "another clause", "", entry.kind.example
+                    )
+                ]
+            continue
+        found = next_clause(entry.kind, items, index, setting, clauses)
+        if isinstance(found, Diagnostic):
+            return [found]
+        clause, taken = found
+        if clause.repeat:
+            entry.more.append(taken.values)
+        elif clause.form in used:
+            return [messages.clause_twice(place_at(items, index, setting), plain_form(clause.form))]
+        else:
+            entry.values.update(taken.values)
+        used.add(clause.form)
+        index = taken.index
+    return complete_clauses(entry, span_across(items[0], items[-1], setting.file))
+
+
+def next_clause(
+    kind: StatementKind, items: list[Item], index: int, setting: Setting, clauses: Clauses
+) -> tuple[Clause, Fit] | Diagnostic:
+    """The clause that begins at an item and takes most, or what is wrong there."""
+    best: tuple[Clause, Fit] | None = None
+    furthest: NoFit | None = None
+    for clause, pattern in clauses.patterns:
+        if pattern.first and str(items[index]) not in pattern.first:
+            continue
+        found = fit(pattern, items, index, setting, clauses.stop)
+        if isinstance(found, NoFit):
+            furthest = found if furthest is None or found.index > furthest.index else furthest
+        elif best is None or found.index > best[1].index:
+            best = (clause, found)
+    if best is not None:
+        return best
+    if furthest is not None and furthest.index > index:
+        return misfit(kind, items, furthest, setting)
+    return stray(kind, items, index, setting)
+
+
+def misfit(kind: StatementKind, items: list[Item], found: NoFit, setting: Setting) -> Diagnostic:
+    """The finding for items that leave a form half way."""
+    place = place_at(items, found.index, setting)
+    return stray_unit(items, found.index, setting) or messages.wrong_form(
+        place, kind.word, found.wanted, words_at(items, found.index), kind.example
+    )
+
+
+def stray(kind: StatementKind, items: list[Item], index: int, setting: Setting) -> Diagnostic:
+    """The finding for items that begin no clause."""
+    finding = stray_unit(items, index, setting)
+    if finding:
+        return finding
+    text = words_at(items, index)
+    forms = [plain_form(clause.form) for clause in kind.clauses]
+    heads = sorted({word for clause in kind.clauses for word in pattern_of(clause.form).first})
+    near = get_close_matches(text, heads, 1, 0.75)
+    return messages.unknown_clause(place_at(items, index, setting), kind.word, text, near[0] if near else "", forms)
+
+
+def stray_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | None:
+    """The finding for a misspelt unit after a number, if that is what stands here or next."""
+    if index + 1 < len(items) and items[index].type == "NUMBER":
+        index += 1
+    if index >= len(items) or items[index - 1].type != "NUMBER":
+        return None
+    here = items[index]
+    item = here.parts[0] if isinstance(here, Compound) else here
+    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= 5 else ""
+    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
+
+
+def plain_form(form: str) -> str:
+    """A form as it is printed: `pitch ANGLE`, `frame NAME`."""
+    return PARAMETER.sub(lambda found: label_of(found[1]), form.replace("[and] ", "")).replace("[", "").replace("]", "")
+
+
+def complete_clauses(entry: Entry, span: Span) -> list[Diagnostic]:
+    """Take the defaults of clauses left out; a required one that is missing is a finding."""
+    for clause in entry.kind.clauses:
+        if clause.form in entry.stated:
+            continue
+        if clause.required:
+            return [messages.clause_missing(span, entry.kind.word, plain_form(clause.form))]
+        if clause.default:
+            entry.values.update(values_of_default(clause.form, clause.default, entry.span))
+            entry.assumed.append((clause.default, clause.reason))
+    return []
+
+
+def values_of_default(form: str, text: str, span: Span) -> Values:
+    """The parameters of a default, placed where the statement stands."""
+    found = fit(pattern_of(form), items_of(text), 0, Setting(span.file, None, {}), frozenset())
+    if isinstance(found, NoFit):
+        raise ValueError(f"the default `{text}` does not fit its form `{form}`")
+    return {name: Value(value.what, span) for name, value in found.values.items()}
+
+
+def entry_of_default(kind: StatementKind, span: Span) -> Entry:
+    """The entry of a statement that was left out, from its declared default."""
+    entry = Entry(kind, span)
+    findings = read_line(entry, items_of(kind.default), Setting(span.file, None, {}))
+    if findings:
+        raise ValueError(f"the default `{kind.default}` is at fault: {findings[0].message}")
+    entry.values = {name: Value(value.what, span) for name, value in entry.values.items()}
+    entry.assumed = [(kind.default, kind.reason)]
+    return entry

@@ -1,0 +1,171 @@
+"""Forms: how the items of a statement are matched with the declared words and parameters."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from functools import cache
+
+from planlang.plan.kinds import NoFit, Sort, Value, sort_of
+from planlang.plan.values import VALUE_TYPES, Setting
+from planlang.syntax.nodes import Item, span_of
+from planlang.syntax.span import Span
+
+PIECE = re.compile(r"\{([\w-]+):([^}+]+)(\+?)\}|(\[)|(\])|([^\s\[\]{}]+)")
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A fixed word, or one of several that mean the same; also a comma."""
+
+    choices: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """A named parameter; `many` takes a list after commas."""
+
+    name: str
+    sort: Sort
+    many: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Optional:
+    """Words and parameters that may be left out together."""
+
+    pieces: tuple[Piece, ...]
+
+
+Piece = Word | Parameter | Optional
+Values = dict[str, Value]
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """A match: the parameters, and the index of the first item after it."""
+
+    values: Values
+    index: int
+
+
+@dataclass(slots=True)
+class Pattern:
+    """A compiled form. `first` are the words it may begin with; empty when it begins with a parameter."""
+
+    form: str
+    pieces: tuple[Piece, ...]
+    first: frozenset[str] = field(default=frozenset())
+
+
+@cache
+def pattern_of(form: str) -> Pattern:
+    """Compile a form, once."""
+    stack: list[list[Piece]] = [[]]
+    for name, kind, many, opens, closes, word in PIECE.findall(form):
+        if opens:
+            stack.append([])
+        elif closes:
+            inner = tuple(stack.pop())
+            stack[-1].append(Optional(inner))
+        elif name:
+            stack[-1].append(Parameter(name, sort_of(kind), bool(many)))
+        else:
+            stack[-1].append(Word(tuple(word.split("|"))))
+    pieces = tuple(stack[0])
+    return Pattern(form, pieces, first_words(pieces))
+
+
+def first_words(pieces: tuple[Piece, ...]) -> frozenset[str]:
+    """The words that pieces may begin with."""
+    words: set[str] = set()
+    for piece in pieces:
+        if isinstance(piece, Word):
+            return frozenset(words | set(piece.choices))
+        if isinstance(piece, Parameter):
+            return frozenset(words | set(piece.sort.choices)) if piece.sort.choices else frozenset()
+        words |= first_words(piece.pieces)
+    return frozenset(words)
+
+
+def fit(pattern: Pattern, items: list[Item], index: int, setting: Setting, stop: frozenset[str]) -> Fit | NoFit:
+    """Match a pattern with the items from an index on. `stop` are words that end a list of names.
+
+    Raises:
+        ValueFault: the items fit, but a value among them makes no sense.
+    """
+    values: Values = {}
+    for number, piece in enumerate(pattern.pieces):
+        if isinstance(piece, Optional):
+            inner = Pattern(pattern.form, piece.pieces)
+            found = fit(inner, items, index, setting, stop)
+        elif isinstance(piece, Word):
+            found = _fit_word(piece, items, index)
+        else:
+            then = pattern.pieces[number + 1 :] if piece.many else ()
+            found = _fit_parameter(piece, items, index, setting, (stop, first_words(then)))
+        if isinstance(found, NoFit):
+            if isinstance(piece, Optional) and found.index == index:
+                continue
+            return found
+        values.update(found.values)
+        index = found.index
+    return Fit(values, index)
+
+
+def _fit_word(piece: Word, items: list[Item], index: int) -> Fit | NoFit:
+    if index < len(items):
+        item = items[index]
+        if item.type == "COMMA" and piece.choices == (",",):
+            return Fit({}, index + 1)
+        if item.type == "NAME" and str(item) in piece.choices:
+            return Fit({}, index + 1)
+    return NoFit(index, f"`{piece.choices[0]}`")
+
+
+def _fit_parameter(
+    piece: Parameter, items: list[Item], index: int, setting: Setting, ends: tuple[frozenset[str], frozenset[str]]
+) -> Fit | NoFit:
+    found = piece.sort.read(items, index, setting)
+    if isinstance(found, NoFit):
+        return found
+    value, index = found
+    if not piece.many:
+        return Fit({piece.name: value}, index)
+    values = [value]
+    while goes_on(items, index, *ends):
+        found = piece.sort.read(items, index + 1, setting)
+        if isinstance(found, NoFit):
+            break
+        values.append(found[0])
+        index = found[1]
+    what = None if any(value.what is None for value in values) else tuple(value.what for value in values)
+    return Fit({piece.name: Value(what, value.span)}, index)
+
+
+def goes_on(items: list[Item], index: int, stop: frozenset[str], then: frozenset[str]) -> bool:
+    """Whether a list goes on after a comma: with a name that begins no clause (`stop`), or with a value that stands
+    alone or before the words that follow the list (`then`).
+    """
+    if index + 1 >= len(items) or items[index].type != "COMMA":
+        return False
+    following = items[index + 1]
+    if following.type in ("NAME", "RANGE"):
+        return str(following) not in stop
+    alone = index + 2 >= len(items) or items[index + 2].type == "COMMA" or str(items[index + 2]) in then
+    return following.type in VALUE_TYPES and alone
+
+
+def words_at(items: list[Item], index: int) -> str:
+    """The item at an index as the plan writes it; empty at the end of the line."""
+    if index >= len(items):
+        return ""
+    item = items[index]
+    if item.type == "COMMA":
+        return ","
+    return str(item) if isinstance(item, str) else "this value"
+
+
+def place_at(items: list[Item], index: int, setting: Setting) -> Span:
+    """The place of the item at an index, or of the last one when the line ends before it."""
+    return span_of(items[min(index, len(items) - 1)], setting.file)

@@ -1,0 +1,306 @@
+"""The kinds of parameter that a form may have: how each is read off the items of a statement, and how it is called."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from planlang.plan import messages
+from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
+from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, value_of
+from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.span import Span
+
+COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+MOST = 500
+MOST_NAMES = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A parameter as read: what it says and where. `what` is None when it was at fault and has been reported."""
+
+    what: Any
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A name with its place."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class NoFit:
+    """Items that do not fit: at which item, and what was wanted there."""
+
+    index: int
+    wanted: str
+
+
+Read = tuple[Value, int] | NoFit
+Reader = Callable[[list[Item], int, Setting], Read]
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """A kind of parameter: what it is called in a message, and how it is read."""
+
+    words: str
+    read: Reader
+    choices: tuple[str, ...] = ()
+
+
+def quantity_reader(
+    kinds: tuple[Kind, ...],
+    words: str,
+    least: Fraction | None = None,
+    most: Fraction | None = None,
+    open_least: bool = False,
+) -> Reader:
+    """A reader of one value of a kind within bounds; a bare number is a length where a length is wanted."""
+
+    def read(items: list[Item], index: int, setting: Setting) -> Read:
+        item = items[index] if index < len(items) else None
+        if item is None or not (item.type in VALUE_TYPES or (item.type == "NAME" and str(item) in setting.figures)):
+            return NoFit(index, words)
+        value = value_of(item, setting)
+        span = span_of(item, setting.file)
+        if value is None:
+            return Value(None, span), index + 1
+        if Kind.LENGTH in kinds:
+            value = in_plan_unit(value, setting, item)
+        if value.kind not in kinds:
+            raise ValueFault(messages.wrong_kind(span, words, value))
+        check_bounds(value, span, least, most, open_least)
+        return Value(value if Kind.MONEY in kinds or len(kinds) > 1 else value.amount, span), index + 1
+
+    return read
+
+
+def check_bounds(value: Quantity, span: Span, least: Fraction | None, most: Fraction | None, open_least: bool) -> None:
+    """Raise a `ValueFault` for an amount outside its bounds."""
+    unit = f" {BASE_UNIT[value.kind]}".rstrip()
+    if least is not None and (value.amount < least or (open_least and value.amount == least)):
+        rule = "must be more than" if open_least else "can't be less than"
+        raise ValueFault(messages.out_of_range(span, f"this {value.kind.value} {rule} {float(least):g}{unit}"))
+    if most is not None and value.amount > most:
+        raise ValueFault(
+            messages.out_of_range(span, f"this {value.kind.value} can't be more than {float(most):g}{unit}")
+        )
+
+
+def read_count(items: list[Item], index: int, setting: Setting) -> Read:
+    """A whole number from 1."""
+    item = items[index] if index < len(items) else None
+    if item is None or item.type != "NUMBER":
+        return NoFit(index, "a whole number")
+    amount = value_of(item, setting)
+    span = span_of(item, setting.file)
+    if amount is None or amount.amount.denominator != 1 or not 1 <= amount.amount <= MOST:
+        raise ValueFault(messages.out_of_range(span, f"a whole number from 1 to {MOST} is wanted here"))
+    return Value(int(amount.amount), span), index + 1
+
+
+def read_counting(items: list[Item], index: int, setting: Setting) -> Read:
+    """A number in words: one, two …"""
+    item = items[index] if index < len(items) else None
+    if item is None or item.type != "NAME" or str(item) not in COUNTING:
+        return NoFit(index, "`one`, `two` … `six`")
+    return Value(COUNTING[str(item)], span_of(item, setting.file)), index + 1
+
+
+def name_reader(words: str, dots: bool) -> Reader:
+    """A reader of one name."""
+
+    def read(items: list[Item], index: int, setting: Setting) -> Read:
+        item = items[index] if index < len(items) else None
+        if item is None or item.type != "NAME" or ("." in str(item) and not dots):
+            return NoFit(index, words)
+        span = span_of(item, setting.file)
+        return Value(Name(str(item), span), span), index + 1
+
+    return read
+
+
+def read_names(items: list[Item], index: int, setting: Setting) -> Read:
+    """A name, or a range of names `R1..R4`."""
+    item = items[index] if index < len(items) else None
+    if item is None or item.type not in ("NAME", "RANGE"):
+        return NoFit(index, "a name, or names such as `R1..R4`")
+    return Value(tuple(one_or_range(item, setting)), span_of(item, setting.file)), index + 1
+
+
+def one_or_range(item: Item, setting: Setting) -> list[Name]:
+    """The names that `R1` or `R1..R4` stands for."""
+    span = span_of(item, setting.file)
+    if item.type == "NAME":
+        return [Name(str(item), span)]
+    first, last = str(item).split("..")
+    stem = first.rstrip("0123456789")
+    start, end = first[len(stem) :], last[len(stem) :]
+    if not last.startswith(stem) or not start.isdigit() or not end.isdigit():
+        raise ValueFault(
+            messages.count_differs(span, "a range runs from a name with a number to a later one: `R1..R4`")
+        )
+    if not int(start) <= int(end) < int(start) + MOST_NAMES:
+        raise ValueFault(messages.count_differs(span, f"the range runs from {start} to {end}"))
+    return [Name(f"{stem}{number}", span) for number in range(int(start), int(end) + 1)]
+
+
+def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
+    """A surface: `floor`, `walls`, a name, or `south wall`."""
+    item = items[index] if index < len(items) else None
+    if item is None or item.type != "NAME":
+        return NoFit(index, "a surface, such as `south wall`")
+    span = span_of(item, setting.file)
+    following = items[index + 1] if index + 1 < len(items) else None
+    if str(item) in ("south", "east", "north", "west") and following is not None and str(following) == "wall":
+        span = span.to(span_of(following, setting.file))
+        return Value(Name(f"{item} wall", span), span), index + 2
+    return Value(Name(str(item).rpartition(".")[2], span), span), index + 1
+
+
+def token_reader(kind: str, words: str, convert: Callable[[str], Any]) -> Reader:
+    """A reader of one token of a type."""
+
+    def read(items: list[Item], index: int, setting: Setting) -> Read:
+        item = items[index] if index < len(items) else None
+        if item is None or item.type != kind:
+            return NoFit(index, words)
+        return Value(convert(str(item)), span_of(item, setting.file)), index + 1
+
+    return read
+
+
+def read_currency(items: list[Item], index: int, setting: Setting) -> Read:
+    """A currency by its three capitals."""
+    item = items[index] if index < len(items) else None
+    if item is None or item.type != "NAME" or len(str(item)) != 3 or not str(item).isupper():
+        return NoFit(index, "a currency, such as `GBP`")
+    return Value(str(item), span_of(item, setting.file)), index + 1
+
+
+def size_reader(parts: int) -> Reader:
+    """A reader of `A x B` or `A x B x C`, all lengths over nothing."""
+    words = "a size, such as `" + " x ".join(("600", "1500", "12")[:parts]) + "`"
+    one = quantity_reader((Kind.LENGTH,), "a length", Fraction(0), LONGEST, open_least=True)
+
+    def read(items: list[Item], index: int, setting: Setting) -> Read:
+        item = items[index] if index < len(items) else None
+        if not isinstance(item, Compound) or item.type != "SIZE":
+            return NoFit(index, words)
+        span = span_of(item, setting.file)
+        if len(item.parts) != parts:
+            raise ValueFault(messages.count_differs(span, f"{words} is wanted here, with {parts} lengths"))
+        lengths = [one([part], 0, setting) for part in item.parts]
+        values = tuple(length[0].what for length in lengths if isinstance(length, tuple))
+        if len(values) < parts or None in values:
+            return Value(None, span), index + 1
+        return Value(values, span), index + 1
+
+    return read
+
+
+def choice_reader(words: tuple[str, ...]) -> Reader:
+    """A reader of one of several words."""
+    wanted = " or ".join(f"`{word}`" for word in words)
+
+    def read(items: list[Item], index: int, setting: Setting) -> Read:
+        item = items[index] if index < len(items) else None
+        if item is None or item.type != "NAME" or str(item) not in words:
+            return NoFit(index, wanted)
+        return Value(str(item), span_of(item, setting.file)), index + 1
+
+    return read
+
+
+def read_hours(items: list[Item], index: int, setting: Setting) -> Read:
+    """A time, in hours."""
+    found = quantity_reader((Kind.TIME,), "a time, such as `1.4 h`", Fraction(0))(items, index, setting)
+    if isinstance(found, NoFit) or found[0].what is None:
+        return found
+    return Value(found[0].what / 3600, found[0].span), found[1]
+
+
+LONGEST = Fraction(1_000_000)  # mm: a kilometre bounds every length of a room
+
+
+def _amount(
+    kind: Kind, words: str, least: int | None = 0, most: Fraction | None = None, open_least: bool = True
+) -> Sort:
+    low = None if least is None else Fraction(least)
+    return Sort(words, quantity_reader((kind,), words, low, most, open_least))
+
+
+SORTS: dict[str, Sort] = {
+    "length": _amount(Kind.LENGTH, "a length, such as `600 mm`", 0, LONGEST),
+    "distance": _amount(Kind.LENGTH, "a length, such as `600 mm`", 0, LONGEST, open_least=False),
+    "position": Sort(
+        "a position, such as `1200 mm`",
+        quantity_reader((Kind.LENGTH,), "a position, such as `1200 mm`", -LONGEST, LONGEST),
+    ),
+    "angle": _amount(Kind.ANGLE, "an angle under 90 deg, such as `40 deg` or `5:12`", 0, Fraction(89)),
+    "density": _amount(Kind.DENSITY, "a density, such as `45 kg/m3`", 0, Fraction(25_000)),
+    "areal_mass": _amount(Kind.AREAL_MASS, "a mass per area, such as `300 g/m2`", 0, Fraction(1000)),
+    "flow_resistivity": _amount(Kind.FLOW_RESISTIVITY, "a flow resistivity, such as `9000 Pa.s/m2`"),
+    "flow_resistance": _amount(Kind.FLOW_RESISTANCE, "a flow resistance, such as `90 Pa.s/m`", 0, None, False),
+    "force": _amount(Kind.FORCE, "a force, such as `1000 N`"),
+    "mass": _amount(Kind.MASS, "a mass, such as `15 g`", 0, Fraction(10_000), False),
+    "time": _amount(Kind.TIME, "a time, such as `0.5 s`"),
+    "frequency": _amount(Kind.FREQUENCY, "a frequency, such as `250 Hz`"),
+    "share": _amount(Kind.SHARE, "a share, such as `10 %`", 0, Fraction(10), False),
+    "temperature": Sort(
+        "a temperature, such as `20 C`",
+        quantity_reader((Kind.TEMPERATURE,), "a temperature, such as `20 C`", Fraction(-20), Fraction(50)),
+    ),
+    "money": _amount(Kind.MONEY, "money, such as `38 GBP`", 0, None, False),
+    "number": _amount(Kind.NUMBER, "a number", 0, Fraction(10**9)),
+    "absorption": _amount(Kind.NUMBER, "an absorption coefficient, such as `0.10`", 0, Fraction(13, 10), False),
+    "absorption_area": Sort(
+        "an absorption area, such as `0.45 m2`",
+        quantity_reader((Kind.AREA,), "an absorption area, such as `0.45 m2`", Fraction(0), Fraction(10**8)),
+    ),
+    "quantity": Sort("a value with its unit", quantity_reader(tuple(Kind), "a value with its unit")),
+    "hours": Sort("a time, such as `1.4 h`", read_hours),
+    "count": Sort("a whole number", read_count),
+    "counting": Sort("`one`, `two` … `six`", read_counting),
+    "new": Sort("a name", name_reader("a name", dots=False)),
+    "ref": Sort("a name", name_reader("a name", dots=True)),
+    "names": Sort("a name, or names such as `R1..R4`", read_names),
+    "surface": Sort("a surface, such as `south wall`", read_surface),
+    "text": Sort(
+        'text in double quotes, such as `"Reading room"`',
+        token_reader("STRING", "text in double quotes", lambda text: text[1:-1]),
+    ),
+    "date": Sort("a date, such as `2026-11-25`", token_reader("DATE", "a date, such as `2026-11-25`", str)),
+    "currency": Sort("a currency, such as `GBP`", read_currency),
+    "size2": Sort("a size, such as `600 x 1500`", size_reader(2)),
+    "size3": Sort("a size, such as `2440 x 1220 x 12`", size_reader(3)),
+}  # fmt: skip
+
+
+LABELS = {
+    "distance": "LENGTH", "ref": "NAME", "new": "NAME", "names": "NAMES", "size2": "SIZE", "size3": "SIZE",
+    "hours": "TIME", "counting": "ONE", "quantity": "VALUE", "areal_mass": "MASS/AREA",
+}  # fmt: skip
+
+
+def label_of(kind: str) -> str:
+    """How a kind of parameter is printed in a form: `LENGTH`, `NAME`; a choice as its words."""
+    if kind not in SORTS:
+        return "/".join(kind.split("|"))
+    return LABELS.get(kind, kind.upper().replace("_", " "))
+
+
+def sort_of(kind: str) -> Sort:
+    """The sort of a parameter's kind; a kind that is none of the known ones is a choice of words."""
+    known = SORTS.get(kind)
+    if known:
+        return known
+    words = tuple(kind.split("|"))
+    return Sort(" or ".join(f"`{word}`" for word in words), choice_reader(words), words)

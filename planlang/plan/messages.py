@@ -1,0 +1,199 @@
+"""The words for what is wrong with a plan's statements, values and names."""
+
+from __future__ import annotations
+
+from planlang.plan.quantity import Quantity
+from planlang.syntax.diagnostics import Diagnostic, Severity
+from planlang.syntax.span import Span
+
+
+def did_you_mean(near: str) -> str:
+    """A mend by the nearest name."""
+    return f"did you mean `{near}`?" if near else ""
+
+
+def kind_words(value: Quantity) -> str:
+    """'a length', 'money in GBP'."""
+    if value.currency:
+        return f"money in {value.currency}"
+    name = value.kind.value
+    return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
+
+
+# --- values -------------------------------------------------------------------------------------------------
+
+
+def too_deep(span: Span) -> Diagnostic:
+    """Brackets within brackets, too many."""
+    return Diagnostic("value-too-deep", "this value has too many brackets within brackets", span, "name parts of it")
+
+
+def division_by_zero(span: Span) -> Diagnostic:
+    """A division by nothing."""
+    return Diagnostic("division-by-zero", "this divides by zero", span)
+
+
+def unknown_figure(span: Span, name: str, near: str) -> Diagnostic:
+    """A name in a value that no figure has."""
+    mend = did_you_mean(near) or f"state it first: `figure {name} …`"
+    return Diagnostic("unknown-figure", f"there is no figure `{name}`", span, mend)
+
+
+def kinds_differ(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
+    """A sum or choice of things of two kinds."""
+    return Diagnostic("kinds-differ", f"{kind_words(left)} and {kind_words(right)} do not add up", span)
+
+
+def no_product(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
+    """A product without meaning here."""
+    return Diagnostic("kinds-differ", f"{kind_words(left)} times {kind_words(right)} means nothing here", span)
+
+
+def no_quotient(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
+    """A quotient without meaning here."""
+    return Diagnostic("kinds-differ", f"{kind_words(left)} divided by {kind_words(right)} means nothing here", span)
+
+
+def unit_not_stated(span: Span) -> Diagnostic:
+    """A bare number as a length in a file without a unit."""
+    return Diagnostic(
+        "unit-not-stated",
+        "this length has no unit, and the file states none",
+        span,
+        "state it at the top of the file: `units mm` or `units in`, or write the unit here",
+    )
+
+
+def unknown_unit(span: Span, text: str, near: str) -> Diagnostic:
+    """A word after a number that was probably meant as a unit."""
+    return Diagnostic("unknown-unit", f"`{text}` is no unit", span, did_you_mean(near))
+
+
+def wrong_kind(span: Span, wanted: str, found: Quantity) -> Diagnostic:
+    """A value of another kind than the statement takes."""
+    return Diagnostic("wrong-kind", f"{wanted} is wanted here; this is {kind_words(found)}", span)
+
+
+def out_of_range(span: Span, rule: str) -> Diagnostic:
+    """A value outside what makes sense."""
+    return Diagnostic("out-of-range", rule, span)
+
+
+# --- statements ---------------------------------------------------------------------------------------------
+
+
+def unknown_statement(span: Span, word: str, where: str, near: str, known: list[str]) -> Diagnostic:
+    """A statement that the block does not take."""
+    mend = did_you_mean(near) or f"it takes: {', '.join(known)}"
+    return Diagnostic("unknown-statement", f"{where} takes no `{word}`", span, mend)
+
+
+def wrong_form(span: Span, word: str, wanted: str, found: str, example: str) -> Diagnostic:
+    """A statement whose words do not follow its form."""
+    seen = f"found `{found}`" if found else "the line ends"
+    return Diagnostic("wrong-form", f"`{word}` wants {wanted} here; {seen}", span, f"for instance: `{example}`")
+
+
+def unknown_clause(span: Span, word: str, found: str, near: str, known: list[str]) -> Diagnostic:
+    """Words after a statement that are none of its clauses."""
+    mend = did_you_mean(near) or (f"it may take: {'; '.join(known)}" if known else "take them out")
+    return Diagnostic("unknown-clause", f"`{word}` takes no `{found}`", span, mend)
+
+
+def clause_twice(span: Span, clause: str) -> Diagnostic:
+    """A clause that is stated twice on one statement."""
+    return Diagnostic("stated-twice", f"`{clause}` is stated twice on this line", span, "take one out")
+
+
+def clause_missing(span: Span, word: str, clause: str) -> Diagnostic:
+    """A clause that a statement needs."""
+    return Diagnostic("clause-missing", f"`{word}` needs `{clause}`", span, f"add: `, {clause}`")
+
+
+def statement_twice(span: Span, word: str, before: Span) -> Diagnostic:
+    """A statement that may stand once in its block."""
+    return Diagnostic(
+        "stated-twice",
+        f"`{word}` is stated twice",
+        span,
+        "take one out",
+        also=(("it was first stated here", before),),
+    )
+
+
+def statement_missing(span: Span, where: str, word: str, example: str) -> Diagnostic:
+    """A statement that a block needs."""
+    return Diagnostic("statement-missing", f"{where} needs `{word}`", span, f"for instance: `{example}`")
+
+
+def block_missing(span: Span, word: str) -> Diagnostic:
+    """A statement that should open a block."""
+    return Diagnostic("block-missing", f"`{word}` needs a block", span, "end its line with `{`, and close it with `}`")
+
+
+def block_unwanted(span: Span, word: str) -> Diagnostic:
+    """A block on a statement that takes none."""
+    return Diagnostic("block-unwanted", f"`{word}` takes no block", span, "take out `{` and its `}`")
+
+
+# --- names --------------------------------------------------------------------------------------------------
+
+
+def unknown_name(span: Span, what: str, name: str, near: str) -> Diagnostic:
+    """A reference to something that is not defined."""
+    return Diagnostic("unknown-name", f"there is no {what} `{name}`", span, did_you_mean(near))
+
+
+def wrong_thing(span: Span, name: str, wanted: str, found: str, defined: Span) -> Diagnostic:
+    """A reference to something of another sort."""
+    return Diagnostic(
+        "wrong-thing",
+        f"`{name}` is a {found}; a {wanted} is wanted here",
+        span,
+        also=((f"`{name}` is defined here", defined),),
+    )
+
+
+def name_twice(span: Span, name: str, before: Span) -> Diagnostic:
+    """A name defined twice."""
+    return Diagnostic(
+        "name-twice",
+        f"the name `{name}` is taken",
+        span,
+        "choose another name",
+        also=(("it was first used here", before),),
+    )
+
+
+def like_loop(span: Span, name: str) -> Diagnostic:
+    """Definitions that start from one another in a ring."""
+    return Diagnostic("like-loop", f"`{name}` starts, by way of others, from itself", span)
+
+
+def mark_twice(span: Span, mark: str, before: Span) -> Diagnostic:
+    """A mark used by two arrays or two panel types."""
+    return Diagnostic(
+        "mark-twice", f"the mark `{mark}` is taken", span, "choose another", also=(("it was first used here", before),)
+    )
+
+
+def disagree(span: Span, message: str, mend: str = "") -> Diagnostic:
+    """Clauses of one statement that contradict one another."""
+    return Diagnostic("clauses-disagree", message, span, mend)
+
+
+def count_differs(span: Span, message: str) -> Diagnostic:
+    """Lists that should be equally long, or ranges that run backwards."""
+    return Diagnostic("count-differs", message, span)
+
+
+def one_only(span: Span, what: str, before: Span) -> Diagnostic:
+    """A second one of something a plan has once."""
+    return Diagnostic(
+        "one-only", f"a plan has one {what}", span, "give the other its own plan", also=(("the first", before),)
+    )
+
+
+def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
+    """Something stated that has no effect."""
+    return Diagnostic("no-effect", message, span, mend, Severity.WARNING)

@@ -1,0 +1,216 @@
+"""A project's files -> the typed plan."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from functools import partial
+from typing import TypeVar
+
+from planlang.plan import messages
+from planlang.plan.build.arrays import build_array
+from planlang.plan.build.names import Definition, Names, Unknown, attempt, maybe, one, value
+from planlang.plan.build.rooms import build_room, build_use
+from planlang.plan.build.sketch import Sketch, sketch_of
+from planlang.plan.build.stock import build_rates
+from planlang.plan.entries import Entry, read_block
+from planlang.plan.model import Array, Job, Plan, Room
+from planlang.plan.quantity import INCH, Quantity
+from planlang.plan.tape import TapeStyle
+from planlang.plan.values import Setting
+from planlang.plan.vocabulary import FILE
+from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
+from planlang.syntax.nodes import PlanFile, Statement
+from planlang.syntax.project import Project
+from planlang.syntax.span import Span
+
+T = TypeVar("T")
+UNITS = ("mm", "cm", "m", "in", "ft-in")
+
+
+def read_plan(project: Project) -> Outcome[Plan | None]:
+    """The typed plan of a project; None where too much is at fault. All findings of all files come at once."""
+    sink: list[Diagnostic] = []
+    figures: dict[str, Quantity | None] = {}
+    entries: list[Entry] = []
+    for file in project.files:
+        entries.append(read_file(file, figures, sink))
+    names = Names(sink)
+    for file_entry in entries:
+        for entry in file_entry.body:
+            if entry.kind.block is not None and ("name" in entry.values or (entry.faulty and entry.guess)):
+                names.define(entry)
+    names.complete_all()
+    plan = build_plan(names, entries, project.files[-1]) if project.files else None
+    return Outcome(plan, in_order(sink))
+
+
+def read_file(file: PlanFile, figures: dict[str, Quantity | None], sink: list[Diagnostic]) -> Entry:
+    """Check the statements of one file. Its figures are read first to last, before all else."""
+    setting = Setting(file.path, unit_of(file), figures)
+    read_figures(file, setting, figures, sink)
+    others = [statement for statement in file.statements if statement.word != "figure" or statement.faulty]
+    entry = Entry(FILE, Span(file.path, 1, 1))
+    entry.body = read_block(others, FILE, "a plan file", setting, sink)
+    return entry
+
+
+def unit_of(file: PlanFile) -> str | None:
+    """The unit that a file states for bare lengths."""
+    for statement in file.statements:
+        if statement.word == "units" and len(statement.items) == 2 and str(statement.items[1]) in UNITS:
+            return str(statement.items[1])
+    return None
+
+
+def read_figures(file: PlanFile, setting: Setting, figures: dict[str, Quantity | None], sink: list[Diagnostic]) -> None:
+    """Read the figures of a file, each of which may refer to those before it."""
+    places: dict[str, Span] = {}
+    for statement in file.statements:
+        if statement.word != "figure" or statement.faulty:
+            continue
+        read_figure(statement, setting, figures, places, sink)
+
+
+def read_figure(
+    statement: Statement,
+    setting: Setting,
+    figures: dict[str, Quantity | None],
+    places: dict[str, Span],
+    sink: list[Diagnostic],
+) -> None:
+    """Read one figure; one at fault is known by name, so that what refers to it is not reported again."""
+    entry = read_block([statement], FILE, "a plan file", setting, sink)[0]
+    name = str(statement.items[1]) if len(statement.items) > 1 else ""
+    if name in places:
+        sink.append(messages.name_twice(entry.span, name, places[name]))
+        return
+    places[name] = entry.span
+    figures[name] = None if entry.faulty or "value" not in entry.values else entry.values["value"].what
+
+
+def build_plan(names: Names, files: list[Entry], main: PlanFile) -> Plan | None:
+    """Put the plan together from the entries of all files."""
+    own = files[-1]
+    start = own.span
+    title = made(lambda: title_of(names, own, start))
+    job = made(lambda: build_job(names, sole(names, files, "job", start), unit_of(main) or "mm", start))
+    rates = made(lambda: build_rates(names, shop_of(names, files, start)))
+    definitions = [each for each in names.definitions.values() if each.entry.kind.word == "room"]
+    room = made(lambda: build_the_room(names, definitions, start))
+    use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
+    arrays = build_arrays(names, sketch_of(definitions[0].entry, names.sink)) if definitions else None
+    if title is None or job is None or rates is None or room is None or arrays is None or use is None:
+        return None
+    note = maybe(own, "note")
+    return Plan(
+        at=start,
+        title=title,
+        note=value(note, "text") if note else "",
+        job=job,
+        rates=rates,
+        room=room,
+        use=use,
+        arrays=arrays,
+        assumptions=tuple(names.assumptions),
+    )
+
+
+def made(make: Callable[[], T]) -> T | None:
+    """What can be made, or None where a part of it is at fault."""
+    return attempt(make)[0]
+
+
+def title_of(names: Names, own: Entry, start: Span) -> str:
+    """The title, from the plan's own file."""
+    stated = maybe(own, "plan")
+    if stated is None:
+        kind = FILE.by_word["plan"]
+        names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
+        raise Unknown
+    title: str = value(stated, "title")
+    return title
+
+
+def sole(names: Names, files: list[Entry], word: str, needed_at: Span | None) -> Entry | None:
+    """The one block of a kind in all files; a second one is reported, and so is none where it is needed."""
+    found = [entry for file in files for entry in file.all(word)]
+    for second in found[1:]:
+        names.sink.append(messages.one_only(second.span, word, found[0].span))
+    if not found and needed_at is not None:
+        kind = FILE.by_word[word]
+        names.sink.append(messages.statement_missing(needed_at, "a plan", word, kind.example))
+    if not found or found[0].faulty:
+        if needed_at is not None:
+            raise Unknown
+        return None
+    names.complete(found[0], f"`{word}`")
+    return found[0]
+
+
+def shop_of(names: Names, files: list[Entry], start: Span) -> Entry:
+    """The shop's rates; a plan without any has all of them assumed."""
+    stated = sole(names, files, "shop", None)
+    if stated is None:
+        stated = Entry(FILE.by_word["shop"], start)
+        names.complete(stated, "`shop`")
+    return stated
+
+
+def build_job(names: Names, entry: Entry | None, units: str, start: Span) -> Job:
+    """Who, where, which issue; how lengths are printed."""
+    if entry is None:
+        raise Unknown
+    imperial = units in ("in", "ft-in")
+    issue = one(entry, "issue")
+    tape, paper = maybe(entry, "tape"), maybe(entry, "paper")
+    step = value(tape, "step") if tape else (INCH / 16 if imperial else Fraction(1))
+    for part in entry.body:
+        names.assume(part, "job")
+    return Job(
+        at=entry.span,
+        client=value(one(entry, "client"), "text"),
+        site=value(one(entry, "site"), "text"),
+        issue=value(issue, "letter").text,
+        date=value(issue, "date"),
+        tape=TapeStyle(units, step),
+        currency=value(one(entry, "money"), "currency"),
+        paper=value(paper, "paper") if paper else ("Letter" if imperial else "A4"),
+    )
+
+
+def build_the_room(names: Names, definitions: list[Definition], start: Span) -> Room:
+    """The plan's one room."""
+    if not definitions:
+        kind = FILE.by_word["room"]
+        names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
+        raise Unknown
+    for second in definitions[1:]:
+        names.sink.append(messages.one_only(second.name.span, "room", definitions[0].name.span))
+    return names.build(definitions[0].name, "room", build_room)
+
+
+def build_arrays(names: Names, room: Sketch) -> tuple[Array, ...] | None:
+    """The arrays, in the order of the plan; None where one is at fault."""
+    definitions = [each for each in names.definitions.values() if each.entry.kind.word == "array"]
+    arrays = [made(partial(build_array, names, definition, room)) for definition in definitions]
+    known = [array for array in arrays if array is not None]
+    marks: dict[str, Span] = {}
+    for array in known:
+        check_mark(names, marks, array.mark, array.at)
+    check_panel_marks(names, known)
+    return tuple(known) if len(known) == len(arrays) else None
+
+
+def check_panel_marks(names: Names, arrays: list[Array]) -> None:
+    """Parts of two types must not carry the same mark."""
+    marks: dict[str, Span] = {}
+    for panel in {array.panel.name: array.panel for array in arrays}.values():
+        check_mark(names, marks, panel.mark, panel.at)
+
+
+def check_mark(names: Names, marks: dict[str, Span], mark: str, span: Span) -> None:
+    """Note a mark; one that is taken is reported."""
+    if mark in marks:
+        names.sink.append(messages.mark_twice(span, mark, marks[mark]))
+    marks.setdefault(mark, span)

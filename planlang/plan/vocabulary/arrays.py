@@ -1,0 +1,84 @@
+"""Arrays: where panels go, what they hang from, what they keep clear of."""
+
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+
+ACROSS_CLAUSES = (
+    Clause("{centred-across:centred} across", "Centred between the sides of the surface."),
+    Clause("left edge at {left:distance}", "Left edge of the group, from the surface's left."),
+    Clause("right edge at {right:distance}", "Right edge of the group, from the surface's right."),
+)
+UP_CLAUSES = (
+    Clause("{centred-up:centred} up [the slope]", "Centred between lower and upper edge of the surface."),
+    Clause("lowest edge at {lowest:distance}", "Lower edge of the group, from the surface's lower edge."),
+    Clause("highest edge at {highest:distance}", "Upper edge of the group, from the surface's upper edge."),
+)
+
+ARRAY = S(
+    "array",
+    "{name:new}",
+    "Panels of one type on one surface.",
+    "array south-clouds, mark SC {",
+    clauses=(Clause("mark {mark:new}", "What the panels are called: SC1, SC2 …", required=True),),
+    many=True,
+    block=(
+        S("panel", "{panel:ref}", "The type of panel.", "panel cloud-1500", required=True),
+        S("on", "{surface:surface}", "The surface.", "on south-pitch", required=True),
+        S(
+            "place",
+            "{rule:grid} {columns:count} across by {rows:count} up",
+            "The rule that places them.",
+            "place grid 2 across by 3 up, gap 100, centred across, lowest edge at 900",
+            other_forms=(
+                "{rule:row} of {count:count}",
+                "{each:counting} in each {rule:bay} between {features:names+}",
+            ),
+            clauses=(
+                Clause("gap {gap:distance}", "Between neighbours, both ways."),
+                Clause("gap {gap-across:distance} across", "Between neighbours, across."),
+                Clause("gap {gap-up:distance} up", "Between neighbours, up."),
+                Clause("{equal:equal} gaps", "A row's gaps and its two margins all alike."),
+                *ACROSS_CLAUSES,
+                *UP_CLAUSES,
+            ),
+            required=True,
+        ),
+        S(
+            "turned",
+            "long side {way:up|across} [the slope]",
+            "Which way the panel's length runs.",
+            "turned long side up the slope",
+            default="turned long side up",
+            reason="panels stand upright unless the plan turns them",
+        ),
+        S(
+            "hang",
+            "from {by:eyes} on {link:ref}",
+            "What the panel hangs by.",
+            "hang from eyes on quick-link-3, drop 60",
+            other_forms=("on {by:cleats}",),
+            clauses=(Clause("drop {drop:distance}", "From the surface to the panel's back."),),
+            required=True,
+        ),
+        S(
+            "fix",
+            "{anchor:ref} into {into:rafters|joists|studs}",
+            "What goes into the building, and into which part of it.",
+            "fix lag-eye-6x60 into rafters",
+            other_forms=(
+                "{anchor:ref} into [the] {into:lining}",
+                "{anchor:ref} into {into:rails} of {timber:ref} on {screw:ref}",
+            ),
+            clauses=(Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),),
+            required=True,
+        ),
+        S(
+            "keep",
+            "{clear:distance} clear of {of:ref}",
+            "Distance kept from a kind of thing (`rooflights`), a named one, or the `edges` of the surface.",
+            "keep 150 clear of rooflights, 200 clear of luminaires",
+            clauses=(Clause("[and] {clear:distance} clear of {of:ref}", "Another one.", repeat="more"),),
+            many=True,
+        ),
+    ),
+)

@@ -1,0 +1,138 @@
+"""Panel types: what is built."""
+
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+from planlang.plan.vocabulary.stock import CALLED, LIKE
+
+BRACE_CLAUSES = (
+    Clause("[and] at every batt joint", "One under each joint between batts."),
+    Clause("[and] at mid-length", "One half way along."),
+    Clause("[and] centred at {positions:length+} from an end", "Centre lines, from the panel's start end."),
+    Clause("{width:length} wide", "Width of the strip.", required=True),
+    Clause(
+        "set back {setback:distance} from the front",
+        "Gap between the front edge of the frame and the brace.",
+        default="set back 6 mm from the front",
+        reason="a brace that touches the cloth shows through it",
+    ),
+    Clause(
+        "lying {lie:flat|on-edge}",
+        "Flat: the wide face to the front. On edge: the narrow face.",
+        default="lying flat",
+        reason="batts pass behind a flat brace",
+    ),
+)
+
+PANEL = S(
+    "panel",
+    "{name:new}",
+    "A type of panel, built as often as arrays ask for it.",
+    "panel cloud-1500, mark C {",
+    clauses=(Clause("mark {mark:new}", "What is written on its parts; left out, it is made from the name."),),
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S(
+            "absorber",
+            "{build:framed}",
+            "How it is built: a frame on edge, filled with batts, covered with cloth.",
+            "absorber framed",
+            required=True,
+        ),
+        S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
+        S("depth", "{depth:length}", "Depth of the frame.", "depth 80", required=True),
+        S(
+            "frame",
+            "{sheet:ref}",
+            "What the frame is cut from, and which pair of its members runs full.",
+            "frame birch-ply-12, ends full, sides between",
+            clauses=(
+                Clause(
+                    "{full:ends|sides} full",
+                    "The pair that is as long as the panel is.",
+                    default="ends full",
+                    reason="the short members cover the end grain of the long ones",
+                ),
+                Clause("{between:sides|ends} between", "The pair that loses two thicknesses."),
+            ),
+            required=True,
+        ),
+        S(
+            "core",
+            "{batt:ref}",
+            "What fills the frame.",
+            "core mineral-wool-60, 1 layers, cut 0 over",
+            clauses=(
+                Clause(
+                    "{layers:count} layers", "Layers of batt.", default="1 layers", reason="one batt fills the frame"
+                ),
+                Clause(
+                    "cut {fit:position} over",
+                    "What a piece is cut larger than the inside, on length and width.",
+                    default="cut 0 mm over",
+                    reason="pieces are cut to the inside of the frame",
+                ),
+            ),
+            required=True,
+        ),
+        S(
+            "braces",
+            "[of {sheet:ref}]",
+            "Cross members between the sides.",
+            "braces at every batt joint, 60 wide, set back 6 from the front",
+            clauses=BRACE_CLAUSES,
+        ),
+        S(
+            "front",
+            "{cloth:ref}",
+            "Cloth over the front, pulled round the edge and fixed on the back.",
+            "front wool-serge, wrapped 50",
+            clauses=(
+                Clause(
+                    "wrapped {wrap:distance}",
+                    "What lies on the back.",
+                    default="wrapped 50 mm",
+                    reason="common practice, no source",
+                ),
+            ),
+            required=True,
+        ),
+        S(
+            "back",
+            "{cloth:ref}",
+            "Cloth over the back.",
+            "back muslin",
+            clauses=(
+                Clause(
+                    "wrapped {wrap:distance}",
+                    "What is pulled round the edge; 0 ends at the edge.",
+                    default="wrapped 0 mm",
+                    reason="the back cloth ends at the frame's edge",
+                ),
+            ),
+        ),
+        S(
+            "eyes",
+            "{count:count} of {hardware:ref}",
+            "Eyes that the panel hangs by.",
+            "eyes 4 of eye-plate, inset 100 from the ends, on the side rails",
+            clauses=(
+                Clause("inset {inset:length} from the ends", "From the panel's end to the outer eye.", required=True),
+                Clause("on the side rails", "Where they are fixed; nothing else is possible yet."),
+            ),
+        ),
+        S(
+            "cleats",
+            "{count:count} of {hardware:ref}",
+            "Hooked cleats that the panel hangs by on a wall.",
+            "cleats 2 of z-cleat, 60 below the top, inset 100 from the sides",
+            clauses=(
+                Clause("{below:length} below the top", "From the panel's top edge to the cleat line.", required=True),
+                Clause(
+                    "inset {inset:length} from the sides", "From the panel's side to the outer cleat.", required=True
+                ),
+            ),
+        ),
+    ),
+)

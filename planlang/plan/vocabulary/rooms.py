@@ -1,0 +1,184 @@
+"""The room as surveyed, and what it is used for."""
+
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+
+MEMBERS = "{word:rafters|joists|studs} {size:size2} [of {timber:ref}]"
+MEMBER_CLAUSES = (
+    Clause("first at {first:distance}", "Centre line of the first, from the surface's datum."),
+    Clause("running {runs:up|across}", "Which way they run on the surface; rafters and studs run up."),
+)
+PLACE = "on {surface:surface} at {at:position+}"
+CENTRED = "on {surface:surface} centred at {centres:position+}"
+MADE_OF = Clause("{lining:ref}", "What it absorbs like.", required=True)
+UP = Clause("up {up:distance}", "Its lower edge, up the surface; for a round one its centre.")
+SMALL_CLAUSES = (
+    Clause("{across:length} across", "Diameter of a round one."),
+    Clause("{size:size2}", "Width x height of a square one."),
+    UP,
+    Clause("{lining:ref}", "What it absorbs like, when it is large enough to count."),
+)
+
+CEILING = S(
+    "ceiling",
+    "",
+    "The planes of the ceiling: at every point the lowest of them counts.",
+    "ceiling {",
+    required=True,
+    block=(
+        S(
+            "flat",
+            "{name:new} at {height:length}",
+            "A level plane at a height over the floor.",
+            "flat collar at 3000",
+            many=True,
+        ),
+        S(
+            "slope",
+            "{name:new} from {foot:south|north|east|west} wall at {height:distance}",
+            "A plane that rises from a wall, where it stands at a height over the floor.",
+            "slope south-pitch from south wall at 1500, pitch 40 deg",
+            clauses=(Clause("pitch {pitch:angle}", "Its angle to the level: degrees, or rise:run.", required=True),),
+            many=True,
+        ),
+    ),
+)
+
+ROOM = S(
+    "room",
+    "{name:new}",
+    "A room on a rectangle. Its datum is the south-west corner of the floor.",
+    "room loft {",
+    many=True,
+    required=True,
+    block=(
+        S(
+            "floor",
+            "rectangle {size:size2}",
+            "East x north: the first runs east, the second north.",
+            "floor rectangle 7200 x 5400",
+            required=True,
+        ),
+        CEILING,
+        S(
+            "lining",
+            "{surfaces:surface+} {lining:ref}",
+            "What surfaces are lined with: a wall, all `walls`, the floor, a plane of the ceiling; and the members "
+            "behind it (`over`) or below it (`between exposed`).",
+            "lining south-pitch, north-pitch pine-boards-20 over rafters 45 x 145 at 600 centres, first at 300",
+            other_forms=(
+                f"{{surfaces:surface+}} {{lining:ref}} over {MEMBERS} at {{centres:length}} centres",
+                "{surfaces:surface+} {lining:ref} between {exposed:exposed} "
+                f"{MEMBERS} at {{centres:length}} centres",
+            ),
+            clauses=MEMBER_CLAUSES,
+            many=True,
+        ),
+        S(
+            "door",
+            f"{{names:names+}} {PLACE}",
+            "A door: its left edge as you face the wall, then width x height.",
+            "door d1 on west wall at 700, 900 x 2050, solid-door",
+            other_forms=(f"{{names:names+}} {CENTRED}",),
+            clauses=(Clause("{size:size2}", "Width x height.", required=True), MADE_OF),
+            many=True,
+        ),
+        S(
+            "window",
+            f"{{names:names+}} {PLACE}",
+            "A window: its left edge, size, and the height of its sill.",
+            "window w1 on east wall at 1900, 1600 x 1100, sill 900, double-glazing",
+            other_forms=(f"{{names:names+}} {CENTRED}",),
+            clauses=(
+                Clause("{size:size2}", "Width x height.", required=True),
+                Clause("sill {up:distance}", "Its lower edge over the floor.", required=True),
+                MADE_OF,
+            ),
+            many=True,
+        ),
+        S(
+            "rooflight",
+            f"{{names:names+}} {CENTRED}",
+            "A window in a ceiling plane: the centre across, the lower edge up the plane, width x height.",
+            "rooflight R1..R4 on south-pitch centred at 1200, 2800, 4400, 6000, up 500, 550 x 780, double-glazing",
+            other_forms=(f"{{names:names+}} {PLACE}",),
+            clauses=(
+                Clause("up {up:distance}", "Its lower edge, up the plane.", required=True),
+                Clause("{size:size2}", "Width x height.", required=True),
+                MADE_OF,
+            ),
+            many=True,
+        ),
+        S(
+            "luminaire",
+            f"{{names:names+}} {CENTRED}",
+            "A light: its centre across and up the surface (or several across and one `up`).",
+            "luminaire L1 on collar centred at 3600, 900, 90 across",
+            clauses=SMALL_CLAUSES,
+            many=True,
+        ),
+        S(
+            "vent",
+            f"{{names:names+}} {CENTRED}",
+            "An air outlet or intake, placed like a light.",
+            "vent V1 on ceiling centred at 3600, 2700, 300 x 300",
+            clauses=SMALL_CLAUSES,
+            many=True,
+        ),
+        S(
+            "air",
+            "{temperature:temperature}",
+            "Temperature and relative humidity.",
+            "air 20 C, 45 %",
+            clauses=(Clause("{humidity:share}", "Relative humidity.", required=True),),
+            default="air 20 C, 50 %",
+            reason="ordinary indoor air",
+        ),
+        S(
+            "occupied-by",
+            "{count:count} {seating:ref}",
+            "People or seats for whom the estimate is made.",
+            "occupied-by 12 seated-reader",
+            many=True,
+        ),
+    ),
+)
+
+POSITION = "{name:new} at {east:position} , {north:position}"
+HEIGHT = Clause("height {height:length}", "Of the ears or the mouth over the floor.", required=True)
+
+USE_OF_ROOM = S(
+    "use-of-room",
+    "",
+    "What the room is for.",
+    "use-of-room {",
+    block=(
+        S(
+            "target",
+            "din-18041 {group:A1|A2|A3|A4|A5}",
+            "The decay time to reach: by a group of DIN 18041:2016, or a time of your own.",
+            "target 0.5 s, from 250 Hz to 2000 Hz, within 20 %",
+            other_forms=("{seconds:time}",),
+            clauses=(
+                Clause("from {from:frequency} to {to:frequency}", "The octaves it counts for."),
+                Clause("within {within:share}", "How far off is near enough, above and below."),
+            ),
+        ),
+        S(
+            "listener",
+            POSITION,
+            "Where somebody listens: east, north.",
+            "listener desk at 3600, 2700, height 1200",
+            clauses=(HEIGHT,),
+            many=True,
+        ),
+        S(
+            "talker",
+            POSITION,
+            "Where somebody talks or plays: east, north.",
+            "talker counter at 900, 2700, height 1500",
+            clauses=(HEIGHT,),
+            many=True,
+        ),
+    ),
+)

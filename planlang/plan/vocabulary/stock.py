@@ -1,0 +1,257 @@
+"""What a shop keeps and knows: sheets, batts, cloth, timber, hardware, linings, people, and its own rates."""
+
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+
+CALLED = S("called", "{words:text}", "What it is called on a label and an order.", 'called "birch plywood 12 mm"')
+LIKE = S("like", "{base:ref}", "Starts from an earlier definition; what follows changes it.", "like birch-ply-12")
+PRICE_PER = "{price:money} per {per:sheet|pack|m|each|stick}"
+OCTAVES_HELP = "in the octaves 125, 250, 500, 1000, 2000 and 4000 Hz"
+
+
+def price(per: str, example: str) -> S:
+    """The price statement of one kind of stock."""
+    return S("price", f"{{price:money}} per {{per:{per}}}", "What one costs; left out, the book lists it.", example)
+
+
+SHEET = S(
+    "sheet",
+    "{name:new}",
+    "A sheet good. The thickness is the one you measure on the stack, not the one on the label.",
+    "sheet birch-ply-12 {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S("size", "{size:size3}", "Length x width x thickness.", "size 2440 x 1220 x 12", required=True),
+        S("density", "{density:density}", "Mass by volume.", "density 680 kg/m3", required=True),
+        S(
+            "grain",
+            "{grain:along|none}",
+            "Whether parts must lie along the sheet's length.",
+            "grain along",
+            default="grain along",
+            reason="a strip cut across the grain is weak and shows",
+        ),
+        price("sheet", "price 46 GBP per sheet"),
+    ),
+)
+
+BATT = S(
+    "batt",
+    "{name:new}",
+    "A batt or board of absorbing wool.",
+    "batt mineral-wool-60 {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S("size", "{size:size3}", "Length x width x thickness.", "size 1200 x 600 x 60", required=True),
+        S("density", "{density:density}", "Mass by volume.", "density 45 kg/m3", required=True),
+        S(
+            "flow-resistivity",
+            "{low:flow_resistivity} [to {high:flow_resistivity}]",
+            "How hard air finds it to pass: one measured figure (ISO 9053-1), or the range it may lie in.",
+            "flow-resistivity 9000 Pa.s/m2 to 15000 Pa.s/m2",
+            required=True,
+        ),
+        S(
+            "pack",
+            "of {pack:count}",
+            "How many come in a pack.",
+            "pack of 6",
+            default="pack of 1",
+            reason="",
+        ),
+        price("pack|each", "price 38 GBP per pack"),
+    ),
+)
+
+CLOTH = S(
+    "cloth",
+    "{name:new}",
+    "Cloth off a roll.",
+    "cloth wool-serge {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S("width", "{width:length}", "Usable width of the roll.", "width 1500", required=True),
+        S("mass", "{mass:areal_mass}", "Mass by area.", "mass 300 g/m2", required=True),
+        S("flow-resistance", "{resistance:flow_resistance}", "Of the single layer.", "flow-resistance 90 Pa.s/m"),
+        price("m", "price 14 GBP per m"),
+    ),
+)
+
+TIMBER = S(
+    "timber",
+    "{name:new}",
+    "Timber: sticks for rails, or what rafters and joists are made of.",
+    "timber rail-45 {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S("section", "{size:size2}", "Wide x deep, as measured.", "section 45 x 45"),
+        S("stick", "{length:length}", "Length of a stick as bought.", "stick 3600"),
+        S(
+            "specific-gravity",
+            "{gravity:number}",
+            "Oven-dry specific gravity, which the withdrawal rules go by.",
+            'specific-gravity 0.42, "stamp on the timber"',
+            clauses=(Clause("{source:text}", "Where the figure is from."),),
+            default='specific-gravity 0.36, "lowest of the common softwoods, taken for timber of unknown kind"',
+            reason="the kind of timber is not stated",
+        ),
+        price("stick|m", "price 9 GBP per stick"),
+    ),
+)
+
+HARDWARE = S(
+    "hardware",
+    "{name:new}",
+    "One piece of hardware: eye, link, screw, cleat, anchor.",
+    "hardware quick-link-3 {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S(
+            "rated",
+            "{load:force}",
+            "The working load that its maker marks on it, and the paper that says so.",
+            'rated 1000 N, "invented data sheet QL-3"',
+            clauses=(Clause("{source:text}", "The paper.", required=True),),
+        ),
+        S("mass", "{mass:mass}", "Of one.", "mass 15 g", required=True),
+        S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
+        S("thread", "{thread:length}", "Length of the thread, tip left out.", "thread 40"),
+        S(
+            "pack",
+            "of {pack:count}",
+            "How many come in a pack.",
+            "pack of 10",
+            default="pack of 1",
+            reason="",
+        ),
+        price("pack|each", "price 6.50 GBP per pack"),
+    ),
+)
+
+LINING = S(
+    "lining",
+    "{name:new}",
+    "What a surface is made of.",
+    "lining plasterboard-on-studs {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S(
+            "absorbs",
+            "{alphas:absorption+}",
+            f"Absorption coefficients {OCTAVES_HELP}.",
+            "absorbs 0.10, 0.08, 0.05, 0.03, 0.03, 0.03",
+            required=True,
+        ),
+        S("source", "{source:text}", "Where the coefficients are from.", 'source "handbook table"', required=True),
+        S(
+            "thickness",
+            "{thickness:distance}",
+            "What a screw must pass before it meets the structure.",
+            "thickness 12.5",
+            default="thickness 0 mm",
+            reason="",
+        ),
+        S(
+            "carries",
+            "{carries:nothing|panels}",
+            "Whether panels may hang from the lining alone.",
+            "carries nothing",
+            default="carries nothing",
+            reason="",
+        ),
+    ),
+)
+
+SEATING = S(
+    "seating",
+    "{name:new}",
+    "People or seats, by the absorption of one.",
+    "seating seated-reader {",
+    many=True,
+    block=(
+        LIKE,
+        CALLED,
+        S(
+            "absorbs",
+            "{areas:absorption_area+}",
+            f"Absorption area of one, {OCTAVES_HELP}.",
+            "absorbs 0.12 m2, 0.25 m2, 0.45 m2, 0.6 m2, 0.7 m2, 0.75 m2",
+            required=True,
+        ),
+        S("source", "{source:text}", "Where the areas are from.", 'source "handbook table"', required=True),
+    ),
+)
+
+SHOP = S(
+    "shop",
+    "",
+    "The shop's own figures for cutting and pricing.",
+    "shop {",
+    block=(
+        S(
+            "kerf",
+            "{kerf:distance}",
+            "What the blade takes.",
+            "kerf 3.2",
+            default="kerf 3.2 mm",
+            reason="a full-width circular blade",
+        ),
+        S(
+            "trim",
+            "{trim:distance}",
+            "Cut off each edge of a sheet first.",
+            "trim 5",
+            default="trim 0 mm",
+            reason="sheets are taken as square and clean at the edge",
+        ),
+        S(
+            "keep-offcuts",
+            "from {size:size2}",
+            "The least rest that goes back into the rack.",
+            "keep-offcuts from 300 x 100",
+            default="keep-offcuts from 300 mm x 100 mm",
+            reason="smaller rests are seldom used",
+        ),
+        S(
+            "spare",
+            "{share:share}",
+            "Bought beyond need, for mistakes and repairs.",
+            "spare 10 % of cloth",
+            clauses=(Clause("of {what:cloth|hardware}"),),
+            many=True,
+        ),
+        S("labour", "{rate:money} per {per:h}", "One hour of one person.", "labour 34 GBP per h"),
+        S(
+            "making",
+            "{hours:hours} per panel",
+            "Shop time for one panel.",
+            "making 1.4 h per panel",
+            default="making 1.4 h per panel",
+            reason="a small shop making a series",
+        ),
+        S(
+            "hanging",
+            "{hours:hours} per panel",
+            "Site time for one panel, all hands together.",
+            "hanging 1.2 h per panel",
+            default="hanging 1.2 h per panel",
+            reason="two people, a cloud or a wall panel",
+        ),
+        S("markup", "{share:share}", "Put on cost.", "markup 25 %", default="markup 0 %", reason="prices at cost"),
+        S("tax", "{share:share}", "Put on the price.", "tax 20 %", default="tax 0 %", reason="prices before tax"),
+    ),
+)
+
+STOCK = (SHEET, BATT, CLOTH, TIMBER, HARDWARE, LINING, SEATING)

@@ -1,0 +1,102 @@
+"""The words for what is wrong with a plan as a text."""
+
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.span import Span
+
+OPERATORS = ("PLUS", "MINUS", "STAR", "SLASH")
+MISPLACED = {
+    "LBRACE": ("`{` opens a block and ends its line", "start a new line after `{`"),
+    "RBRACE": ("`}` stands on a line of its own", "put it on the next line"),
+    "_RPAR": ("this bracket closes nothing, or nothing stands in it", "take it out"),
+    "TIMES_SIGN": ("`x` stands between two lengths, such as `600 x 1500`", ""),
+}
+
+
+def unreadable(span: Span, character: str) -> Diagnostic:
+    """A character that starts nothing the language knows."""
+    if character == '"':
+        return Diagnostic(
+            "open-quote", "this double quote is not closed on its line", span, 'end the text with a second "'
+        )
+    shown = character if character.isprintable() and character.strip() else f"U+{ord(character or ' '):04X}"
+    return Diagnostic("stray-character", f"a plan has no use for `{shown}` here", span, "take it out")
+
+
+def line_breaks_off(span: Span, text: str, kind: str, at_end: bool) -> Diagnostic:
+    """A line whose values do not make sense together."""
+    message, mend = MISPLACED.get(kind, (f"`{text}` cannot stand here", "close the bracket before it"))
+    if kind in OPERATORS:
+        message, mend = f"`{text}` needs a value on both sides", ""
+    elif at_end:
+        message, mend = f"the line breaks off after `{text}`", "a bracket is left open"
+    return Diagnostic("broken-line", message, span, mend)
+
+
+def block_left_open(span: Span, word: str) -> Diagnostic:
+    """A block that the file ends in."""
+    return Diagnostic(
+        "open-block", f"the block of `{word}` is never closed", span, "add `}` on a line of its own after its last line"
+    )
+
+
+def block_not_closed_before(span: Span, word: str, opener: Span) -> Diagnostic:
+    """A block that, by the look of the lines, should have been closed before this one."""
+    return Diagnostic(
+        "open-block",
+        f"the block of `{word}`, opened on line {opener.line}, is not closed before this line",
+        span,
+        "add `}` on a line of its own before this one",
+        also=((f"`{word}` opens its block here", opener),),
+    )
+
+
+def brace_closes_nothing(span: Span) -> Diagnostic:
+    """A closing brace too many."""
+    return Diagnostic("stray-brace", "this `}` closes nothing", span, "take it out")
+
+
+def brace_has_company(span: Span) -> Diagnostic:
+    """Something after a closing brace."""
+    return Diagnostic("stray-brace", "nothing may follow `}` on its line", span, "put this on the next line")
+
+
+def brace_alone(span: Span) -> Diagnostic:
+    """An opening brace on a line without a statement."""
+    return Diagnostic("stray-brace", "this `{` has no statement before it", span, "put it at the end of the line above")
+
+
+def file_missing(span: Span, path: str) -> Diagnostic:
+    """A used file that is not there."""
+    return Diagnostic(
+        "use-missing", f'there is no file "{path}" here', span, "paths start from the file that names them"
+    )
+
+
+def file_outside(span: Span, path: str) -> Diagnostic:
+    """A used file outside the project folder."""
+    return Diagnostic(
+        "use-outside",
+        f'"{path}" leads out of the project folder',
+        span,
+        "keep what a plan uses below the folder that holds `.planlang`",
+    )
+
+
+def file_loop(span: Span, chain: list[str]) -> Diagnostic:
+    """Files that use one another in a ring."""
+    return Diagnostic("use-loop", "these files use one another in a ring: " + " -> ".join(chain), span)
+
+
+def file_too_large(span: Span, path: str, limit: int) -> Diagnostic:
+    """A file over the size limit."""
+    return Diagnostic("file-too-large", f'"{path}" is larger than {limit // 1_000_000} MB', span, "split it with `use`")
+
+
+def file_not_text(span: Span, path: str) -> Diagnostic:
+    """A file that is not UTF-8 text."""
+    return Diagnostic("file-not-text", f'"{path}" is not text in UTF-8', span, "save it as UTF-8")
+
+
+def too_many_files(span: Span, limit: int) -> Diagnostic:
+    """More used files than the limit."""
+    return Diagnostic("too-many-files", f"more than {limit} files are used", span)

@@ -25,7 +25,11 @@ class Absorber:
 
 @dataclass(frozen=True, slots=True)
 class Decay:
-    """Decay times of one state of the room by two formulas, and the range that the estimate claims."""
+    """Decay times of one state of the room by two formulas, and the range that the estimate claims.
+
+    `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
+    absorbers' ranges, since they don't all err the same way.
+    """
 
     sabine: Series
     eyring: Series
@@ -33,6 +37,9 @@ class Decay:
     high: Series
     mean_alpha: Series
     figures: tuple[Figure, ...]
+    absorption: Series = ()
+    absorption_low: Series = ()
+    absorption_high: Series = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -104,7 +104,7 @@ class RoomGeometry:
 class HangPoint:
     """Where one panel is held. `name` is the panel's mark and a letter (`SC2.b`).
 
-    `lands_on` says what lies behind ('rafter 3', 'rail 2', 'lining only'); `off_centre` is the distance from that
+    `lands_on` says what lies behind ('rafter 3', 'rail RA2', 'lining only'); `off_centre` is the distance from that
     member's centre line, mm, None where there is no member.
     """
 
@@ -154,11 +154,15 @@ class RailRun:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """All panels in plan order, the lines that serve their hang points, the rails, and the gaps worth knowing."""
+    """All panels in plan order, the lines that serve their hang points, and the rails.
+
+    `unsettled` names the arrays whose own position or hanging is at fault: what follows from it is not worth reporting.
+    """
 
     panels: tuple[PlacedPanel, ...]
     lines: tuple[LaserLine, ...]
     rails: tuple[RailRun, ...]
+    unsettled: frozenset[str] = frozenset()
 
     def on(self, surface: str) -> tuple[PlacedPanel, ...]:
         """The panels on one surface."""

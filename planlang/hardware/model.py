@@ -31,7 +31,9 @@ class Step:
 class PanelLoad:
     """The load path of every hang point of the panels of one array: they are alike.
 
-    `share` is the largest share of one point by statics; `rule` says by which rule. `weakest` indexes `steps`.
+    `mass` and `weight` are with the tolerance on top, as the checks take them. `share` is the largest share of one
+    point by statics; `rule` says by which rule. `weakest` indexes `steps`. `overhead` panels hang over people.
+    `second_support` says that a second independent support is required, not that the plan has one.
     """
 
     array: str
@@ -54,15 +56,19 @@ class PanelLoad:
 
 @dataclass(frozen=True, slots=True)
 class Loads:
-    """All load paths, the total hung on each surface (kg), and the words that go with them."""
+    """All load paths, the total hung on each surface (kg), and the words that go with them.
+
+    `not_reckoned` names the arrays whose loads could not be worked out at all.
+    """
 
     panels: tuple[PanelLoad, ...]
     surface_mass: tuple[tuple[str, Figure], ...]
     cautions: tuple[str, ...]
     not_checked: tuple[str, ...]
     confirm: tuple[tuple[str, str], ...]
+    not_reckoned: tuple[str, ...] = ()
 
     @property
     def hangable(self) -> bool:
-        """False when anything overhead fails or is not verified."""
-        return all(load.status == "holds" for load in self.panels if load.overhead)
+        """False when anything overhead fails or is not verified, or when any array could not be worked out."""
+        return not self.not_reckoned and all(load.status == "holds" for load in self.panels if load.overhead)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.geometry.model import MassItem
-from planlang.plan.model import Batt, Cloth, Money, PanelType, Sheet
+from planlang.plan.model import Batt, Cloth, Money, PanelType, Sheet, Timber
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,18 +117,52 @@ class SheetLayout:
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
-    """All layouts on one stock: sheets used, the least by area, the share that is waste (kerf and unusable rest)."""
+    """All layouts on one stock: sheets used, the least by area, the share that is waste (kerf and unusable rest).
+
+    `least` is the best bound known, by `least_rule`; 0 where only the area bound is.
+    """
 
     stock: Sheet | Batt
     layouts: tuple[SheetLayout, ...]
     used: int
     area_bound: int
     waste: Fraction
+    least: int = 0
+    least_rule: str = "area"
 
     @property
     def proven_least(self) -> bool:
         """True when no layout could use fewer sheets."""
-        return self.used == self.area_bound
+        return self.used == max(self.area_bound, self.least)
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedStick:
+    """One length on a stick, `x` from the stick's reference end."""
+
+    mark: str
+    x: Fraction
+    length: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class StickLayout:
+    """How one stick is cut; `sticks` equal ones are cut alike. `rest` is the length left over."""
+
+    parts: tuple[PlacedStick, ...]
+    cuts: tuple[Cut, ...]
+    rest: Fraction
+    sticks: int
+
+
+@dataclass(frozen=True, slots=True)
+class StickCutting:
+    """All layouts on sticks of one timber: sticks used, the fewest that any layout could use."""
+
+    stock: Timber
+    layouts: tuple[StickLayout, ...]
+    used: int
+    least: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +177,7 @@ class RollCut:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One line of the order. `cost` is None where no price is stated."""
+    """One line of the order. `cost` is None where no price is stated. What the shop uses up unpriced has no `name`."""
 
     words: str
     name: str
@@ -166,7 +200,11 @@ class PriceLine:
 
 @dataclass(frozen=True, slots=True)
 class Materials:
-    """Everything the shop needs."""
+    """Everything the shop needs.
+
+    `total` is None as soon as one price is missing: a sum without it would look like an offer. `price` then still holds
+    what could be reckoned. Staples, frame screws and glue are shop supplies: listed, not priced, never 'missing'.
+    """
 
     builds: tuple[PanelBuild, ...]
     sheets: tuple[Cutting, ...]
@@ -176,3 +214,4 @@ class Materials:
     price: tuple[PriceLine, ...]
     total: Money | None
     missing_prices: tuple[str, ...]
+    sticks: tuple[StickCutting, ...] = ()

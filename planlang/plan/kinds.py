@@ -159,7 +159,9 @@ def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
         return NoFit(index, "a surface, such as `south wall`")
     span = span_of(item, setting.file)
     following = items[index + 1] if index + 1 < len(items) else None
-    if str(item) in ("south", "east", "north", "west") and following is not None and str(following) == "wall":
+    if str(item) in ("south", "east", "north", "west"):
+        if following is None or str(following) != "wall":
+            return NoFit(index + 1, "`wall`")
         span = span.to(span_of(following, setting.file))
         return Value(Name(f"{item} wall", span), span), index + 2
     return Value(Name(str(item).rpartition(".")[2], span), span), index + 1

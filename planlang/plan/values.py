@@ -179,6 +179,7 @@ def in_plan_unit(value: Quantity, setting: Setting, item: Item) -> Quantity:
     if value.kind is not Kind.NUMBER:
         return value
     if setting.unit is None:
+        setting.unit = "mm"  # said once a file; the rest is read as millimetres, and no book is written
         raise ValueFault(messages.unit_not_stated(span_of(item, setting.file)))
     return Quantity(value.amount * UNIT_SIZE[setting.unit], Kind.LENGTH)
 

@@ -125,7 +125,7 @@ HARDWARE = S(
         ),
         S("mass", "{mass:mass}", "Of one.", "mass 15 g", required=True),
         S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
-        S("thread", "{thread:length}", "Length of the thread, tip left out.", "thread 40"),
+        S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
         S(
             "pack",
             "of {pack:count}",

@@ -1,0 +1,107 @@
+"""Figures that the engine takes from outside, each with its source; `from_memory` marks what was not re-read."""
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Stated(Generic[T]):
+    """A figure with its source; `from_memory` is True where the source was not at hand when it was written down."""
+
+    value: T
+    source: str
+    from_memory: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DinCurve:
+    """T = slope lg V + offset, seconds and m3, from `least` (included) to `most` (excluded) m3."""
+
+    use: str
+    slope: float
+    offset: float
+    least: float
+    most: float
+
+
+# --- air ----------------------------------------------------------------------------------------------------
+
+REFERENCE_PRESSURE = Stated(101_325.0, "ISO 9613-1:1993, Pa")
+REFERENCE_TEMPERATURE = Stated(293.15, "ISO 9613-1:1993, K")
+REFERENCE_SPEED = Stated(343.2, "ISO 9613-1:1993, m/s at 293.15 K")
+TRIPLE_POINT = Stated(273.16, "ISO 9613-1:1993 annex B, K")
+GAS_CONSTANT_AIR = Stated(287.058, "ideal gas, dry air, J/(kg K)")
+GAS_CONSTANT_VAPOUR = Stated(461.495, "ideal gas, water vapour, J/(kg K)")
+AIR_RANGE_C = Stated((-20.0, 50.0), "ISO 9613-1:1993, range of the stated accuracy, C", from_memory=True)
+
+# --- porous absorbers ---------------------------------------------------------------------------------------
+
+MIKI = Stated(
+    (0.070, -0.632, 0.107, -0.632, 0.109, -0.618, 0.160, -0.618),
+    "Miki, J. Acoust. Soc. Jpn (E) 11 (1990) 19",
+)
+DELANY_BAZLEY = Stated(
+    (0.0571, -0.754, 0.087, -0.732, 0.0978, -0.700, 0.189, -0.595),
+    "Delany and Bazley, Applied Acoustics 3 (1970) 105",
+)
+ALLARD_CHAMPOUX = Stated(
+    (1.2, 0.0364, 0.1144, 101_320.0, 29.64, 21.17, 2.82, 24.9),
+    "Allard and Champoux, J. Acoust. Soc. Am. 91 (1992) 3346",
+    from_memory=True,
+)
+FIELD_INCIDENCE_LIMIT = Stated(
+    78.0, "usual field-incidence limit of Paris' integral, degrees; common practice, no source"
+)
+
+# --- tolerances of what goes in -----------------------------------------------------------------------------
+
+TABLE_SHARE = Stated(0.30, "spread of handbook absorption tables among themselves; own appraisal")
+TABLE_STEP = Stated(0.05, "spread of handbook absorption tables among themselves; own appraisal")
+LEAST_ALPHA = Stated(0.01, "glazed tile and painted concrete, the hardest rows of handbook tables")
+PANEL_TOLERANCE = Stated(
+    {125: 0.15, 250: 0.15, 500: 0.15, 1000: 0.10, 2000: 0.10, 4000: 0.10},
+    "modelled absorption set against published reverberation-room data; own appraisal",
+)
+MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; own choice")
+
+# --- the room -----------------------------------------------------------------------------------------------
+
+SCHROEDER_FACTOR = Stated(2000.0, "Schroeder, Acustica 4 (1954) 594, as revised 1962; Kuttruff ch. 3", from_memory=True)
+VERY_DEAD = Stated(0.6, "mean absorption coefficient above which a decay formula says little; own choice")
+AXIS_SHARE = Stated(
+    0.60, "share of the absorption in one pair of surfaces, above which ray computations leave the formulas; own choice"
+)
+AXIS_EXCESS = Stated(1.2, "that share over the pair's share of the area, so that even absorption passes; own choice")
+PAIR_RATIO = Stated(3.0, "EN 12354-6, opposite surfaces", from_memory=True)
+PAIR_LEAST = Stated(0.1, "coefficient below which a surface counts as hard whatever the ratio; own choice")
+UNEVEN_FACTOR = Stated(2.0, "ray computations with pyroomacoustics in boxes with smooth walls: 2 to 3 times Sabine")
+
+# --- targets ------------------------------------------------------------------------------------------------
+
+DIN_18041_CURVES = Stated(
+    {
+        "A1": DinCurve("music", 0.45, 0.07, 30, 1000),
+        "A2": DinCurve("speech, lecture", 0.37, -0.14, 50, 5000),
+        "A3": DinCurve("teaching, communication", 0.32, -0.17, 30, 5000),
+        "A4": DinCurve("teaching, communication, inclusive", 0.26, -0.14, 30, 500),
+        "A5": DinCurve("sport", 0.75, -1.00, 200, 10_000),
+    },
+    "DIN 18041:2016-03, group A",
+)
+DIN_18041_LARGE_SPORT = Stated(2.0, "DIN 18041:2016-03, A5 from 10 000 m3, s")
+DIN_18041_BAND = Stated(
+    {
+        63: (0.50, 1.70), 125: (0.65, 1.45), 250: (0.80, 1.20), 500: (0.80, 1.20), 1000: (0.80, 1.20),
+        2000: (0.80, 1.20), 4000: (0.65, 1.20), 8000: (0.50, 1.20),
+    },
+    "DIN 18041:2016-03, tolerance on T for A1 to A4",
+    from_memory=True,
+)  # fmt: skip
+DIN_18041_BAND_SPORT = Stated(
+    {250: (0.80, 1.20), 500: (0.80, 1.20), 1000: (0.80, 1.20), 2000: (0.80, 1.20)},
+    "DIN 18041:2016-03, tolerance on T for A5",
+    from_memory=True,
+)
+DIN_18041_OCCUPIED = Stated(0.80, "DIN 18041:2016-03, share of seats occupied", from_memory=True)

@@ -1,0 +1,107 @@
+"""From the plan, its room and its panels to the acoustic estimate."""
+
+from planlang.acoustics import messages, words
+from planlang.acoustics.absorbers import Covered, Row, covered_by, panel_rows, room_rows
+from planlang.acoustics.air import air_state, energy_attenuation
+from planlang.acoustics.arrays import series
+from planlang.acoustics.decay import Enclosure, decay, middle
+from planlang.acoustics.evenness import evenness
+from planlang.acoustics.model import Absorber, Acoustics, Decay, TargetBand
+from planlang.acoustics.reverberation import schroeder_frequency
+from planlang.acoustics.targets import din_18041, din_use, target_bands, target_words, verdict
+from planlang.geometry.model import Layout, RoomGeometry
+from planlang.plan.model import OCTAVES, Lining, Plan, Seating, Target
+from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
+
+NOTHING_COVERED = Covered({}, {})
+MIDDLE_BANDS = (500, 1000)
+
+
+def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcome[Acoustics]:
+    """Estimate the decay before and after the panels, in octaves from 125 Hz to 4 kHz, with range and verdicts.
+
+    Findings: `surface-without-lining` and `absorption-not-stated` (the estimate goes on as if the surface absorbed
+    nothing, or as the nearest band), `unknown-target`, and the warning `target-outside-volume`.
+    """
+    air = air_state(float(plan.room.air.temperature_c), float(plan.room.air.humidity))
+    enclosure = _enclosure(plan, room, air.speed)
+    rows_before = room_rows(room, plan.room.occupants, NOTHING_COVERED)
+    rows_after = room_rows(room, plan.room.occupants, covered_by(layout)) + panel_rows(layout, air)
+    even_after = evenness(room, rows_after)
+    before = decay(rows_before, enclosure, evenness(room, rows_before), (plan.room.at,))
+    after = decay(rows_after, enclosure, even_after, (plan.room.at, *(array.at for array in plan.arrays)))
+    asked = target_bands(plan.use.target, enclosure.volume)
+    schroeder_after = _schroeder(after, enclosure.volume)
+    acoustics = Acoustics(
+        bands=OCTAVES,
+        volume=enclosure.volume,
+        surface=enclosure.surface,
+        before=_absorbers(rows_before),
+        after=_absorbers(rows_after),
+        air_m=series(enclosure.air_m),
+        decay_before=before,
+        decay_after=after,
+        target_words=target_words(plan.use.target, enclosure.volume),
+        target=asked,
+        verdict_before=_verdicts(asked, before),
+        verdict_after=_verdicts(asked, after),
+        schroeder_before=_schroeder(before, enclosure.volume),
+        schroeder_after=schroeder_after,
+        assumes=words.assumptions(plan, room, layout),
+        warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
+    )
+    return Outcome(acoustics, in_order(_findings(plan, room)))
+
+
+def _enclosure(plan: Plan, room: RoomGeometry, speed: float) -> Enclosure:
+    air = plan.room.air
+    return Enclosure(
+        volume=room.volume_m3,
+        surface=sum(surface.area_mm2 for surface in room.surfaces) / 1e6,
+        speed=speed,
+        air_m=energy_attenuation(OCTAVES, float(air.temperature_c), float(air.humidity)),
+    )
+
+
+def _absorbers(rows: tuple[Row, ...]) -> tuple[Absorber, ...]:
+    return tuple(row.absorber for row in rows)
+
+
+def _verdicts(asked: tuple[TargetBand, ...], found: Decay) -> tuple[str, ...]:
+    return tuple(verdict(band, low, high) for band, low, high in zip(asked, found.low, found.high, strict=True))
+
+
+def _schroeder(found: Decay, volume: float) -> float:
+    """By the mean of the middle values at 500 and 1000 Hz."""
+    values = middle(found)
+    return schroeder_frequency(sum(values[OCTAVES.index(band)] for band in MIDDLE_BANDS) / len(MIDDLE_BANDS), volume)
+
+
+def _findings(plan: Plan, room: RoomGeometry) -> list[Diagnostic]:
+    bare = [surface.name for surface in room.surfaces if surface.lining is None]
+    found = [messages.surface_without_lining(plan.room, name) for name in bare]
+    found += [finding for stock in _stock_used(plan, room) for finding in _silent_bands(stock)]
+    return found + _target_findings(plan.use.target, room.volume_m3)
+
+
+def _stock_used(plan: Plan, room: RoomGeometry) -> list[Lining | Seating]:
+    linings = [surface.lining for surface in room.surfaces] + [placed.feature.lining for placed in room.features]
+    seats = [group.seating for group in plan.room.occupants if group.count]
+    return list({stock.name: stock for stock in (*linings, *seats) if stock is not None}.values())
+
+
+def _silent_bands(stock: Lining | Seating) -> list[Diagnostic]:
+    stated = stock.absorption if isinstance(stock, Lining) else stock.absorption_m2
+    missing = tuple(band for band in OCTAVES if band not in stated)
+    return [messages.absorption_not_stated(stock, missing)] if missing else []
+
+
+def _target_findings(target: Target | None, volume: float) -> list[Diagnostic]:
+    if target is None:
+        return []
+    use = din_use(target)
+    if use and din_18041(use, volume) is None:
+        return [messages.target_outside_volume(target, use, volume)]
+    if not use and target.seconds is None:
+        return [messages.unknown_target(target)]
+    return []

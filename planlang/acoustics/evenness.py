@@ -1,0 +1,93 @@
+"""Whether absorption is spread evenly enough for the energy formulas: by axes, and by the sides of each axis."""
+
+from dataclasses import dataclass
+from math import sqrt
+
+import numpy as np
+
+from planlang.acoustics.absorbers import Row
+from planlang.acoustics.arrays import Floats
+from planlang.acoustics.constants import AXIS_EXCESS, AXIS_SHARE, PAIR_LEAST, PAIR_RATIO
+from planlang.geometry.model import RoomGeometry, Surface
+from planlang.plan.model import OCTAVES
+
+AXES = ("the east and west walls", "the north and south walls", "floor and ceiling")
+SLANT = sqrt(0.5)
+
+
+@dataclass(frozen=True, slots=True)
+class Evenness:
+    """Per octave: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
+
+    `areas` (3,) and `alphas` (3, bands) are the axes' areas and mean coefficients; `box` is True for a room of six
+    square faces, the shape that formulas by axes are for.
+    """
+
+    heavy_axis: tuple[int, ...]
+    lopsided_pair: tuple[int, ...]
+    areas: Floats
+    alphas: Floats
+    box: bool
+
+    @property
+    def uneven(self) -> tuple[bool, ...]:
+        """Per octave, whether either test fails."""
+        return tuple(axis >= 0 or pair >= 0 for axis, pair in zip(self.heavy_axis, self.lopsided_pair, strict=True))
+
+
+def evenness(room: RoomGeometry, rows: tuple[Row, ...]) -> Evenness:
+    """Compare the three axes and the sides of each.
+
+    An axis is heavy when its pair of surfaces holds over 60 % of the surfaces' absorption and more than 1.2 times its
+    share of the area (own choice). A pair is lopsided when its sides' mean coefficients differ more
+    than threefold and the greater is at least 0.1 (the ratio: EN 12354-6, from memory). People are spread evenly.
+    """
+    areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, len(OCTAVES)))
+    places = {surface.name: _place(surface) for surface in room.surfaces}
+    for surface in room.surfaces:
+        areas[places[surface.name]] += surface.area_mm2 / 1e6
+    spread = np.zeros(len(OCTAVES))
+    for row in rows:
+        if row.surface in places:
+            absorption[places[row.surface]] += row.capped
+        else:
+            spread += row.capped
+    axis_areas = areas.sum(axis=1)
+    alphas = _ratio(absorption.sum(axis=1), axis_areas[:, np.newaxis]) + spread / axis_areas.sum()
+    heavy = _heavy_axis(axis_areas, absorption.sum(axis=1))
+    lopsided = _lopsided_pair(_ratio(absorption, areas[:, :, np.newaxis]))
+    return Evenness(heavy, lopsided, axis_areas, alphas, _is_box(room))
+
+
+def _heavy_axis(areas: Floats, absorption: Floats) -> tuple[int, ...]:
+    shares = _ratio(absorption, absorption.sum(axis=0))
+    excess = shares / (areas / areas.sum())[:, np.newaxis]
+    failing = (shares > AXIS_SHARE.value) & (excess > AXIS_EXCESS.value)
+    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(OCTAVES)))
+
+
+def _lopsided_pair(alphas: Floats) -> tuple[int, ...]:
+    """`alphas` (3, 2, bands); the first pair that fails."""
+    greater, lesser = alphas.max(axis=1), alphas.min(axis=1)
+    failing = (greater > PAIR_RATIO.value * lesser) & (greater >= PAIR_LEAST.value)
+    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(OCTAVES)))
+
+
+def _place(surface: Surface) -> tuple[int, int]:
+    """Axis and side of a surface. Every plane of the ceiling faces the floor."""
+    if surface.kind != "wall":
+        return 2, int(surface.kind == "ceiling")
+    east, north, _ = surface.inward
+    axis = 0 if abs(east) > SLANT else 1
+    return axis, int((east, north)[axis] > 0)
+
+
+def _is_box(room: RoomGeometry) -> bool:
+    return len(room.surfaces) == 6 and all(
+        surface.pitch_deg == 0 for surface in room.surfaces if surface.kind != "wall"
+    )
+
+
+def _ratio(upper: Floats, lower: Floats) -> Floats:
+    """Quotient, zero where the divisor is zero."""
+    return np.divide(upper, lower, out=np.zeros(np.broadcast_shapes(upper.shape, lower.shape)), where=lower > 0)

@@ -1,0 +1,221 @@
+"""The estimate's assumptions and cautions in plain words."""
+
+from planlang.acoustics.constants import (
+    AIR_RANGE_C,
+    DIN_18041_OCCUPIED,
+    LEAST_ALPHA,
+    TABLE_SHARE,
+    TABLE_STEP,
+    UNEVEN_FACTOR,
+    VERY_DEAD,
+)
+from planlang.acoustics.evenness import AXES, Evenness
+from planlang.acoustics.panels import Buildup, buildup
+from planlang.acoustics.targets import din_use
+from planlang.geometry.model import Layout, RoomGeometry
+from planlang.plan.figure import significant
+from planlang.plan.model import OCTAVES, Array, Cloth, Plan, Target
+from planlang.plan.tape import TapeStyle, on_tape
+
+
+def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ...]:
+    """Everything that the estimate takes for granted, a sentence each."""
+    arrays = _arrays(layout)
+    lines = [*_on_the_room(plan, room), *_on_tables()]
+    if arrays:
+        lines += _on_panels()
+        lines += [_on_array(array, plan.job.tape) for array in arrays]
+        lines += _on_cloths(arrays)
+        lines += _on_hanging(arrays)
+    return (*lines, *_on_target(plan.use.target), *_on_what_is_left_out(room))
+
+
+def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[float, ...]) -> tuple[str, ...]:
+    """What to be wary of in the estimate with the panels, a sentence each."""
+    found = [*_below_schroeder(schroeder), *_uneven(even), *_very_dead(mean_alpha)]
+    coldest, warmest = AIR_RANGE_C.value
+    if not coldest <= plan.room.air.temperature_c <= warmest:
+        found.append(
+            f"the air is at {significant(plan.room.air.temperature_c)} C; the accuracy of ISO 9613-1 is stated for "
+            f"{coldest:.0f} to {warmest:.0f} C"
+        )
+    return tuple(found)
+
+
+def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
+    air = plan.room.air
+    lines = [
+        f"air at {significant(air.temperature_c)} C, {significant(100 * air.humidity)} % relative humidity and "
+        "101.325 kPa; its absorption by ISO 9613-1 at the exact middle of each octave",
+        "each octave is stood for by its middle frequency",
+        "sound spreads evenly through the room, as Sabine's and Norris-Eyring's formulas take it; where one value "
+        "stands for both, it is the middle of the two",
+        "the range runs from Norris-Eyring with the most absorption to Sabine with the least; sizes and volume count "
+        "as exact",
+    ]
+    people = [
+        f"{group.count} x {group.seating.words or group.seating.name}" for group in plan.room.occupants if group.count
+    ]
+    if people:
+        lines.append(
+            f"people: {', '.join(people)}, before and after, +-{100 * TABLE_SHARE.value:.0f} %, in no one place"
+        )
+    else:
+        lines.append("nobody is in the room")
+    if any(surface.exposed for surface in room.surfaces):
+        lines.append("exposed members count as flat lining: neither their sides nor their scattering is counted")
+    return lines
+
+
+def _on_tables() -> list[str]:
+    return [
+        f"each tabulated coefficient may be off by {100 * TABLE_SHARE.value:.0f} % or {TABLE_STEP.value}, whichever is "
+        f"more, though not below {LEAST_ALPHA.value}; surfaces of one lining err together, different linings "
+        "independently (root of the sum of squares)",
+        "Norris-Eyring takes coefficients as 0.99 at most; Sabine takes them as they are",
+    ]
+
+
+def _on_panels() -> list[str]:
+    return [
+        "what panels absorb is modelled, not measured: Miki's model of the batt, layers by transfer matrices, mean "
+        "over directions from 0 to 78 degrees as if the panel had no edges; real panels absorb more than this for "
+        "their size at 125 to 500 Hz, so it is on the low side",
+        "the range of a modelled coefficient covers the batt's range of flow resistivity, Allard and Champoux's model "
+        "beside Miki's, and +-0.15 up to 500 Hz, +-0.10 above; all modelled panels err together",
+        "only the front of a panel between the wood of its frame and braces absorbs; back, edges and the wood itself "
+        "count for nothing",
+    ]
+
+
+def _on_array(array: Array, tape: TapeStyle) -> str:
+    layers = buildup(array.panel, array.hang.drop)
+    parts = [
+        _cloth_words("front cloth", array.panel.front.cloth),
+        _air_words("air behind it", layers, tape, front=True),
+        f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
+        _air_words("air behind the batt", layers, tape, front=False),
+        _cloth_words("back cloth", array.panel.back.cloth) if array.panel.back is not None else "",
+        f"{on_tape(layers.drop, tape)} of air to {array.surface}" if layers.drop > 0 else f"{array.surface}",
+    ]
+    return f"{array.name} ({array.panel.name}), front to back: {', '.join(part for part in parts if part)}"
+
+
+def _cloth_words(what: str, cloth: Cloth) -> str:
+    if cloth.resistance is None:
+        return f"{what} of no resistance"
+    return f"{what} of {significant(cloth.resistance)} Pa.s/m"
+
+
+def _air_words(what: str, layers: Buildup, tape: TapeStyle, front: bool) -> str:
+    gap = layers.front_air if front else layers.back_air
+    return f"{on_tape(gap, tape)} of {what}" if gap > 0 else ""
+
+
+def _flow_words(layers: Buildup) -> str:
+    if layers.flow_low == layers.flow_high:
+        return f"{significant(layers.flow_low)} Pa.s/m2"
+    ends = f"{significant(layers.flow_low)} to {significant(layers.flow_high)} Pa.s/m2"
+    return f"{ends} ({significant(layers.flow_middle)} taken)"
+
+
+def _on_cloths(arrays: tuple[Array, ...]) -> list[str]:
+    coverings = [cover for array in arrays for cover in (array.panel.front, array.panel.back) if cover is not None]
+    unknown = dict.fromkeys(cover.cloth.name for cover in coverings if cover.cloth.resistance is None)
+    return [
+        f"the flow resistance of {name} is not stated: 0 is taken, as if it were not there; a dense or coated "
+        "cloth would take away from the panels above 1 kHz"
+        for name in unknown
+    ]
+
+
+def _on_hanging(arrays: tuple[Array, ...]) -> list[str]:
+    lines = []
+    if any(array.hang.drop == 0 for array in arrays):
+        lines.append("a panel without a drop hides the surface behind it: that area is taken off the surface")
+    if any(array.hang.drop > 0 for array in arrays):
+        lines.append(
+            "a panel hung before a surface absorbs with its front over a gap as deep as the drop, as if the gap were "
+            "closed at the sides; the surface behind it goes on counting, but not at the low end of its range"
+        )
+    return lines
+
+
+def _on_target(target: Target | None) -> list[str]:
+    if target is None or not din_use(target):
+        return []
+    return [
+        f"DIN 18041 asks for the room with {100 * DIN_18041_OCCUPIED.value:.0f} % of its people in it, and its "
+        "tolerance by bands; both are stated from memory and must be checked against the standard"
+    ]
+
+
+def _on_what_is_left_out(room: RoomGeometry) -> list[str]:
+    lines = [
+        "furniture, curtains, shelves and reveals count for nothing unless the plan states them as linings or people"
+    ]
+    small = [placed.feature.name for placed in room.features if placed.feature.lining is None]
+    if small:
+        lines.append(f"no lining is stated for {', '.join(small)}: the surface there counts as if they were not there")
+    return lines
+
+
+def _below_schroeder(schroeder: float) -> list[str]:
+    below = tuple(band < schroeder for band in OCTAVES)
+    doubtful = tuple(schroeder <= band < 2 * schroeder for band in OCTAVES)
+    frequency = f"{significant(schroeder)} Hz"
+    lines = []
+    if any(below):
+        lines.append(
+            f"{_bands(below)}: an index, not a prediction; below about {frequency} (Schroeder's frequency) single "
+            "modes of the room decide, and no decay formula holds"
+        )
+    if any(doubtful):
+        lines.append(
+            f"{_bands(doubtful)}: uncertain, being less than an octave above Schroeder's frequency of {frequency}"
+        )
+    return lines
+
+
+def _uneven(even: Evenness) -> list[str]:
+    lines = []
+    for index, axis in enumerate(AXES):
+        heavy = tuple(found == index for found in even.heavy_axis)
+        if any(heavy):
+            lines.append(
+                f"{_bands(heavy)}: {axis} hold over 60 % of the absorption; between the other, bare walls the decay "
+                "can be two to three times what the formulas say, unless furniture or shelves scatter the sound. "
+                f"The range reaches {UNEVEN_FACTOR.value:.0f} times Sabine"
+                + (", or Fitzroy's time if longer" if even.box else "")
+            )
+    for index, axis in enumerate(AXES):
+        lopsided = tuple(
+            pair == index and heavy < 0 for pair, heavy in zip(even.lopsided_pair, even.heavy_axis, strict=True)
+        )
+        if any(lopsided):
+            reach = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine"
+            lines.append(
+                f"{_bands(lopsided)}: of {axis}, one absorbs over three times what the other does; the formulas may "
+                "read short, and the decay between bare walls can be two to three times as long. "
+                f"The range reaches {reach}"
+            )
+    return lines
+
+
+def _very_dead(mean_alpha: tuple[float, ...]) -> list[str]:
+    dead = tuple(alpha >= VERY_DEAD.value for alpha in mean_alpha)
+    if not any(dead):
+        return []
+    return [
+        f"{_bands(dead)}: very dead, with a mean absorption coefficient of {VERY_DEAD.value} or more; read the upper "
+        "end of the range as 'below this' and nothing finer"
+    ]
+
+
+def _bands(chosen: tuple[bool, ...]) -> str:
+    bands = [band for band, wanted in zip(OCTAVES, chosen, strict=True) if wanted]
+    return ", ".join(f"{band}" for band in bands) + " Hz"
+
+
+def _arrays(layout: Layout) -> tuple[Array, ...]:
+    return tuple({panel.array.name: panel.array for panel in layout.panels}.values())

@@ -1,0 +1,85 @@
+"""Panels in depth: at its drop no panel passes through another surface or exposed members; headroom under it."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from planlang.geometry import messages
+from planlang.geometry.hanging.members import centre_lines
+from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.geometry.polygon import TOLERANCE
+from planlang.geometry.words import Worst
+from planlang.plan.model import Array, Members
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+
+LEAST_HEADROOM = Fraction(2000)  # mm; common practice, no source
+
+
+def through_surfaces(
+    array: Array, own: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
+) -> tuple[Diagnostic, ...]:
+    """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst.
+
+    The room is convex: a body is inside when its corners are on the inner side of every surface.
+    """
+    corners = {panel.mark: body_corners(panel, own) for panel in panels}
+    findings = []
+    for surface in room.surfaces:
+        if surface.name == own.name:
+            continue
+        outs = [(max(-_inside(surface, at) for at in corners[panel.mark]), panel.mark) for panel in panels]
+        outs = [out for out in outs if out[0] > TOLERANCE]
+        if outs:
+            size, mark = max(outs, key=lambda out: out[0])
+            findings.append(messages.panel_through_surface(array, Worst(mark, size, len(outs) - 1), surface.name, tape))
+    return tuple(findings)
+
+
+def through_members(
+    array: Array, surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle
+) -> tuple[Diagnostic, ...]:
+    """Panels of one array that would cross members exposed below the surface: at most one panel-through-members."""
+    members = surface.members
+    if members is None or not surface.exposed or array.hang.drop >= members.depth:
+        return ()
+    lines = centre_lines(members, surface)
+    crossing = [panel.mark for panel in panels if _crosses(panel, members, lines)]
+    if not crossing:
+        return ()
+    worst = Worst(crossing[0], members.depth - array.hang.drop, len(crossing) - 1)
+    return (messages.panel_through_members(array, worst, members, tape),)
+
+
+def low_headroom(
+    array: Array, surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle
+) -> tuple[Diagnostic, ...]:
+    """Overhead panels of one array whose lowest corner is under 2000 mm: at most one warning, naming the lowest."""
+    if surface.kind != "ceiling":
+        return ()
+    heights = [(min(at[2] for at in body_corners(panel, surface)), panel.mark) for panel in panels]
+    low = [found for found in heights if 0 < found[0] < float(LEAST_HEADROOM) - TOLERANCE]
+    if not low:
+        return ()
+    height, mark = min(low, key=lambda found: found[0])
+    return (messages.low_headroom(array, Worst(mark, height, len(low) - 1), LEAST_HEADROOM, tape),)
+
+
+def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
+    """The eight corners of a panel in the room: its back at the drop, then its front."""
+    back = float(panel.array.hang.drop)
+    front = back + float(panel.array.panel.depth)
+    return tuple(
+        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.box.corners
+    )
+
+
+def _inside(surface: Surface, at: Vector) -> float:
+    """Distance from a surface into the room, mm."""
+    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))
+
+
+def _crosses(panel: PlacedPanel, members: Members, lines: Sequence[Fraction]) -> bool:
+    half = members.width / 2
+    box = panel.box
+    start, end = (box.left, box.right) if members.runs == "up" else (box.lower, box.upper)
+    return any(line - half < end and line + half > start for line in lines)

@@ -1,0 +1,47 @@
+"""Panels beside each other on a surface: none overlaps another."""
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from planlang.geometry import messages
+from planlang.geometry.features import overlap
+from planlang.geometry.model import PlacedPanel, Surface
+from planlang.geometry.polygon import Move
+from planlang.geometry.words import move_words
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+
+
+def overlaps(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """One panels-overlap for each pair on a surface that overlaps, in the order of the panels."""
+    findings = []
+    for first_index, second_index in sorted(_pairs(panels)):
+        first, second = panels[first_index], panels[second_index]
+        by = overlap(first.box, second.box)
+        if by is not None:
+            mend = f"move {second.mark} {move_words(surface, _way_out(first, second, by), tape)}"
+            marks, arrays = (first.mark, second.mark), (first.array, second.array)
+            findings.append(messages.panels_overlap(marks, arrays, by, mend, tape))
+    return tuple(findings)
+
+
+def _pairs(panels: Sequence[PlacedPanel]) -> Iterator[tuple[int, int]]:
+    """Indices of panels that share a stretch across, the lower one first.
+
+    Panels in the order of their left edges; each is held against those that start before its right edge.
+    """
+    swept = sorted(range(len(panels)), key=lambda index: panels[index].box.left)
+    for place, index in enumerate(swept):
+        for other in swept[place + 1 :]:
+            if panels[other].box.left >= panels[index].box.right:
+                break
+            yield min(index, other), max(index, other)
+
+
+def _way_out(first: PlacedPanel, second: PlacedPanel, by: tuple[Fraction, Fraction]) -> Move:
+    """The least move across or up that takes the second panel off the first one."""
+    right = second.box.right - first.box.left >= first.box.right - second.box.left
+    above = second.box.upper - first.box.lower >= first.box.upper - second.box.lower
+    across = first.box.right - second.box.left if right else first.box.left - second.box.right
+    up = first.box.upper - second.box.lower if above else first.box.lower - second.box.upper
+    return Move(float(across), 0.0) if abs(across) <= abs(up) else Move(0.0, float(up))

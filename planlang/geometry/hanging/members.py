@@ -1,0 +1,59 @@
+"""Members behind a surface, and whether a hang point lands on one.
+
+A point may be off a member's centre line by half the member's width less an edge distance of one and a half shanks of
+the anchor (common practice, no source; a code or the anchor's maker may ask for more).
+"""
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from planlang.geometry.hanging.points import Place
+from planlang.geometry.model import Surface
+from planlang.plan.model import Members
+
+EDGE_DISTANCE_IN_SHANKS = Fraction(3, 2)
+
+
+def allowed_off_centre(width: Fraction, shank: Fraction) -> Fraction:
+    """How far an anchor may be off the centre line of a member, mm; negative: the member is too narrow for it."""
+    return width / 2 - EDGE_DISTANCE_IN_SHANKS * shank
+
+
+def along_pitch(members: Members, place: Place) -> Fraction:
+    """The coordinate of a point that counts for landing: across, if the members run up."""
+    return place[0] if members.runs == "up" else place[1]
+
+
+def centre_lines(members: Members, surface: Surface) -> tuple[Fraction, ...]:
+    """The centre lines of all members behind a surface, mm from its datum."""
+    extent = surface.width if members.runs == "up" else surface.height
+    if members.centres <= 0:
+        return (members.first,)
+    count = (extent - members.first) // members.centres + 1
+    return tuple(members.first + index * members.centres for index in range(max(count, 1)))
+
+
+def nearest_member(members: Members, lines: Sequence[Fraction], at: Fraction) -> tuple[int, Fraction]:
+    """Index of the member nearest to a coordinate, and the distance from its centre line, mm (signed)."""
+    if members.centres <= 0:
+        return 0, at - lines[0]
+    index = round((at - members.first) / members.centres)
+    index = min(max(index, 0), len(lines) - 1)
+    return index, at - lines[index]
+
+
+def landing_shifts(members: Members, coordinates: Iterable[Fraction], allowed: Fraction) -> tuple[Fraction, ...]:
+    """Shifts that would bring all coordinates within `allowed` of a centre line, least first.
+
+    The coordinates, less the first centre line and modulo the centres, are places on a circle: a shift exists when they
+    all lie on an arc of at most twice `allowed`; the best one brings the middle of the arc to a centre line.
+    """
+    centres = members.centres
+    places = sorted({(at - members.first) % centres for at in coordinates})
+    shifts: set[Fraction] = set()
+    for index, start in enumerate(places):
+        end = places[index - 1] + (centres if index else 0)
+        if end - start <= 2 * allowed:
+            middle = (start + end) / 2 % centres
+            shifts |= {-middle, centres - middle}
+    return tuple(sorted(shifts, key=lambda shift: (abs(shift), shift)))

@@ -1,0 +1,74 @@
+"""Where on a panel its eyes or cleats are."""
+
+from fractions import Fraction
+from string import ascii_lowercase
+
+from planlang.geometry import messages
+from planlang.geometry.model import Box
+from planlang.plan.model import Array, Cleats, Eyes
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+
+Place = tuple[Fraction, Fraction]
+
+
+def hook_faults(array: Array, overhead: bool, tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """What keeps an array's panels from having hang points at all: at most one finding.
+
+    Findings: panel-without-hooks, cleats-overhead, eyes-not-paired, hooks-past-middle.
+    """
+    hooks, panel = array.panel.hung_by, array.panel
+    if hooks is None or isinstance(hooks, Eyes) != (array.hang.by == "eyes"):
+        return (messages.panel_without_hooks(array),)
+    if isinstance(hooks, Eyes):
+        if hooks.count < 4 or hooks.count % 2:
+            return (messages.eyes_not_paired(array, hooks.count),)
+        length = panel.length
+    else:
+        if overhead:
+            return (messages.cleats_overhead(array),)
+        length, height = (panel.width, panel.length) if array.upright else (panel.length, panel.width)
+        if not 0 <= hooks.below_top <= height:
+            return (messages.hooks_past_middle(array, hooks.below_top, height, hooks.at, tape),)
+    if hooks.inset < 0 or 2 * hooks.inset >= length:
+        return (messages.hooks_past_middle(array, hooks.inset, length, hooks.at, tape),)
+    return ()
+
+
+def points_on(array: Array, box: Box) -> tuple[Place, ...]:
+    """The hang points of a panel whose hooks have no fault, (across, up) on the surface, in the order of their names.
+
+    Named a, b, c ... round the panel from its lower left, against the clock: for four a is lower left, b lower right,
+    c upper right, d upper left. Cleats: from left to right.
+    """
+    hooks = array.panel.hung_by
+    if isinstance(hooks, Cleats):
+        level = box.upper - hooks.below_top
+        return tuple((at, level) for at in _evenly(box.left + hooks.inset, box.right - hooks.inset, hooks.count))
+    if hooks is None:
+        return ()
+    rail = array.panel.frame.sheet.thickness / 2
+    pairs = hooks.count // 2
+    if array.upright:
+        along = _evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)
+        left, right = box.left + rail, box.right - rail
+        first, *middle, last = along
+        rising = [(right, up) for up in along]
+        falling = [(left, up) for up in (last, *reversed(middle))]
+        return ((left, first), *rising, *falling)
+    along = _evenly(box.left + hooks.inset, box.right - hooks.inset, pairs)
+    lower = [(across, box.lower + rail) for across in along]
+    upper = [(across, box.upper - rail) for across in reversed(along)]
+    return (*lower, *upper)
+
+
+def letter(index: int) -> str:
+    """a, b ... z, then aa, ab ..."""
+    turn, place = divmod(index, len(ascii_lowercase))
+    return (letter(turn - 1) if turn else "") + ascii_lowercase[place]
+
+
+def _evenly(first: Fraction, last: Fraction, count: int) -> tuple[Fraction, ...]:
+    if count == 1:
+        return ((first + last) / 2,)
+    return tuple(first + (last - first) * index / (count - 1) for index in range(count))

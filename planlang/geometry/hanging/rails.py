@@ -1,0 +1,109 @@
+"""Rails across the members: one for each line of hang points, from member to member."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+from itertools import groupby
+
+from planlang.geometry import messages
+from planlang.geometry.features import overlap
+from planlang.geometry.hanging.landing import Landing, NamedPoint
+from planlang.geometry.hanging.members import along_pitch, centre_lines
+from planlang.geometry.model import Box, PlacedFeature, RailRun, Surface
+from planlang.plan.model import Array, Members, Rail
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+
+def run_rails(
+    array: Array,
+    surface: Surface,
+    points: Sequence[NamedPoint],
+    features: Sequence[PlacedFeature],
+    first_number: int,
+) -> Outcome[tuple[RailRun, ...]]:
+    """The rails of an array, named RA and a running number.
+
+    All points at one position share a line; it is parted where a feature stands in the way. Findings:
+    surface-without-members, rail-not-stated, rail-without-span, rail-over-feature.
+    """
+    members, rail = surface.members, array.hang.rail
+    if members is None:
+        return Outcome((), (messages.surface_without_members(array),))
+    if rail is None or rail.timber.section is None:
+        return Outcome((), (messages.rail_not_stated(array),))
+    there = [placed for placed in features if placed.feature.surface == surface.name]
+    rails: list[RailRun] = []
+    findings: list[Diagnostic] = []
+    for line in _lines(members, rail, points, there):
+        run = _run(f"RA{first_number + len(rails)}", surface, members, line)
+        names = ", ".join(point.name for point in line)
+        if run is None:
+            findings.append(messages.rail_without_span(array, names, members))
+            continue
+        crossed = _first_crossed(run, members, rail, there)
+        if crossed is not None:
+            findings.append(messages.rail_over_feature(array, rail, names, crossed.feature))
+        rails.append(run)
+    return Outcome(tuple(rails), tuple(findings))
+
+
+def land_on_rails(points: Sequence[NamedPoint], rails: Sequence[RailRun]) -> tuple[Landing, ...]:
+    """Each point lands on the centre line of its rail."""
+    by_point = {name: rail.name for rail in rails for name in rail.points}
+    return tuple(
+        Landing(f"rail {by_point[point.name]}", Fraction(0)) if point.name in by_point else Landing("no rail", None)
+        for point in points
+    )
+
+
+def _position(members: Members, point: NamedPoint) -> Fraction:
+    """Where the rail of a point is: square to what counts for landing."""
+    return point.place[1] if members.runs == "up" else point.place[0]
+
+
+def _lines(
+    members: Members, rail: Rail, points: Sequence[NamedPoint], features: Sequence[PlacedFeature]
+) -> list[list[NamedPoint]]:
+    """Points of one position in order along the rail, parted at features; lines by position."""
+    ordered = sorted(points, key=lambda point: (_position(members, point), along_pitch(members, point.place)))
+    lines: list[list[NamedPoint]] = []
+    for position, group in groupby(ordered, key=lambda point: _position(members, point)):
+        line: list[NamedPoint] = []
+        for point in group:
+            at = along_pitch(members, point.place)
+            before = along_pitch(members, line[-1].place) if line else at
+            strip = _strip(members, rail, position, before, at)
+            if line and any(overlap(strip, placed.box) for placed in features):
+                lines.append(line)
+                line = []
+            line.append(point)
+        lines.append(line)
+    return lines
+
+
+def _run(name: str, surface: Surface, members: Members, line: Sequence[NamedPoint]) -> RailRun | None:
+    """From the last member at or before the first point to the next member after the last one; None without these."""
+    first, last = along_pitch(members, line[0].place), along_pitch(members, line[-1].place)
+    centres = centre_lines(members, surface)
+    before = [at for at in centres if at <= first]
+    after = [at for at in centres if at > last]
+    if not before or not after:
+        return None
+    start, end = before[-1], after[0]
+    crossings = tuple(at for at in centres if start <= at <= end)
+    names = tuple(point.name for point in line)
+    return RailRun(name, surface.name, _position(members, line[0]), start, end, crossings, names)
+
+
+def _first_crossed(
+    run: RailRun, members: Members, rail: Rail, features: Sequence[PlacedFeature]
+) -> PlacedFeature | None:
+    strip = _strip(members, rail, run.position, run.start, run.end)
+    return next((placed for placed in features if overlap(strip, placed.box)), None)
+
+
+def _strip(members: Members, rail: Rail, position: Fraction, start: Fraction, end: Fraction) -> Box:
+    """What a rail covers on its surface; its wider side lies flat on the members."""
+    half = max(rail.timber.section or (Fraction(0),)) / 2
+    if members.runs == "up":
+        return Box(start, position - half, end, position + half)
+    return Box(position - half, start, position + half, end)

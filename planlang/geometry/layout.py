@@ -1,0 +1,147 @@
+"""All arrays on their surfaces: panels, hang points, laser lines, rails. `place_arrays` is the way in."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from planlang.geometry import messages
+from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
+from planlang.geometry.checks.edges import near_edge, off_surface
+from planlang.geometry.checks.neighbours import overlaps
+from planlang.geometry.checks.obstacles import too_near
+from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
+from planlang.geometry.hanging.lasers import laser_lines
+from planlang.geometry.hanging.points import hook_faults, letter, points_on
+from planlang.geometry.hanging.rails import land_on_rails, run_rails
+from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.placement.rules import place_panels
+from planlang.geometry.placement.slot import Site, Slot
+from planlang.geometry.surfaces import surface_names
+from planlang.plan.model import Array, Plan
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature")
+
+
+@dataclass(frozen=True, slots=True)
+class _Hung:
+    """The panels of one array with their hang points, and the rails that hold them."""
+
+    panels: tuple[PlacedPanel, ...]
+    rails: tuple[RailRun, ...] = ()
+
+
+def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
+    """Every array of the plan on its surface, in plan order, with all checks.
+
+    An array on a ceiling plane that `build_room` refused is left out without a further word. Where a panel of an array
+    sticks out of its surface, what else follows from the array's position is not reported. Findings: those of
+    `placement/`, `hanging/` and `checks/`, and surface-unknown.
+    """
+    tape = plan.job.tape
+    panels: list[PlacedPanel] = []
+    rails: list[RailRun] = []
+    findings: list[Diagnostic] = []
+    unsettled: set[str] = set()
+    for array in plan.arrays:
+        surface = room.surface(array.surface)
+        if surface is None:
+            findings += _unknown_surface(array, plan)
+            continue
+        laid = _lay_out(array, surface, room, len(rails) + 1, tape)
+        panels += laid.value.panels
+        rails += laid.value.rails
+        findings += laid.diagnostics
+        if not laid.ok:
+            unsettled.add(array.name)
+    for surface in room.surfaces:
+        there = [panel for panel in panels if panel.surface == surface.name]
+        findings += overlaps(surface, there, tape)
+        findings += too_near(surface, there, room.features, tape)
+    lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
+    return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
+
+
+def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int, tape: TapeStyle) -> Outcome[_Hung]:
+    placed = place_panels(Site(array, surface, room.features, tape))
+    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(placed.value))
+    faults = hook_faults(array, surface.kind == "ceiling", tape)
+    findings = placed.diagnostics + faults
+    if not panels:
+        return Outcome(_Hung(()), findings)
+    hung = Outcome(_Hung(panels)) if faults else _hang(array, surface, panels, room, first_rail, tape=tape)
+    off = off_surface(array, surface, panels, tape)
+    if off:
+        return Outcome(hung.value, findings + off + tuple(f for f in hung.diagnostics if f.code not in BY_POSITION))
+    findings += near_edge(array, surface, panels, tape)
+    findings += through_surfaces(array, surface, panels, room, tape)
+    findings += through_members(array, surface, panels, tape)
+    findings += low_headroom(array, surface, panels, tape)
+    return Outcome(hung.value, findings + hung.diagnostics)
+
+
+def _panel(array: Array, surface: Surface, number: int, slot: Slot) -> PlacedPanel:
+    back = float(array.hang.drop)
+    corners = tuple(surface.in_room(float(across), float(up), back) for across, up in slot.box.corners)
+    return PlacedPanel(f"{array.mark}{number}", array, surface.name, slot.box, corners, (), slot.how)
+
+
+def _hang(
+    array: Array,
+    surface: Surface,
+    panels: Sequence[PlacedPanel],
+    room: RoomGeometry,
+    first_rail: int,
+    *,
+    tape: TapeStyle,
+) -> Outcome[_Hung]:
+    """The panels with what their hang points land in."""
+    points = [
+        NamedPoint(f"{panel.mark}.{letter(index)}", place)
+        for panel in panels
+        for index, place in enumerate(points_on(array, panel.box))
+    ]
+    rails: tuple[RailRun, ...] = ()
+    match array.hang.into:
+        case "members":
+            landed = land_on_members(array, surface, points, [panel.box for panel in panels], tape)
+        case "rail":
+            run = run_rails(array, surface, points, room.features, first_rail)
+            rails = run.value
+            landed = Outcome(land_on_rails(points, rails), run.diagnostics)
+        case "lining":
+            landed = land_in_lining(array, surface, points)
+    return Outcome(_Hung(_with_points(panels, surface, points, landed.value), rails), landed.diagnostics)
+
+
+def _with_points(
+    panels: Sequence[PlacedPanel], surface: Surface, points: Sequence[NamedPoint], landings: Sequence[Landing]
+) -> tuple[PlacedPanel, ...]:
+    """Points are shared out in order, as many to each panel; without landings the panels stay without points."""
+    if not landings:
+        return tuple(panels)
+    held = [_hang_point(surface, point, landing) for point, landing in zip(points, landings, strict=True)]
+    each = len(points) // len(panels)
+    return tuple(
+        replace(panel, points=tuple(held[index * each : (index + 1) * each])) for index, panel in enumerate(panels)
+    )
+
+
+def _hang_point(surface: Surface, point: NamedPoint, landing: Landing) -> HangPoint:
+    across, up = point.place
+    return HangPoint(
+        point.name, across, up, surface.in_room(float(across), float(up)), landing.lands_on, landing.off_centre
+    )
+
+
+def _lines(surface: Surface, panels: Sequence[PlacedPanel]) -> tuple[LaserLine, ...]:
+    return laser_lines(
+        surface.name, (point for panel in panels if panel.surface == surface.name for point in panel.points)
+    )
+
+
+def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:
+    names = surface_names(plan.room)
+    if array.surface in names:
+        return ()
+    return (messages.surface_unknown(f"array '{array.name}'", array.surface, names, array.at),)

@@ -1,0 +1,38 @@
+"""What every placement rule takes and gives."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from planlang.geometry.model import Box, PlacedFeature, Surface
+from planlang.plan.model import Array
+from planlang.plan.tape import TapeStyle
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """The place of one panel, and the arithmetic that led there."""
+
+    box: Box
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """Where an array goes: its surface, all features of the room, and the tape for words."""
+
+    array: Array
+    surface: Surface
+    features: tuple[PlacedFeature, ...]
+    tape: TapeStyle
+
+    @property
+    def panel_size(self) -> tuple[Fraction, Fraction]:
+        """A panel's size across and up the surface, mm."""
+        panel = self.array.panel
+        return (panel.width, panel.length) if self.array.upright else (panel.length, panel.width)
+
+    def slot(self, left: Fraction, lower: Fraction, how: Iterable[str]) -> Slot:
+        """A panel with its lower left corner there."""
+        width, height = self.panel_size
+        return Slot(Box(left, lower, left + width, lower + height), "; ".join(how))

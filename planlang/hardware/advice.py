@@ -1,0 +1,175 @@
+"""The words that go with the loads: cautions, what was not checked, and what must be confirmed on site by whom.
+
+Plain sentences of this project. Figures in them are marked with a source, 'common practice, no source' or 'project
+policy'.
+"""
+
+from collections.abc import Sequence
+
+from planlang.hardware import words
+from planlang.hardware.case import Case
+from planlang.hardware.factors import INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
+from planlang.hardware.hung import Hung
+from planlang.hardware.model import PanelLoad
+from planlang.hardware.withdrawal import edge_distance, lead_hole
+from planlang.plan.model import Hardware, Timber
+
+Confirm = tuple[tuple[str, str], ...]
+
+DEFERENCE = (
+    "These loads are a planning aid and no structural design. Where a local code, the maker's data or a licensed "
+    "engineer says otherwise, that counts"
+)
+
+FIRE_AND_SERVICES = (
+    "Sprinklers: a panel can keep water from where it is meant to go. Ask the sprinkler contractor before hanging, and "
+    "never hang from a sprinkler pipe",
+    "Smoke and heat detectors: keep panels clear of them and out of the way of smoke towards them. Ask who maintains "
+    "the alarm what distance is wanted",
+    "Luminaires: cover none, keep the maker's distance from anything that burns, and keep emergency lights and exit "
+    "signs free",
+    "Exits: keep signs in sight, doors free to swing, and the headroom that the local code asks for",
+    "Fire: whether this cloth, this core and the panel as put together may hang in this room is a question to the "
+    "authority that decides. Attach the test reports that it asks for; this plan holds no verdict",
+    "Electrical: bury no box, junction or cable behind a panel, and drill nowhere before the cables are found. Work on "
+    "wiring is for a licensed electrician",
+    "Old ceilings, textured coats, tiles and glues can hold asbestos, old paint lead. Drill nothing until a sample "
+    "has been tested or the owner shows papers",
+)
+
+CARE = (
+    "Use no open hook and no unmarked part. Close, tighten and secure every link, and lock what can unscrew",
+    "Hang nothing else from a panel or its points: a light, banner or cable is a new load and a new plan",
+    "Look at every point after 12 months and every 12 months from then, and after any leak, blow or earthquake "
+    "(project policy)",
+)
+
+NOT_CHECKED = (
+    "The building: whether its rafters, joists, studs, boards or slab carry this load on top of what they carry now",
+    "The panel's own wood: the frame at the eyes or cleats, its joints, glue and staples",
+    "The steel of screws in tension, heads pulling through, and splitting near the end of a member",
+    "Timber that is wet, rotten, eaten, cut or repaired, and metal in damp or pool air",
+    "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
+    "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
+    "Loads added later, and whether the parts delivered are the parts planned",
+    "The reckoned middle of a panel: it is taken as the middle of its face, so a light, a cut-out or a one-sided "
+    "brace is not in it",
+)
+
+
+def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad]) -> tuple[str, ...]:
+    """Return the cautions for this job; deference is always first."""
+    lines = [DEFERENCE]
+    if any(load.overhead for load in loads):
+        lines.append(
+            "Panels hang over people. Half of each marked working load and half of each code value is used there "
+            "(project policy)"
+        )
+    doubled = [load.array for load in loads if load.second_support]
+    if doubled:
+        lines.append(
+            f"{words.listed(doubled)}: each panel needs a second support of its own on its own anchor, with no more "
+            f"than {SECOND_SUPPORT_SLACK_MM} mm of slack (project policy); the plan does not hold it, so it has to be "
+            "added"
+        )
+    sloped = [one.case for one in hung if one.case.pitch > 0]
+    if sloped:
+        lines.append(
+            f"{words.listed([case.array.name for case in sloped])}: links hang plumb, not square to the slope. Drive "
+            "each eye plumb into the timber, seated on a flat or a wedge, so that it is pulled in line with its shank"
+        )
+    walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
+    if walls:
+        lines.append(
+            f"{words.listed(walls)}: fit a spacer as thick as the cleats at each panel's foot, and a catch against "
+            "lifting off where people can reach"
+        )
+    return (*lines, *FIRE_AND_SERVICES, *CARE)
+
+
+def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
+    """Return what this engine did not check, for this job."""
+    lines = list(NOT_CHECKED)
+    if any(one.case.array.hang.rail for one in hung):
+        lines.append("Bending and twisting of the rails between members, and joints in their length")
+    if any(one.case.pitch > INLINE_PITCH_DEG for one in hung):
+        lines.append(
+            "Whether the panel's eyes have a shoulder: on a slope they are pulled off their axis, and the reduction "
+            "used is for shouldered eyes"
+        )
+    if any(load.case.surface.kind == "wall" for load in hung):
+        lines.append("Steel cleats bending, and their screws into the panel")
+    return tuple(lines)
+
+
+def confirm(hung: Sequence[Hung], loads: Sequence[PanelLoad]) -> Confirm:
+    """Return (what, who) for every line that has to be signed before hanging."""
+    lines: list[tuple[str, str]] = [
+        ("The structure carries the panels on top of its present load", "structural engineer or building owner"),
+        ("Every part delivered carries the mark and the rating of this plan", "who receives the parts"),
+        ("Fire papers of cloth, core and panel are accepted for this room", "building authority or fire officer"),
+        ("Sprinklers, detectors, luminaires, exits and emergency lights stay free", "who maintains them"),
+        ("No asbestos, lead paint or hidden cable where holes go", "building owner"),
+    ]
+    for one in hung:
+        lines += _of_case(one.case)
+    lines += [
+        (f"{load.array}: a second support on its own anchor is fitted to each panel", "who hangs the panels")
+        for load in loads
+        if load.second_support
+    ]
+    return tuple(dict.fromkeys(lines))
+
+
+def _of_case(case: Case) -> list[tuple[str, str]]:
+    hang, name, tape = case.array.hang, case.array.name, case.tape
+    lines = []
+    members = case.surface.members
+    timber = hang.rail.timber if hang.into == "rail" and hang.rail else members.timber if members else None
+    if hang.into != "lining" and timber is not None:
+        lines.append((f"{name}: {_timber_words(timber)}", "who surveys the site"))
+        lines += _hole(name, hang.anchor, timber, case)
+    if hang.rail and members and members.timber:
+        lines += _hole(name, hang.rail.screw, members.timber, case)
+        lines += _screw_length(case, hang.rail.screw)
+    if hang.into == "lining":
+        lining = case.surface.lining
+        words_of_lining = lining.words if lining else "the lining"
+        lines.append((f"{name}: {words_of_lining} carries the fixings, and they are made for it", "maker or engineer"))
+    if case.surface.kind == "ceiling":
+        lines.append((f"{name}: each panel's eyes are bolted through or plated to its frame", "who makes the panels"))
+    if case.pitch > 0:
+        lines.append((f"{name}: every ceiling eye is plumb, seated, and pulled in line", "who hangs the panels"))
+    if case.surface.kind == "wall":
+        lines.append((f"{name}: each panel's foot bears on a spacer", "who hangs the panels"))
+    if timber is None and hang.into == "lining":
+        return lines
+    edge = words.length_up(edge_distance(float(hang.anchor.shank or 0)), tape)
+    lines.append(
+        (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
+    )
+    return lines
+
+
+def _timber_words(timber: Timber) -> str:
+    gravity = f"specific gravity {float(timber.specific_gravity):g}"
+    return f"the timber is {timber.words}, {gravity} ({timber.gravity_source or 'no source'}), sound and dry"
+
+
+def _hole(name: str, piece: Hardware, timber: Timber, case: Case) -> list[tuple[str, str]]:
+    """The lead hole, in mm to tenths as drills are sized, in imperial plans also in decimals of an inch."""
+    if piece.shank is None:
+        return []
+    low, high = lead_hole(float(piece.shank), float(timber.specific_gravity))
+    inches = f" ({low / MM_IN_INCH:.2f} to {high / MM_IN_INCH:.2f} in)" if case.tape.is_imperial else ""
+    text = f"{name}: lead hole of {low:.1f} to {high:.1f} mm{inches} for {piece.words}; try one in an offcut"
+    return [(text, "who hangs the panels")]
+
+
+def _screw_length(case: Case, screw: Hardware) -> list[tuple[str, str]]:
+    rail = case.array.hang.rail
+    if rail is None or rail.timber.section is None or screw.thread is None:
+        return []
+    long = words.length_up(min(rail.timber.section) + screw.thread, case.tape)
+    text = f"{case.array.name}: {screw.words} is at least {long} long, so that its thread is past the rail"
+    return [(text, "who receives the parts")]

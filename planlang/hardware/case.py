@@ -1,0 +1,86 @@
+"""What one array's load path is checked against: where it hangs, over whom, and how a step is judged."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from planlang.geometry.model import HangPoint, PlacedPanel, RailRun, Surface
+from planlang.geometry.words import singular
+from planlang.hardware import messages, words
+from planlang.hardware.factors import OVER_PEOPLE
+from planlang.hardware.model import Status, Step
+from planlang.plan.figure import Figure
+from planlang.plan.model import Array
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+
+Origin = Literal["code formula", "maker data", "assumed", "unknown"]
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One array on its surface, with the rails that serve it; `neighbours` are all hang points on that surface."""
+
+    array: Array
+    surface: Surface
+    panels: tuple[PlacedPanel, ...]
+    rails: tuple[RailRun, ...]
+    neighbours: tuple[HangPoint, ...]
+    overhead: bool
+    tape: TapeStyle
+
+    @property
+    def pitch(self) -> float:
+        """Angle of a sloping ceiling from level, degrees; 0 for flat ceilings and walls."""
+        return self.surface.pitch_deg if self.surface.kind == "ceiling" else 0.0
+
+    @property
+    def member_word(self) -> str:
+        """What one member behind the surface is called."""
+        return singular(self.surface.members.word) if self.surface.members else "member"
+
+    @property
+    def points(self) -> tuple[HangPoint, ...]:
+        """All hang points of the array."""
+        return tuple(point for panel in self.panels for point in panel.points)
+
+    @property
+    def lining_depth(self) -> float:
+        """Thickness of the lining that a fixing passes on its way to a member, mm; 0 where members are exposed."""
+        if self.surface.exposed or self.surface.lining is None:
+            return 0.0
+        return float(self.surface.lining.thickness)
+
+    @property
+    def people_factor(self) -> float:
+        """What may be used of a capacity: half over people."""
+        return OVER_PEOPLE if self.overhead else 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A step with what is to be said about it."""
+
+    step: Step
+    findings: tuple[Diagnostic, ...] = ()
+
+
+def is_assumed(source: str) -> bool:
+    """Say whether a source is none: empty, or in its own words assumed or a guess."""
+    return not source.strip() or "assum" in source.lower() or "guess" in source.lower()
+
+
+def unknown(step_words: str, demand: Figure, *findings: Diagnostic) -> Checked:
+    """Return a step whose capacity nobody knows."""
+    return Checked(Step(step_words, None, "unknown", demand, None, "not verified"), findings)
+
+
+def judged(case: Case, step_words: str, allowed: Figure, origin: Origin, demand: Figure, mend: str) -> Checked:
+    """Return a step with its ratio and status; what is assumed can fail but never holds."""
+    ratio = float(allowed.value) / float(demand.value)
+    status: Status = "fails" if ratio < 1 else "holds" if origin in ("code formula", "maker data") else "not verified"
+    step = Step(step_words, allowed, origin, demand, ratio, status)
+    if status != "fails":
+        return Checked(step)
+    asked = words.asked(float(demand.value), case.tape)
+    finding = messages.overloaded(case.array, step_words, asked, words.allowed(float(allowed.value), case.tape), mend)
+    return Checked(step, (finding,))

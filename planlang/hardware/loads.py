@@ -1,0 +1,167 @@
+"""The load engine: every array's weight, shares and load path, totals on surfaces, and the words that go with them."""
+
+from collections.abc import Mapping, Sequence
+
+from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
+from planlang.hardware import advice, messages
+from planlang.hardware.case import Case, Checked
+from planlang.hardware.factors import (
+    ENGINEER_PANEL_KG,
+    ENGINEER_POINT_N,
+    HEAD_HEIGHT_MM,
+    SECOND_SUPPORT_HEIGHT_MM,
+    SECOND_SUPPORT_KG,
+)
+from planlang.hardware.hung import Hung
+from planlang.hardware.lifting import lift_words
+from planlang.hardware.model import Loads, PanelLoad, Status, Step
+from planlang.hardware.paths import cleat_path, eye_path
+from planlang.hardware.totals import surface_totals
+from planlang.hardware.weigh import demand_figure, share_figure, share_on_wall, share_overhead, weigh
+from planlang.plan.model import Cleats, Eyes, Plan
+from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
+
+Masses = Mapping[str, tuple[MassItem, ...]]
+
+
+def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) -> Outcome[Loads]:
+    """Check the load path of every array.
+
+    `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors. An
+    array that can't be reckoned gives an error and no `PanelLoad`; one that is not settled in the layout, or has no panels
+    there, gives no finding.
+    """
+    findings: list[Diagnostic] = []
+    hung: list[Hung] = []
+    not_reckoned: list[str] = []
+    for case in _cases(plan, room, layout):
+        found = _hang(case, masses)
+        if case.array.name in layout.unsettled:
+            not_reckoned.append(case.array.name)
+        elif isinstance(found, Diagnostic):
+            findings.append(found)
+            not_reckoned.append(case.array.name)
+        else:
+            hung.append(found)
+    point_loads = {point.name: one.shared.vertical for one in hung for point in one.case.points}
+    loads: list[PanelLoad] = []
+    for one in hung:
+        steps = _path(one, point_loads)
+        loads.append(_panel_load(one, tuple(checked.step for checked in steps)))
+        findings += [finding for checked in steps for finding in checked.findings]
+        findings += _heavy(one)
+    surface_mass, loaded = surface_totals(room, hung)
+    value = Loads(
+        tuple(loads), surface_mass, advice.cautions(hung, loads), advice.not_checked(hung), advice.confirm(hung, loads),
+        tuple(not_reckoned),
+    )  # fmt: skip
+    return Outcome(value, in_order(_most_severe([*findings, *loaded])))
+
+
+def _cases(plan: Plan, room: RoomGeometry, layout: Layout) -> list[Case]:
+    cases = []
+    for array in plan.arrays:
+        surface = room.surface(array.surface)
+        panels = tuple(panel for panel in layout.panels if panel.array.name == array.name)
+        if surface is None or not panels:
+            continue
+        names = frozenset(point.name for panel in panels for point in panel.points)
+        rails = tuple(run for run in layout.rails if names & frozenset(run.points))
+        neighbours = tuple(point for panel in layout.on(surface.name) for point in panel.points)
+        overhead = _hangs_over_people(surface, panels)
+        cases.append(Case(array, surface, panels, rails, neighbours, overhead, plan.job.tape))
+    return cases
+
+
+def _hangs_over_people(surface: Surface, panels: Sequence[PlacedPanel]) -> bool:
+    """Everything under a ceiling does, and on a wall what has its lower edge above the height of a head."""
+    return surface.kind == "ceiling" or any(panel.box.lower > HEAD_HEIGHT_MM for panel in panels)
+
+
+def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
+    """Weigh and share; the worst panel of an array stands for all."""
+    array, ceiling = case.array, case.surface.kind == "ceiling"
+    fits = isinstance(array.panel.hung_by, Eyes) if ceiling else isinstance(array.panel.hung_by, Cleats)
+    if not fits:
+        return messages.wrong_way_to_hang(array, ceiling)
+    weighed = weigh(case, masses.get(array.panel.name, ()))
+    if weighed is None:
+        return messages.mass_unknown(array)
+    worst = None
+    for panel in case.panels:
+        shared = share_overhead(case, panel, weighed) if ceiling else share_on_wall(panel, weighed)
+        if shared is None:
+            return messages.panel_tips_over(array, panel.mark)
+        if worst is None or shared.force > worst.force:
+            worst = shared
+    return Hung(case, weighed, worst) if worst else messages.mass_unknown(array)
+
+
+def _path(one: Hung, point_loads: Mapping[str, float]) -> tuple[Checked, ...]:
+    hung_by = one.case.array.panel.hung_by
+    demand = demand_figure(one.case, one.shared)
+    if isinstance(hung_by, Eyes):
+        return eye_path(one.case, hung_by, one.shared, demand, point_loads)
+    return cleat_path(one.case, hung_by, one.shared, demand, point_loads) if hung_by else ()
+
+
+def _panel_load(one: Hung, steps: tuple[Step, ...]) -> PanelLoad:
+    case, array = one.case, one.case.array
+    mass = float(one.weighed.mass.value)
+    return PanelLoad(
+        array=array.name,
+        mark=array.mark,
+        panels=tuple(panel.mark for panel in case.panels),
+        masses=one.weighed.masses,
+        mass=one.weighed.mass,
+        weight=one.weighed.weight,
+        points=len(case.panels[0].points),
+        share=share_figure(case, one.weighed, one.shared),
+        rule=one.shared.rule,
+        demand=demand_figure(case, one.shared),
+        steps=steps,
+        weakest=weakest_step(steps),
+        status=_status(steps),
+        overhead=case.overhead,
+        second_support=case.overhead and (mass > SECOND_SUPPORT_KG or _hangs_high(case)),
+        lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),
+    )
+
+
+def weakest_step(steps: Sequence[Step]) -> int:
+    """Return the index of the weakest step: the worst that fails, else the first not verified, else the least ratio."""
+
+    def order(index: int) -> tuple[int, float, int]:
+        step = steps[index]
+        return (("fails", "not verified", "holds").index(step.status), step.ratio or 0.0, index)
+
+    return min(range(len(steps)), key=order)
+
+
+def _status(steps: Sequence[Step]) -> Status:
+    return steps[weakest_step(steps)].status
+
+
+def _hangs_high(case: Case) -> bool:
+    return any(point.room[2] > SECOND_SUPPORT_HEIGHT_MM for point in case.points)
+
+
+def _heavy(one: Hung) -> list[Diagnostic]:
+    """Warnings of one array: a second support, an engineer."""
+    case, array = one.case, one.case.array
+    mass, high = float(one.weighed.mass.value), _hangs_high(one.case)
+    findings = []
+    if case.overhead and (mass > SECOND_SUPPORT_KG or high):
+        findings.append(messages.second_support_required(array, mass, high))
+    if mass > ENGINEER_PANEL_KG:
+        findings.append(messages.engineer_needed(messages.heavy_panel(array.name, mass), array.at))
+    if one.shared.force > ENGINEER_POINT_N:
+        words_of_point = messages.heavy_point(array.name, one.shared.force, case.tape)
+        findings.append(messages.engineer_needed(words_of_point, array.at))
+    return findings
+
+
+def _most_severe(findings: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """Drop a warning that says of one place what an error says of it."""
+    errors = {(finding.code, finding.span) for finding in findings if finding.is_error}
+    return [finding for finding in findings if finding.is_error or (finding.code, finding.span) not in errors]

@@ -1,0 +1,95 @@
+"""The core of a framed absorber: how batts lie in the frame, where they meet, which pieces are cut.
+
+Batts are laid from the inner face of the start end and from the inner face of one side. Whole batts come first and the
+last piece takes what is left. The core is `fit` longer and wider than the inside; that goes on the last piece, so
+joints are reckoned from whole batts uncompressed. All layers are laid alike.
+
+Batts lie with their length along the panel unless turning them saves a joint: a joint along the panel counts first
+(nothing runs under it), then joints across. A joint along the panel that remains is a warning where braces cross it,
+an error where the panel has none.
+"""
+
+from collections import Counter
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from planlang.materials import messages
+from planlang.materials.model import Piece
+from planlang.materials.parts import inside
+from planlang.plan.model import PanelType
+from planlang.plan.tape import TapeStyle, on_tape
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+
+@dataclass(frozen=True, slots=True)
+class CoreLay:
+    """Pieces by size, joints across the panel (from the outside of its start end) and seams along it (from a side)."""
+
+    pieces: tuple[Piece, ...]
+    joints: tuple[Fraction, ...]
+    seams: tuple[Fraction, ...]
+    turned: bool
+
+
+def runs(total: Fraction, step: Fraction) -> tuple[Fraction, ...]:
+    """Fill `total` mm with whole steps and one rest: (1200, 500) -> 500, 500, 200."""
+    whole, rest = divmod(total, step)
+    return (step,) * int(whole) + ((rest,) if rest else ())
+
+
+def lay_core(panel: PanelType, panels: int, tape: TapeStyle) -> Outcome[CoreLay]:
+    """Lay the batts of one panel type. Errors: `core-seam` without braces; warnings: `core-seam`, `core-sliver`."""
+    core = panel.core
+    way = _best_way(panel)
+    start = panel.frame.sheet.thickness
+    joints = _meetings(way.along, start)
+    seams = _meetings(way.across, start)
+    lay = CoreLay(_pieces(panel, panels, way, tape), joints, seams, way.turned)
+    findings: list[Diagnostic] = []
+    if seams:
+        findings.append(messages.core_seam(panel, core, seams, panel.braces is not None, tape))
+    for sizes in (way.along, way.across):
+        if len(sizes) > 1 and sizes[-1] < core.batt.thickness:
+            findings.append(messages.core_sliver(panel, core, sizes[-1], tape))
+    return Outcome(lay, tuple(findings))
+
+
+class _Way(NamedTuple):
+    """One way to lay the batts: sizes along the panel, sizes across it."""
+
+    along: tuple[Fraction, ...]
+    across: tuple[Fraction, ...]
+    turned: bool
+
+
+def _best_way(panel: PanelType) -> _Way:
+    batt, fit = panel.core.batt, panel.core.fit
+    length, width = (size + fit for size in inside(panel))
+    straight = _Way(runs(length, batt.length), runs(width, batt.width), False)
+    turned = _Way(runs(length, batt.width), runs(width, batt.length), True)
+    return min(straight, turned, key=lambda way: (len(way.across), len(way.along), way.turned))
+
+
+def _meetings(sizes: tuple[Fraction, ...], start: Fraction) -> tuple[Fraction, ...]:
+    return tuple(start + sum(sizes[:count], Fraction(0)) for count in range(1, len(sizes)))
+
+
+def _pieces(panel: PanelType, panels: int, way: _Way, tape: TapeStyle) -> tuple[Piece, ...]:
+    core = panel.core
+    counts = Counter((length, width) for width in way.across for length in way.along)
+    fit = f", fit {on_tape(core.fit, tape)} included" if core.fit else ""
+    turned = ", batts turned to save a joint" if way.turned else ""
+    return tuple(
+        Piece(
+            mark=f"{panel.mark}-K{number}",
+            role="core",
+            stock=core.batt,
+            length=length,
+            width=width,
+            per_panel=count * core.layers,
+            panels=panels,
+            how=f"laid from the inner face of the start end{fit}{turned}",
+        )
+        for number, ((length, width), count) in enumerate(counts.items(), start=1)
+    )

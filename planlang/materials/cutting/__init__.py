@@ -1,0 +1,29 @@
+"""Cutting layouts: parts out of sheets and batts, pieces off a roll, lengths out of sticks.
+
+Everything is exact: lengths become whole numbers of a common unit and no float decides a fit. The same demands give the
+same layouts in whatever order they come; marks only label.
+"""
+
+from planlang.materials.cutting.demand import (
+    Bound,
+    CutResult,
+    Demand,
+    RollResult,
+    StickDemand,
+    StickResult,
+)
+from planlang.materials.cutting.roll import cut_roll
+from planlang.materials.cutting.sheets import cut_sheets
+from planlang.materials.cutting.sticks import cut_sticks
+
+__all__ = [
+    "Bound",
+    "CutResult",
+    "Demand",
+    "RollResult",
+    "StickDemand",
+    "StickResult",
+    "cut_roll",
+    "cut_sheets",
+    "cut_sticks",
+]

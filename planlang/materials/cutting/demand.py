@@ -1,0 +1,85 @@
+"""What the layout engine is asked for and what it answers. All lengths are exact millimetres.
+
+`PlacedPart.length` and `.width` are the part's own finished size; a turned part reaches `width` along the stock's
+length and `length` across it.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from planlang.materials.model import PlacedPart, SheetLayout, StickLayout
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """`count` parts of `length` x `width`. With `may_turn` False the length lies along the stock's length."""
+
+    mark: str
+    length: Fraction
+    width: Fraction
+    count: int
+    may_turn: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StickDemand:
+    """`count` pieces of `length`, cut from sticks of one section."""
+
+    mark: str
+    length: Fraction
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """The fewest sheets (or sticks) that any plan can use, and the rule that shows it.
+
+    'area' is the material bound; 'dual feasible' is the bound by dual feasible functions.
+    """
+
+    least: int
+    rule: Literal["area", "dual feasible"]
+
+
+@dataclass(frozen=True, slots=True)
+class CutResult:
+    """Layouts for every demand that fits the stock; `unplaced` are the demands that fit no sheet, uncut."""
+
+    layouts: tuple[SheetLayout, ...]
+    unplaced: tuple[Demand, ...]
+    bound: Bound
+
+    @property
+    def used(self) -> int:
+        """How many sheets the layouts use."""
+        return sum(layout.sheets for layout in self.layouts)
+
+    @property
+    def proven_least(self) -> bool:
+        """True when no plan could use fewer sheets."""
+        return self.used == self.bound.least
+
+
+@dataclass(frozen=True, slots=True)
+class RollResult:
+    """Pieces laid on a roll, the length they use, and the least length that their area needs at the roll's width."""
+
+    parts: tuple[PlacedPart, ...]
+    length: Fraction
+    least_length: Fraction
+    unplaced: tuple[Demand, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StickResult:
+    """Layouts for every demand no longer than the stick; `unplaced` are the longer ones."""
+
+    layouts: tuple[StickLayout, ...]
+    unplaced: tuple[StickDemand, ...]
+    bound: Bound
+
+    @property
+    def used(self) -> int:
+        """How many sticks the layouts use."""
+        return sum(layout.sticks for layout in self.layouts)

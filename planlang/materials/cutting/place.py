@@ -1,0 +1,206 @@
+"""Constructors: build layouts of edge-to-edge cuts by placing parts in the corners of free pieces.
+
+A sheet starts as one free piece, numbered 0. A placement puts a part in the low corner of a free piece and makes two
+new ones, numbered on: first the remainder beside the part in its own strip, then the rest of the piece. So the list
+of placements alone says how a sheet is cut (see `tree`).
+"""
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from planlang.materials.cutting.problem import Lying, Problem
+
+
+class Placement(NamedTuple):
+    """A part of `kind` in the corner of free piece `piece`; with `rip_first` its strip runs along the length."""
+
+    piece: int
+    kind: int
+    turned: bool
+    rip_first: bool
+
+
+Sheet = tuple[Placement, ...]
+"""The placements on one sheet, in order."""
+
+Split = Callable[[int, int, int, int], bool]
+"""From a free piece's length and width and the part's: whether to rip first."""
+
+
+def rip_always(piece_length: int, piece_width: int, length: int, width: int) -> bool:
+    """Strips along the length."""
+    return True
+
+
+def cross_always(piece_length: int, piece_width: int, length: int, width: int) -> bool:
+    """Strips across the length."""
+    return False
+
+
+def keep_longer_side(piece_length: int, piece_width: int, length: int, width: int) -> bool:
+    """Leave whole the remainder on the side with more room."""
+    return piece_length - length <= piece_width - width
+
+
+def keep_larger_area(piece_length: int, piece_width: int, length: int, width: int) -> bool:
+    """Leave the larger of the two possible rests."""
+    return piece_length * (piece_width - width) >= (piece_length - length) * piece_width
+
+
+def keep_even(piece_length: int, piece_width: int, length: int, width: int) -> bool:
+    """Leave two remainders that are alike, the opposite of `keep_longer_side`."""
+    return piece_length - length > piece_width - width
+
+
+class Free(NamedTuple):
+    """A free piece of a sheet."""
+
+    length: int
+    width: int
+    sheet: int
+    number: int
+
+
+class Work:
+    """Counts the work done, so that a search ends at the same point on every machine."""
+
+    def __init__(self, limit: int) -> None:
+        self.done = 0
+        self.limit = limit
+
+    @property
+    def left(self) -> bool:
+        """True while the limit is not reached."""
+        return self.done < self.limit
+
+
+def split_free(free: Free, way: Lying, rip_first: bool, number: int) -> tuple[Free, Free]:
+    """The remainder beside the part and the rest, numbered `number` and `number` + 1."""
+    length, width, sheet, _ = free
+    if rip_first:
+        beside = Free(length - way.length, way.width, sheet, number)
+        return beside, Free(length, width - way.width, sheet, number + 1)
+    beside = Free(way.length, width - way.width, sheet, number)
+    return beside, Free(length - way.length, width, sheet, number + 1)
+
+
+def by_least_side(frees: Sequence[Free], way: Lying) -> tuple[int, int, int] | None:
+    """The free piece that leaves the least on one side: (score, then the other side, index)."""
+    length, width, _ = way
+    found = [
+        (x, y, at) if (x := free_length - length) < (y := free_width - width) else (y, x, at)
+        for at, (free_length, free_width, _, _) in enumerate(frees)
+        if length <= free_length and width <= free_width
+    ]
+    return min(found) if found else None
+
+
+def by_least_area(frees: Sequence[Free], way: Lying) -> tuple[int, int, int] | None:
+    """The smallest free piece that holds the part: (score, 0, index)."""
+    length, width, _ = way
+    found = [
+        (free_length * free_width, 0, at)
+        for at, (free_length, free_width, _, _) in enumerate(frees)
+        if length <= free_length and width <= free_width
+    ]
+    return min(found) if found else None
+
+
+Fit = Callable[[Sequence[Free], Lying], tuple[int, int, int] | None]
+
+
+def place_in_order(problem: Problem, order: Sequence[int], fit: Fit, split: Split, work: Work) -> list[Sheet]:
+    """Place the kinds in `order` part by part, each in the best free piece of any sheet, opening sheets at need."""
+    least = min(min(kind.length, kind.width) for kind in problem.kinds)
+    frees: list[Free] = []
+    sheets: list[list[Placement]] = []
+    for kind in order:
+        work.done += len(frees) + 30
+        choice = _best_way(frees, problem.ways[kind], fit)
+        if choice is None:
+            frees.append(Free(problem.length, problem.width, len(sheets), 0))
+            sheets.append([])
+            choice = _best_way(frees[-1:], problem.ways[kind], fit)
+            assert choice is not None
+            choice = (len(frees) - 1, choice[1])
+        at, way = choice
+        free = frees.pop(at)
+        rip_first = split(free.length, free.width, way.length, way.width)
+        placed = sheets[free.sheet]
+        placed.append(Placement(free.number, kind, way.turned, rip_first))
+        for piece in split_free(free, way, rip_first, 2 * len(placed) - 1):
+            if piece.length >= least and piece.width >= least:
+                frees.append(piece)
+    return [tuple(placed) for placed in sheets]
+
+
+def _best_way(frees: Sequence[Free], ways: Sequence[Lying], fit: Fit) -> tuple[int, Lying] | None:
+    best: tuple[int, int, int] | None = None
+    chosen = ways[0]
+    for way in ways:
+        found = fit(frees, way)
+        if found is not None and (best is None or found < best):
+            best, chosen = found, way
+    return None if best is None else (best[2], chosen)
+
+
+class Style(NamedTuple):
+    """How one sheet is filled: `tight` takes the part that leaves the least on a side, else the first that fits.
+
+    With `rest_first` the rest is filled before the strip's remainder, so that large parts get the large piece.
+    """
+
+    tight: bool
+    rest_first: bool
+    split: Split
+
+
+def fill_sheet(
+    problem: Problem, ways: Sequence[tuple[int, Lying]], left: Sequence[int], style: Style, work: Work
+) -> Sheet:
+    """Fill one sheet with kinds in the order and ways given, most wanted first; `left[kind]` parts of a kind remain."""
+    used: dict[int, int] = {}
+    least_length = min([way[0] for _, way in ways])
+    least_width = min([way[1] for _, way in ways])
+    stack = [Free(problem.length, problem.width, 0, 0)]
+    placed: list[Placement] = []
+    while stack and ways:
+        free = stack.pop()
+        chosen = _tightest(ways, free) if style.tight and placed else _first(ways, free)
+        work.done += len(ways) // 2 + 30
+        if chosen is None:
+            continue
+        kind, way = chosen
+        used[kind] = used.get(kind, 0) + 1
+        if used[kind] == left[kind]:
+            ways = [entry for entry in ways if entry[0] != kind]
+        rip_first = style.split(free.length, free.width, way.length, way.width)
+        placed.append(Placement(free.number, kind, way.turned, rip_first))
+        beside, rest = split_free(free, way, rip_first, 2 * len(placed) - 1)
+        for piece in (beside, rest) if style.rest_first else (rest, beside):
+            if piece[0] >= least_length and piece[1] >= least_width:
+                stack.append(piece)
+    return tuple(placed)
+
+
+def _first(ways: Sequence[tuple[int, Lying]], free: Free) -> tuple[int, Lying] | None:
+    free_length, free_width, _, _ = free
+    for at, (kind, way) in enumerate(ways):
+        if way[0] <= free_length and way[1] <= free_width:
+            other = ways[at + 1] if at + 1 < len(ways) else None
+            if other is None or other[0] != kind or other[1][0] > free_length or other[1][1] > free_width:
+                return kind, way
+            this_gap = min(free_length - way[0], free_width - way[1])
+            other_gap = min(free_length - other[1][0], free_width - other[1][1])
+            return (kind, way) if this_gap <= other_gap else other
+    return None
+
+
+def _tightest(ways: Sequence[tuple[int, Lying]], free: Free) -> tuple[int, Lying] | None:
+    free_length, free_width, _, _ = free
+    found = [
+        (x if (x := free_length - way[0]) < (y := free_width - way[1]) else y, at)
+        for at, (_, way) in enumerate(ways)
+        if way[0] <= free_length and way[1] <= free_width
+    ]
+    return ways[min(found)[1]] if found else None

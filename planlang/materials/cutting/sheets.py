@@ -1,0 +1,150 @@
+"""Parts out of sheets, or pieces out of batts, by edge-to-edge cuts."""
+
+from collections import Counter, deque
+from collections.abc import Sequence
+from fractions import Fraction
+
+from planlang.materials.cutting.demand import CutResult, Demand
+from planlang.materials.cutting.place import Placement, Sheet
+from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
+from planlang.materials.cutting.search import Plan, one_sheet_again, search
+from planlang.materials.cutting.sequence import Sequence as CutSequence
+from planlang.materials.cutting.sequence import settings, useful
+from planlang.materials.cutting.tree import Node, tree_of, wastes
+from planlang.materials.model import SheetLayout
+
+MOST_COMPARED = 12
+"""How many plans with equally few sheets are compared in full."""
+
+Label = tuple[str, Fraction, Fraction]
+
+
+def cut_sheets(
+    length: Fraction,
+    width: Fraction,
+    kerf: Fraction,
+    trim: Fraction,
+    least_offcut: tuple[Fraction, Fraction],
+    demands: Sequence[Demand],
+) -> CutResult:
+    """Lay the demands out on sheets of `length` x `width`, all in mm.
+
+    `trim` comes off every edge first. `kerf` is lost between neighbours, not at a usable edge. A remainder is an offcut
+    when it reaches `least_offcut` in either orientation. Of plans with equally few sheets the one with the largest
+    single offcut wins, then fewer distinct layouts, fewer fence settings, fewer cuts. Layouts come fullest first.
+    Demands that no sheet holds come back in `unplaced`. Raises ValueError when kerf or trim is negative.
+    """
+    demands = sorted(demands, key=_canonical)
+    problem, unplaced = state(length, width, kerf, trim, demands)
+    plans, bound = search(problem)
+    left_out = set(unplaced)
+    placeable = [demand for demand in demands if demand.count > 0 and demand not in left_out]
+    finalists = sorted(_distinct(plans), key=lambda plan: _rough_rank(problem, plan))[:MOST_COMPARED]
+    roomy = [_roomiest(problem, plan, least_offcut) for plan in finalists[:1]]
+    written = [_write(problem, plan, placeable, least_offcut) for plan in [*finalists, *roomy]]
+    layouts = min(written, key=_rank, default=())
+    return CutResult(layouts, unplaced, bound)
+
+
+def _distinct(plans: Sequence[Plan]) -> list[Plan]:
+    return [list(plan) for plan in dict.fromkeys(tuple(sorted(plan)) for plan in plans)]
+
+
+def _canonical(demand: Demand) -> tuple[Fraction, Fraction, bool, str, int]:
+    return -demand.length, -demand.width, demand.may_turn, demand.mark, demand.count
+
+
+def _groups(plan: Plan) -> list[tuple[Sheet, int]]:
+    """Sheets with the same parts are cut alike: the first of each, and how many."""
+    first: dict[tuple[tuple[int, int], ...], Sheet] = {}
+    count: Counter[tuple[tuple[int, int], ...]] = Counter()
+    for sheet in plan:
+        content = tuple(sorted(Counter(placement.kind for placement in sheet).items()))
+        first.setdefault(content, sheet)
+        count[content] += 1
+    return [(sheet, count[content]) for content, sheet in first.items()]
+
+
+def _rough_rank(problem: Problem, plan: Plan) -> tuple[int, int]:
+    """Rank before anything is written down: area of the emptiest sheet's parts, then distinct layouts."""
+    areas = problem.areas
+    return min(sum(areas[placement.kind] for placement in sheet) for sheet in plan), len(_groups(plan))
+
+
+def _roomiest(problem: Problem, plan: Plan, least_offcut: tuple[Fraction, Fraction]) -> Plan:
+    """The plan with its emptiest sheet laid again so that one offcut is as large as can be."""
+    areas = problem.areas
+    emptiest = min(plan, key=lambda sheet: (sum(areas[placement.kind] for placement in sheet), sheet))
+    again = [emptiest, *one_sheet_again(problem, emptiest)]
+    others = list(plan)
+    others.remove(emptiest)
+    return [max(again, key=lambda sheet: _room(problem, sheet, least_offcut)), *others]
+
+
+def _room(problem: Problem, sheet: Sheet, least_offcut: tuple[Fraction, Fraction]) -> Fraction:
+    """Area of the largest useful offcut of a sheet, mm2."""
+    unit, least = problem.unit, sorted(least_offcut)
+    sizes = [
+        ((node.length - problem.kerf) * unit, (node.width - problem.kerf) * unit)
+        for node in wastes(tree_of(problem, sheet))
+    ]
+    return max((length * width for length, width in sizes if useful(length, width, least)), default=Fraction(0))
+
+
+def _rank(layouts: Sequence[SheetLayout]) -> tuple[Fraction, int, int, int]:
+    """The lower the better: largest single offcut, distinct layouts, fence settings, cuts."""
+    largest = max((offcut[2] * offcut[3] for layout in layouts for offcut in layout.offcuts), default=Fraction(0))
+    return (
+        -largest,
+        len(layouts),
+        sum(settings(layout.cuts) for layout in layouts),
+        sum(len(layout.cuts) for layout in layouts),
+    )
+
+
+def _write(
+    problem: Problem, plan: Plan, demands: Sequence[Demand], least_offcut: tuple[Fraction, Fraction]
+) -> tuple[SheetLayout, ...]:
+    areas = problem.areas
+    groups = [(tree_of(problem, sheet), sheet, times) for sheet, times in _groups(plan)]
+    groups.sort(key=lambda group: (-sum(areas[placement.kind] for placement in group[1]), -group[2], group[0]))
+    queues = _label_queues(problem, demands)
+    layouts: list[SheetLayout] = []
+    for root, sheet, times in groups:
+        for labels, alike in _labelled(problem, sheet, times, queues).items():
+            layouts.append(_layout(problem, root, least_offcut, labels, alike))
+    return tuple(layouts)
+
+
+def _label_queues(problem: Problem, demands: Sequence[Demand]) -> dict[Kind, deque[Label]]:
+    queues: dict[Kind, deque[Label]] = {kind: deque() for kind in problem.kinds}
+    for demand in demands:
+        kind = kind_of(demand, problem.unit, problem.kerf)
+        queues[kind].extend([(demand.mark, demand.length, demand.width)] * demand.count)
+    return queues
+
+
+def _labelled(
+    problem: Problem, sheet: Sequence[Placement], times: int, queues: dict[Kind, deque[Label]]
+) -> Counter[tuple[tuple[Kind, Label], ...]]:
+    """Hand labels to equal sheets, one place on all of them after the other, so that few sheets differ by label."""
+    columns = []
+    for placement in sorted(sheet, key=lambda placement: placement.kind):
+        kind = problem.kinds[placement.kind]
+        columns.append([(kind, queues[kind].popleft()) for _ in range(times)])
+    return Counter(tuple(row) for row in zip(*columns, strict=True))
+
+
+def _layout(
+    problem: Problem,
+    root: Node,
+    least_offcut: tuple[Fraction, Fraction],
+    labels: Sequence[tuple[Kind, Label]],
+    sheets: int,
+) -> SheetLayout:
+    queues: dict[Kind, deque[Label]] = {}
+    for kind, label in labels:
+        queues.setdefault(kind, deque()).append(label)
+    sequence = CutSequence(problem, least_offcut, lambda kind: queues[kind].popleft())
+    sequence.write(root)
+    return SheetLayout(tuple(sequence.parts), tuple(sequence.cuts), tuple(sequence.offcuts), sheets)

@@ -1,0 +1,57 @@
+"""A framed absorber, resolved: members, braces, core, cloth, section, fastenings, steps and masses."""
+
+from dataclasses import replace
+
+from planlang.materials import messages
+from planlang.materials.braces import place_braces
+from planlang.materials.cores import lay_core
+from planlang.materials.covering import cloth_pieces
+from planlang.materials.fastenings import fastenings
+from planlang.materials.masses import panel_masses
+from planlang.materials.model import PanelBuild
+from planlang.materials.parts import brace_parts, frame_parts, inside
+from planlang.materials.section import stack_up
+from planlang.materials.steps import build_steps
+from planlang.plan.model import PanelType
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+
+def resolve_framed(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) -> Outcome[PanelBuild | None]:
+    """Resolve one panel type for the panels with these marks; None when nothing is left inside its frame.
+
+    Errors: `panel-too-small`, `core-seam`, `joint-no-brace`, `brace-outside`, `braces-overlap`, `brace-on-edge`,
+    `brace-too-thick`, `batt-proud`. Warnings: `core-seam`, `core-sliver`, `braces-close`, `joint-thin-bearing`,
+    `brace-at-cloth`.
+    """
+    clear = inside(panel)
+    if min(clear) <= 0 or min(clear) + panel.core.fit <= 0:
+        return Outcome(None, (messages.panel_too_small(panel, clear, tape),))
+    core = lay_core(panel, len(marks), tape)
+    section = stack_up(panel, tape)
+    braces = place_braces(_as_mended(panel, section.diagnostics), core.value.joints, tape)
+    count = len(braces.value.centres)
+    parts = frame_parts(panel, len(marks), tape) + brace_parts(panel, count, len(marks), tape)
+    pieces = core.value.pieces + cloth_pieces(panel, len(marks), tape)
+    build = PanelBuild(
+        type=panel,
+        panels=marks,
+        parts=parts,
+        pieces=pieces,
+        braces=braces.value.centres,
+        joints=core.value.joints,
+        stack=section.value,
+        hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
+        fastenings=fastenings(panel, count, tape),
+        steps=(),
+        masses=panel_masses(panel, parts, pieces),
+    )
+    build = replace(build, steps=build_steps(build, core.value.turned, tape))
+    return Outcome(build, core.diagnostics + braces.diagnostics + section.diagnostics)
+
+
+def _as_mended(panel: PanelType, findings: tuple[Diagnostic, ...]) -> PanelType:
+    """Braces that have to be laid flat anyway are judged flat, so that one mistake gives one message."""
+    if panel.braces and any(finding.code == "brace-on-edge" for finding in findings):
+        return panel.model_copy(update={"braces": panel.braces.model_copy(update={"lie": "flat"})})
+    return panel

@@ -1,0 +1,102 @@
+"""The cutting layouts of a job: parts gathered by stock and handed to the cutting engine.
+
+Sheets are sawn: kerf and trim are the shop's, and with grain a part's length lies along the sheet's. Batts are cut
+with a knife: no kerf, no trim, any way round. Cloth keeps its nap: the panel's length lies along the roll. What doesn't
+come out of its stock is left out here; `stock_fit` and `rails` report it.
+"""
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from math import ceil
+from typing import TypeVar
+
+from planlang.materials.cutting import CutResult, Demand, StickDemand, cut_roll, cut_sheets, cut_sticks
+from planlang.materials.model import Cutting, PanelBuild, Part, Piece, RollCut, StickCutting
+from planlang.materials.rails import RailJob
+from planlang.materials.stock_fit import fits_roll, fits_sheet, usable
+from planlang.plan.model import Batt, Cloth, Rates, Sheet
+
+NONE = Fraction(0)
+Stock = TypeVar("Stock", Batt, Cloth)
+
+
+def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates) -> tuple[Cutting, ...]:
+    """Layouts for each sheet stock, in the order in which the panels use them."""
+    groups: dict[str, tuple[Sheet, list[Part]]] = {}
+    for build in builds:
+        for part in build.parts:
+            if fits_sheet((part.length, part.width), part.sheet, rates.trim):
+                groups.setdefault(part.sheet.name, (part.sheet, []))[1].append(part)
+    cuttings: list[Cutting] = []
+    for sheet, parts in groups.values():
+        demands = [_demand(part, not sheet.grain) for part in parts]
+        found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands)
+        room = usable(sheet, rates.trim)
+        cuttings.append(_cutting(sheet, found, area_bound(demands, room, rates.kerf), demands))
+    return tuple(cuttings)
+
+
+def cut_batts(builds: Sequence[PanelBuild], rates: Rates) -> tuple[Cutting, ...]:
+    """Layouts for each batt."""
+    cuttings: list[Cutting] = []
+    for batt, pieces in _by_stock(builds, Batt).values():
+        demands = [_demand(piece, True) for piece in pieces]
+        found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands)
+        cuttings.append(_cutting(batt, found, area_bound(demands, (batt.length, batt.width), NONE), demands))
+    return tuple(cuttings)
+
+
+def cut_cloth(builds: Sequence[PanelBuild]) -> tuple[RollCut, ...]:
+    """The blanks of each cloth, laid on its roll."""
+    rolls: list[RollCut] = []
+    for cloth, pieces in _by_stock(builds, Cloth).values():
+        fitting = [piece for piece in pieces if fits_roll(piece)]
+        if not fitting:
+            continue
+        found = cut_roll(cloth.width, [_demand(piece, False) for piece in fitting])
+        used = sum((piece.length * piece.width * piece.count for piece in fitting), NONE)
+        rolls.append(RollCut(cloth, found.parts, found.length, 1 - used / (found.length * cloth.width)))
+    return tuple(rolls)
+
+
+def cut_rails(jobs: Sequence[RailJob], rates: Rates) -> tuple[StickCutting, ...]:
+    """The rails of each timber, cut from its sticks."""
+    cuttings: list[StickCutting] = []
+    for job in jobs:
+        demands = [StickDemand(run.name, run.end - run.start, 1) for run in job.runs]
+        found = cut_sticks(job.timber.length or NONE, rates.kerf, demands)
+        cuttings.append(StickCutting(job.timber, found.layouts, found.used, found.bound.least))
+    return tuple(cuttings)
+
+
+def area_bound(demands: Iterable[Demand], room: tuple[Fraction, Fraction], kerf: Fraction) -> int:
+    """The fewest sheets that hold the area of all parts.
+
+    Every part and the usable sheet grow by one kerf; the quotient of their areas is rounded up. Lengths in mm.
+    """
+    parts = sum((demand.count * (demand.length + kerf) * (demand.width + kerf) for demand in demands), NONE)
+    return ceil(parts / ((room[0] + kerf) * (room[1] + kerf)))
+
+
+def _by_stock(builds: Sequence[PanelBuild], kind: type[Stock]) -> dict[str, tuple[Stock, list[Piece]]]:
+    groups: dict[str, tuple[Stock, list[Piece]]] = {}
+    for build in builds:
+        for piece in build.pieces:
+            if isinstance(piece.stock, kind):
+                groups.setdefault(piece.stock.name, (piece.stock, []))[1].append(piece)
+    return groups
+
+
+def _demand(item: Part | Piece, may_turn: bool) -> Demand:
+    return Demand(item.mark, item.length, item.width, item.count, may_turn)
+
+
+def _cutting(stock: Sheet | Batt, found: CutResult, by_area: int, demands: Sequence[Demand]) -> Cutting:
+    parts = sum((demand.length * demand.width * demand.count for demand in demands), NONE)
+    kept = sum((layout.sheets * _offcut_area(layout.offcuts) for layout in found.layouts), NONE)
+    waste = 1 - (parts + kept) / (found.used * stock.length * stock.width)
+    return Cutting(stock, found.layouts, found.used, by_area, waste, found.bound.least, found.bound.rule)
+
+
+def _offcut_area(offcuts: Iterable[tuple[Fraction, Fraction, Fraction, Fraction]]) -> Fraction:
+    return sum((length * width for _, _, length, width in offcuts), NONE)

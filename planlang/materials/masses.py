@@ -1,0 +1,96 @@
+"""What one framed absorber weighs, material by material, and how high each lies above the back plane.
+
+Densities and areal masses are the plan's nominal values: whoever reckons loads adds the tolerance. The front cloth
+counts at the front plane, its wrap too, which puts the centre a little too far out: on the careful side.
+"""
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from planlang.geometry.model import MassItem
+from planlang.materials.fastenings import (
+    BACK_STAPLES,
+    BRACE_SCREWS,
+    CORNER_SCREWS,
+    FRONT_STAPLES,
+    fastening_counts,
+    glue_metres,
+)
+from planlang.materials.model import Part, Piece
+from planlang.materials.section import brace_depth, front_of_core
+from planlang.plan.model import Batt, Braces, Eyes, PanelType, Sheet
+
+MM3_IN_M3 = 10**9
+MM2_IN_M2 = 10**6
+SCREW_KG = Fraction(3, 1000)
+STAPLE_KG = Fraction(12, 100_000)
+GLUE_KG_M = Fraction(10, 1000)
+"""Wood screw 4 x 40, 10 mm staple, glue per metre of joint: upper figures from memory, weigh a sample."""
+
+
+def volume_kg(density_kg_m3: Fraction, length: Fraction, width: Fraction, thickness: Fraction) -> Fraction:
+    """Mass in kg of a block: density times volume, sizes in mm."""
+    return density_kg_m3 * length * width * thickness / MM3_IN_M3
+
+
+def area_kg(mass_kg_m2: Fraction, length: Fraction, width: Fraction) -> Fraction:
+    """Mass in kg of a cloth: mass per area times area, sizes in mm."""
+    return mass_kg_m2 * length * width / MM2_IN_M2
+
+
+def panel_masses(panel: PanelType, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -> tuple[MassItem, ...]:
+    """The mass items of one panel, from the parts and pieces that are cut for it."""
+    braces = sum(part.per_panel for part in parts if part.role == "brace")
+    items = [_item("frame", _sheet_kg(part for part in parts if part.role != "brace"), panel.depth / 2)]
+    if panel.braces and braces:
+        kg = _sheet_kg(part for part in parts if part.role == "brace")
+        items.append(_item("braces", kg, _brace_height(panel.braces, panel)))
+    items.append(_item("core", _core_kg(panel.core.batt, pieces), _core_height(panel)))
+    for piece in pieces:
+        if piece.role == "front":
+            items.append(_item("front cloth", _cloth_kg(panel, piece), panel.depth))
+        elif piece.role == "back":
+            items.append(_item("back cloth", _cloth_kg(panel, piece), Fraction(0)))
+    if panel.hung_by:
+        words = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats"
+        items.append(_item(words, panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))
+    items.append(_item("screws, staples and glue", _fastenings_kg(panel, braces), panel.depth / 2))
+    return tuple(items)
+
+
+def _item(words: str, kg: Fraction, height: Fraction) -> MassItem:
+    return MassItem(words, float(kg), float(height))
+
+
+def _sheet_kg(parts: Iterable[Part]) -> Fraction:
+    return sum((part.per_panel * _part_kg(part, part.sheet) for part in parts), Fraction(0))
+
+
+def _part_kg(part: Part, sheet: Sheet) -> Fraction:
+    return volume_kg(sheet.density_kg_m3, part.length, part.width, sheet.thickness)
+
+
+def _core_kg(batt: Batt, pieces: tuple[Piece, ...]) -> Fraction:
+    core = (piece for piece in pieces if piece.role == "core")
+    each = (p.per_panel * volume_kg(batt.density_kg_m3, p.length, p.width, batt.thickness) for p in core)
+    return sum(each, Fraction(0))
+
+
+def _cloth_kg(panel: PanelType, piece: Piece) -> Fraction:
+    covering = panel.back if piece.role == "back" and panel.back else panel.front
+    return area_kg(covering.cloth.mass_kg_m2, piece.length, piece.width)
+
+
+def _brace_height(braces: Braces, panel: PanelType) -> Fraction:
+    return panel.depth - braces.setback - brace_depth(braces) / 2
+
+
+def _core_height(panel: PanelType) -> Fraction:
+    return panel.depth - front_of_core(panel) - panel.core.layers * panel.core.batt.thickness / 2
+
+
+def _fastenings_kg(panel: PanelType, braces: int) -> Fraction:
+    counts = fastening_counts(panel, braces)
+    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS))
+    staples = sum(counts.get(words, 0) for words in (FRONT_STAPLES, BACK_STAPLES))
+    return screws * SCREW_KG + staples * STAPLE_KG + glue_metres(panel, braces) * GLUE_KG_M

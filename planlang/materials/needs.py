@@ -1,0 +1,37 @@
+"""Which hardware the placed panels need, and what for."""
+
+from collections import Counter
+
+from planlang.geometry.model import Layout, PlacedPanel
+from planlang.materials.model import PanelBuild
+from planlang.materials.purchases import HardwareNeed
+from planlang.materials.rails import rail_screws
+from planlang.plan.model import Array, Eyes
+
+
+def hardware_needs(builds: tuple[PanelBuild, ...], layout: Layout) -> tuple[HardwareNeed, ...]:
+    """Eyes and cleats on panels; links and anchors, by hang point; screws of rails."""
+    needs: list[HardwareNeed] = []
+    for build in builds:
+        if hung := build.type.hung_by:
+            word = "eyes" if isinstance(hung, Eyes) else "cleats"
+            count = hung.count * len(build.panels)
+            needs.append(HardwareNeed(hung.hardware, count, f"{word} on {build.type.name}"))
+    points: Counter[str] = Counter()
+    arrays: dict[str, Array] = {}
+    for panel in layout.panels:
+        arrays.setdefault(panel.array.name, panel.array)
+        points[panel.array.name] += _hang_points(panel)
+    for name, array in arrays.items():
+        if array.hang.link:
+            needs.append(HardwareNeed(array.hang.link, points[name], f"links of {name}"))
+        each = f", {array.hang.screws_each} a point" if array.hang.screws_each != 1 else ""
+        anchors = points[name] * array.hang.screws_each
+        needs.append(HardwareNeed(array.hang.anchor, anchors, f"at the hang points of {name}{each}"))
+    return (*needs, *rail_screws(layout))
+
+
+def _hang_points(panel: PlacedPanel) -> int:
+    """The points that geometry found; where it found none, those the panel type states."""
+    hung = panel.array.panel.hung_by
+    return len(panel.points) or (hung.count if hung else 0)

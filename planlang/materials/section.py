@@ -1,0 +1,76 @@
+"""The section through a framed absorber, front to back, and whether it fits the depth of the frame."""
+
+from fractions import Fraction
+
+from planlang.materials import messages
+from planlang.materials.model import StackLine
+from planlang.plan.model import Braces, PanelType
+from planlang.plan.tape import TapeStyle, on_tape
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+LEFT = "left to the back"
+
+
+def brace_depth(braces: Braces | None) -> Fraction:
+    """How much of the depth a brace takes: its thickness when flat, its width on edge; 0 without braces."""
+    if braces is None:
+        return Fraction(0)
+    return braces.sheet.thickness if braces.lie == "flat" else braces.width
+
+
+def front_of_core(panel: PanelType) -> Fraction:
+    """How far behind the front edge of the frame the core begins, mm."""
+    return panel.braces.setback + brace_depth(panel.braces) if panel.braces else Fraction(0)
+
+
+def stack_up(panel: PanelType, tape: TapeStyle) -> Outcome[tuple[StackLine, ...]]:
+    """List the layers with their running depth from the front; a last line says what is left to the back.
+
+    Errors, one at most: `brace-on-edge` (a brace on edge, and the batt doesn't pass behind it), `brace-too-thick` (a
+    flat brace as thick as the frame's sheet would leave room, or this one fills the depth), `batt-proud` (otherwise).
+    Warning: `brace-at-cloth`.
+    """
+    lines = _layers(panel)
+    total = lines[-1].depth
+    findings: list[Diagnostic] = []
+    if panel.braces and panel.braces.setback == 0:
+        findings.append(messages.brace_at_cloth(panel, panel.braces))
+    if total > panel.depth:
+        findings.append(_too_deep(panel, lines, tape))
+    elif total < panel.depth:
+        lines = (*lines, StackLine(LEFT, panel.depth - total, panel.depth))
+    return Outcome(lines, tuple(findings))
+
+
+def _layers(panel: PanelType) -> tuple[StackLine, ...]:
+    braces, batt = panel.braces, panel.core.batt
+    layers: list[tuple[str, Fraction]] = []
+    if braces:
+        if braces.setback:
+            layers.append(("set back from the front", braces.setback))
+        lie = "flat" if braces.lie == "flat" else "on edge"
+        layers.append((f"brace, {lie}", brace_depth(braces)))
+    layers += [(batt.words, batt.thickness)] * panel.core.layers
+    lines: list[StackLine] = []
+    depth = Fraction(0)
+    for words, thickness in layers:
+        depth += thickness
+        lines.append(StackLine(words, thickness, depth))
+    return tuple(lines)
+
+
+def _too_deep(panel: PanelType, lines: tuple[StackLine, ...], tape: TapeStyle) -> Diagnostic:
+    total = lines[-1].depth
+    over = total - panel.depth
+    sums = " + ".join(f"{line.words} {on_tape(line.thickness, tape)}" for line in lines)
+    stack = f"{sums} = {on_tape(total, tape)}"
+    braces = panel.braces
+    batts = panel.core.layers * panel.core.batt.thickness
+    if braces is None or batts > panel.depth:
+        return messages.batt_proud(panel, stack, over, tape)
+    if braces.lie == "edge":
+        return messages.brace_on_edge(panel, braces, stack, over, tape)
+    as_thick_as_frame = braces.setback + panel.frame.sheet.thickness + batts
+    if as_thick_as_frame <= panel.depth or front_of_core(panel) >= panel.depth:
+        return messages.brace_too_thick(panel, braces, stack, over, tape)
+    return messages.batt_proud(panel, stack, over, tape)

@@ -1,0 +1,142 @@
+"""How one framed absorber is built, in order, with the points at which to check. Common practice, no source."""
+
+from fractions import Fraction
+from math import isqrt
+
+from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, corner_screws
+from planlang.materials.model import PanelBuild
+from planlang.materials.section import LEFT
+from planlang.plan.model import Eyes, PanelType
+from planlang.plan.quantity import POUND
+from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
+
+SQUARE_PER_METRE = Fraction(2, 1000)
+SQUARE_AT_MOST = Fraction(3)
+
+
+def diagonal(length: Fraction, width: Fraction) -> Fraction:
+    """Diagonal of a rectangle, to a millionth of a millimetre below the true length."""
+    square = length**2 + width**2
+    return Fraction(isqrt(square.numerator * 10**12 // square.denominator), 10**6)
+
+
+def square_within(length: Fraction) -> Fraction:
+    """By how much the diagonals may differ, mm: 2 mm a metre of length, 3 mm at most. Common practice, no source."""
+    return min(length * SQUARE_PER_METRE, SQUARE_AT_MOST)
+
+
+def build_steps(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
+    """The steps for one panel, as sentences. Those that begin with 'Hold:' are checks before going on.
+
+    `turned`: the batts lie with their length across the panel. The build's own `steps` aren't read.
+    """
+    weight = _weight(sum(item.kg for item in build.masses), tape)
+    return (
+        _measure(build.type, tape),
+        *_join_frame(build, tape),
+        *_set_braces(build, tape),
+        *_cover_front(build, tape),
+        *_fill(build, turned, tape),
+        *_close_back(build, tape),
+        f"Write the panel's mark on the back and weigh the first one: {weight} is expected without tolerance.",
+    )
+
+
+def _weight(kg: float, tape: TapeStyle) -> str:
+    return f"{kg / float(POUND):.1f} lb ({kg:.1f} kg)" if tape.is_imperial else f"{kg:.1f} kg"
+
+
+def _measure(panel: PanelType, tape: TapeStyle) -> str:
+    thickness = on_tape(panel.frame.sheet.thickness, tape)
+    return (
+        f"Hold: measure the sheet in hand. The sizes here are for {thickness}; if it differs, change the plan and "
+        "build the book again before cutting."
+    )
+
+
+def _join_frame(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
+    panel = build.type
+    full, between = ("ends", "sides") if panel.frame.full == "ends" else ("sides", "ends")
+    marks = {f"{part.role}s": part for part in build.parts}
+    across = on_tape(diagonal(panel.length, panel.width), tape)
+    within = on_tape(square_within(panel.length), tape)
+    return (
+        f"Lay the frame out on edge, front down on a flat bench: two {full} {marks[full].mark} run full, "
+        f"two {between} {marks[between].mark} stand between them.",
+        f"Drill, glue and screw the corners, {corner_screws(panel.depth)} screws each.",
+        f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}.",
+    )
+
+
+def _set_braces(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
+    braces = build.type.braces
+    if braces is None or not build.braces:
+        return ("Hold: flat. A straight edge along and across the front touches all four members.",)
+    mark = next(part.mark for part in build.parts if part.role == "brace")
+    count, centres = len(build.braces), ", ".join(on_tape(centre, tape) for centre in build.braces)
+    lie = "flat" if braces.lie == "flat" else "on edge"
+    setback = f"set back {on_tape(braces.setback, tape)} from the front" if braces.setback else "at the front"
+    noun = "brace" if count == 1 else "braces"
+    return (
+        f"Set {count} {noun} {mark} {lie} between the sides, {setback}, centred at {centres} from the outside of the "
+        f"start end; glue, and {BRACE_SCREWS_EACH_END} screws at each end.",
+        "Hold: flat. A straight edge along and across the front touches all four members and no brace.",
+    )
+
+
+def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
+    front = next(piece for piece in build.pieces if piece.role == "front")
+    ease = "Ease the front edges with abrasive paper so that they don't cut the cloth."
+    cover = (
+        f"Lay {front.mark} ({size_on_tape((front.length, front.width), tape)}) face down, the frame on it front down "
+        "and centred. Staple to the back from the middle of each side outward, then fold the corners."
+    )
+    hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
+    return (ease, *_mark_hardware(build.type, tape), cover, hold)
+
+
+def _mark_hardware(panel: PanelType, tape: TapeStyle) -> tuple[str, ...]:
+    if panel.hung_by is None:
+        return ()
+    hung, words = panel.hung_by, panel.hung_by.hardware.words
+    inset = on_tape(hung.inset, tape)
+    if isinstance(hung, Eyes):
+        where = f"in pairs on the side members, the outer ones {inset} from the ends"
+    else:
+        where = f"in a line {on_tape(hung.below_top, tape)} below the upper edge, the outer ones {inset} from the edges"
+    return (f"Mark and drill for {hung.count} x {words}, {where}. They go on when the cloth is on.",)
+
+
+def _fill(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
+    marks = ", ".join(f"{piece.per_panel} x {piece.mark}" for piece in build.pieces if piece.role == "core")
+    behind = " behind the braces" if build.braces else ""
+    joints = ""
+    if build.joints:
+        at = ", ".join(on_tape(joint, tape) for joint in build.joints)
+        joints = f", joints at {at} from the outside of the start end, each on a brace"
+    way = ", turned" if turned else ""
+    lay = f"Lay the batts {marks}{way}{behind} from the inner face of the start end{joints}."
+    return (lay, _hold_core(build, tape))
+
+
+def _hold_core(build: PanelBuild, tape: TapeStyle) -> str:
+    last = build.stack[-1]
+    left = last.thickness if last.words == LEFT else Fraction(0)
+    back = f"they end {on_tape(left, tape)} inside the back" if left > 0 else "they end flush with the back"
+    if not build.braces:
+        return f"Hold: the batts touch the front cloth but don't press it out, and {back}."
+    return f"Hold: the batts lie on the braces and don't press the front cloth, and {back}."
+
+
+def _close_back(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
+    panel = build.type
+    back = next((piece for piece in build.pieces if piece.role == "back"), None)
+    steps: list[str] = []
+    if back:
+        size = size_on_tape((back.length, back.width), tape)
+        edge = "turning the wrap under" if panel.back and panel.back.wrap else "keeping it just inside the edge"
+        steps.append(f"Staple the back cloth {back.mark} ({size}) on, {edge}.")
+    if panel.hung_by:
+        words = panel.hung_by.hardware.words
+        steps.append(f"Fix {panel.hung_by.count} x {words} through the cloth into the frame, not into the batts.")
+    return tuple(steps)

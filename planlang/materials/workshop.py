@@ -1,0 +1,112 @@
+"""Placed panels -> everything the shop needs: builds, cutting layouts, pieces, the order and the price."""
+
+from collections.abc import Sequence
+
+from planlang.geometry.model import Layout
+from planlang.materials import messages
+from planlang.materials.framed import resolve_framed
+from planlang.materials.layouts import cut_batts, cut_cloth, cut_rails, cut_sheet_goods
+from planlang.materials.model import Materials, PanelBuild, Purchase
+from planlang.materials.needs import hardware_needs
+from planlang.materials.pricing import HOUR, price_job
+from planlang.materials.purchases import (
+    Order,
+    order_cloth,
+    order_hardware,
+    order_sheets,
+    order_sticks,
+    priced,
+    shop_supplies,
+)
+from planlang.materials.rails import rail_jobs
+from planlang.materials.stock_fit import check_cloth, check_parts
+from planlang.plan.model import Cloth, Node, PanelType, Plan, Rates, Sheet
+from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+
+def resolve_materials(plan: Plan, layout: Layout) -> Outcome[Materials]:
+    """Resolve every panel type of the plan and reckon what the placed panels need.
+
+    A type none of whose panels could be placed is still checked, but isn't in the result. Parts and blanks that don't
+    come out of their stock are reported and left out of the layouts. Errors and warnings: those of `resolve_framed`,
+    `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
+    """
+    tape = plan.job.tape
+    resolved = _resolve_panels(plan, layout)
+    builds = resolved.value
+    rails = rail_jobs(layout, tape)
+    sheets, batts = cut_sheet_goods(builds, plan.rates), cut_batts(builds, plan.rates)
+    rolls, sticks = cut_cloth(builds), cut_rails(rails.value, plan.rates)
+    orders = (
+        *(order_sheets(cutting) for cutting in (*sheets, *batts)),
+        *(order_cloth(roll, plan.rates, tape) for roll in rolls),
+        *(order_sticks(cutting) for cutting in sticks),
+        *order_hardware(hardware_needs(builds, layout), plan.rates),
+    )
+    bought = _price_orders(orders, plan.job.currency)
+    panels = sum(len(build.panels) for build in builds)
+    price = price_job(bought.value, panels, plan.rates, plan.job.currency)
+    missing = _missing_prices(orders, plan.rates, panels)
+    materials = Materials(
+        builds=builds,
+        sheets=sheets,
+        batts=batts,
+        rolls=rolls,
+        sticks=sticks,
+        purchases=bought.value + shop_supplies(builds),
+        price=price.value.lines,
+        total=price.value.total,
+        missing_prices=tuple(words for words, _ in missing),
+    )
+    findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
+    if missing:
+        findings += (messages.price_missing([words for words, _ in missing], [node for _, node in missing]),)
+    return Outcome(materials, findings)
+
+
+def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...]]:
+    """The builds of all types with placed panels, in plan order, with the findings on all types."""
+    tape = plan.job.tape
+    types = list({array.panel.name: array.panel for array in plan.arrays}.values())
+    sheets, cloths = _used_stock(types)
+    findings: list[Diagnostic] = []
+    builds: list[PanelBuild] = []
+    for panel in types:
+        marks = tuple(placed.mark for placed in layout.panels if placed.array.panel.name == panel.name)
+        outcome = resolve_framed(panel, marks, tape)
+        findings += outcome.diagnostics
+        if outcome.value is None:
+            continue
+        findings += check_parts(outcome.value, sheets, plan.rates.trim, tape)
+        findings += check_cloth(outcome.value, cloths, tape)
+        if marks:
+            builds.append(outcome.value)
+    return Outcome(tuple(builds), tuple(findings))
+
+
+def _used_stock(types: Sequence[PanelType]) -> tuple[list[Sheet], list[Cloth]]:
+    sheets: dict[str, Sheet] = {}
+    cloths: dict[str, Cloth] = {}
+    for panel in types:
+        for sheet in (panel.frame.sheet, panel.braces.sheet if panel.braces else None):
+            if sheet:
+                sheets.setdefault(sheet.name, sheet)
+        for covering in (panel.front, panel.back):
+            if covering:
+                cloths.setdefault(covering.cloth.name, covering.cloth)
+    return list(sheets.values()), list(cloths.values())
+
+
+def _price_orders(orders: Sequence[Order], currency: str) -> Outcome[tuple[Purchase, ...]]:
+    outcomes = [priced(order, currency) for order in orders]
+    findings = tuple(finding for outcome in outcomes for finding in outcome.diagnostics)
+    return Outcome(tuple(outcome.value for outcome in outcomes), findings)
+
+
+def _missing_prices(orders: Sequence[Order], rates: Rates, panels: int) -> list[tuple[str, Node]]:
+    """What has no price at all, with where it is stated."""
+    unpriced = [order.stock for order in orders if order.stock.price is None]
+    missing: list[tuple[str, Node]] = [(stock.words, stock) for stock in unpriced]
+    if rates.hour is None and panels and rates.make_hours + rates.hang_hours:
+        missing.append((HOUR, rates))
+    return missing

@@ -1,0 +1,78 @@
+from fractions import Fraction as F
+
+import numpy as np
+import pytest
+
+from planlang.acoustics.absorbers import Covered, room_rows
+from planlang.acoustics.estimate import estimate_acoustics
+from planlang.acoustics.evenness import evenness
+from planlang.geometry.model import Layout, RoomGeometry
+from tests import builders as make
+from tests.acoustics.rooms import NAMES, box, layout, lined, surface
+
+HARD = lined("plaster", 0.05)
+
+
+def check(room):
+    return evenness(room, room_rows(room, (), Covered({}, {})))
+
+
+def with_lining(**names):
+    return {**dict.fromkeys(NAMES, HARD), **{name.replace("_", " "): lining for name, lining in names.items()}}
+
+
+def test_even_room_is_even_though_floor_and_ceiling_are_large():
+    # 10 x 8 x 2.4 m: floor and ceiling are 65 % of the area
+    found = check(box(HARD, size=(10_000, 8000, 2400)))
+    assert not any(found.uneven)
+    assert found.box
+
+
+def test_absorbing_ceiling_makes_the_upright_axis_heavy():
+    found = check(box(with_lining(ceiling=lined("tiles", 0.85)), size=(7000, 5000, 3000)))
+    assert set(found.heavy_axis) == {2}
+    assert found.alphas[2] == pytest.approx([0.45] * 6)
+
+
+def test_one_absorbing_wall_is_lopsided_before_it_is_heavy():
+    found = check(box(with_lining(north_wall=lined("felt", 0.2))))
+    assert set(found.heavy_axis) == {-1}
+    assert set(found.lopsided_pair) == {1}
+
+
+def test_hard_surfaces_are_not_lopsided():
+    assert not any(check(box(with_lining(floor=lined("tile", 0.01)))).uneven)
+
+
+def test_clouds_count_with_the_surface_that_they_hang_from():
+    panels = layout((make.array(), 10))
+    acoustics = estimate_acoustics(make.plan(), box(HARD), panels).value
+    assert any("floor and ceiling hold over 60 %" in line for line in acoustics.warnings)
+    assert all(
+        high >= 2 * time
+        for high, time in zip(acoustics.decay_after.high[1:], acoustics.decay_after.sabine[1:], strict=True)
+    )
+
+
+def test_box_reaches_fitzroy():
+    room = box(with_lining(ceiling=lined("tiles", 0.85)), size=(7000, 5000, 3000))
+    decay = estimate_acoustics(make.plan(arrays=()), room, Layout((), (), ())).value.decay_after
+    # Fitzroy without air is 1.276 s at c = 343; air shortens it a little
+    assert decay.high[0] >= 1.2
+
+
+def test_sloped_room_is_no_box_and_reaches_twice_sabine():
+    flat = box(with_lining(north_wall=lined("felt", 0.2)))
+    sloped = surface("ceiling", 6000, 4000, HARD, pitch=20.0)
+    room = RoomGeometry((*flat.surfaces[:-1], sloped), (), flat.volume_m3)
+    assert not check(room).box
+    decay = estimate_acoustics(make.plan(arrays=()), room, Layout((), (), ())).value.decay_after
+    assert np.all(np.array(decay.high) >= 2 * np.array(decay.sabine) - 1e-9)
+
+
+def test_bare_surfaces_divide_by_nothing():
+    room = box(dict.fromkeys(NAMES))
+    assert not any(check(room).uneven)
+    outcome = estimate_acoustics(make.plan(arrays=(), note="", room=make.room(width=F(6000))), room, Layout((), (), ()))
+    assert len(outcome.diagnostics) == 6
+    assert np.all(np.isfinite(outcome.value.decay_before.high))

@@ -1,0 +1,91 @@
+from planlang.syntax.nodes import Compound
+from planlang.syntax.parser import normalise, parse_file
+
+
+def statements(text):
+    parsed = parse_file("a.plan", text)
+    assert parsed.diagnostics == ()
+    return parsed.value.statements
+
+
+def kinds(text):
+    return [item.type for item in statements(text)[0].items]
+
+
+def test_a_statement_is_words_values_and_commas():
+    assert kinds('window w1 on east wall at 1900, 1600 x 1100, sill 900, "new"') == [
+        "NAME", "NAME", "NAME", "NAME", "NAME", "NAME", "NUMBER", "COMMA", "SIZE", "COMMA", "NAME", "NUMBER", "COMMA",
+        "STRING",
+    ]  # fmt: skip
+
+
+def test_blocks_nest_and_blank_lines_and_comments_count_for_nothing():
+    room, job = statements(
+        "# top\nroom loft { # here\n\n  ceiling {\n    flat a at 3000\n  }\n\n  # note\n}\njob {\n}\n"
+    )
+    assert [part.word for part in room.body] == ["ceiling"]
+    assert [part.word for part in room.body[0].body] == ["flat"]
+    assert job.body == []
+
+
+def test_a_comma_at_the_end_of_a_line_continues_the_statement():
+    assert len(statements("keep 150 clear of rooflights,   # and\n\n   200 clear of luminaires\n")) == 1
+
+
+def test_a_bracket_may_hold_a_line_end():
+    assert kinds("figure a (\n 3 mm + 4 mm\n)") == ["NAME", "NAME", "SUM"]
+
+
+def test_a_sign_glued_to_its_number_is_a_sign_and_one_with_spaces_takes_away():
+    assert kinds("x 600 -3") == ["NAME", "NUMBER", "NUMBER"]
+    assert kinds("x 600 - 3") == ["NAME", "SUM"]
+    assert kinds("x 600-3") == ["NAME", "SUM"]
+
+
+def test_a_size_needs_no_spaces_and_takes_either_sign():
+    for text in ("x 600 x 1500", "x 600x1500", "x 600 × 1500", 'x 24" x 72"', 'x 24"x72"'):
+        size = statements(text)[0].items[1]
+        assert isinstance(size, Compound)
+        assert len(size.parts) == 2
+
+
+def test_line_ends_of_every_kind_and_a_byte_order_mark_are_taken():
+    assert normalise("\ufeffa\r\nb\rc") == "a\nb\nc\n"
+
+
+def found(text):
+    return [(f.code, f.span.line, f.span.column) for f in parse_file("a.plan", text).diagnostics]
+
+
+def test_each_broken_line_is_one_finding_and_the_others_are_kept():
+    text = 'plan "x"\nfigure a 3 mm +\nfigure b ; 4\nfigure c "abc\nfigure d (4 mm\nfigure e 5 mm\n'
+    parsed = parse_file("a.plan", text)
+    assert [(f.code, f.span.line) for f in parsed.diagnostics] == [
+        ("stray-character", 3), ("open-quote", 4), ("broken-line", 2), ("broken-line", 5),
+    ]  # fmt: skip
+    assert [s.word for s in parsed.value.statements if not s.faulty] == ["plan", "figure"]
+
+
+def test_a_missing_brace_is_found_by_the_look_of_the_lines():
+    text = "room a {\n  ceiling {\n    flat b at 3\n  floor rectangle 1 x 2\n}\njob {\n}\n"
+    parsed = parse_file("a.plan", text)
+    assert [(f.code, f.span.line) for f in parsed.diagnostics] == [("open-block", 4)]
+    room = parsed.value.statements[0]
+    assert [part.word for part in room.body] == ["ceiling", "floor"]
+    assert parsed.value.statements[1].word == "job"
+
+
+def test_a_block_open_at_the_end_is_named():
+    assert found("room a {\n  floor rectangle 1 x 2\n") == [("open-block", 1, 1)]
+
+
+def test_a_brace_too_many_and_one_with_company_are_found():
+    assert found("job {\n}\n}\n") == [("stray-brace", 3, 1)]
+    assert found("job {\n} x\n") == [("stray-brace", 2, 3)]
+    assert found("{\n}\n")[0] == ("stray-brace", 1, 1)
+
+
+def test_what_stands_in_a_broken_head_still_has_its_block_read():
+    parsed = parse_file("a.plan", "room a + {\n  floor rectangle 1 x 2\n}\n")
+    assert [f.code for f in parsed.diagnostics] == ["broken-line"]
+    assert [part.word for part in parsed.value.statements[0].body] == ["floor"]

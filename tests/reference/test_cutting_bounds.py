@@ -80,9 +80,9 @@ def test_parts_over_a_half_both_ways_need_a_sheet_each():
 
 
 def test_turning_lowers_the_bound_where_it_helps():
-    """4 x 10 and 10 x 4, three of each: locked, three 10 x 4 across and so on; free, five of 4 x 10 ... area 2.4 -> 3."""
-    assert area_bound(stated((10, 4, 6, True))) == 3
-    assert dual_feasible_bound(stated((10, 4, 6, True))) == 3
+    """6 x 10 and 10 x 4 on 10 x 10, locked: 1 and at least 0.4 once 6 counts as all, so 2; the second turned fits: 1."""
+    assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, False))) == 2
+    assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, True))) == 1
 
 
 def test_kerf_is_in_the_area():

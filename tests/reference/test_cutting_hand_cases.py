@@ -78,7 +78,7 @@ FULL = (2440, 1220)
             10,
             [(24, (1200, 100), TURN), (24, (564, 100), TURN)],
             2,
-            id="case 17: (1203+567) x 24 x 103 / (2423 x 1203) = 1.50; 12 rows 1200+3+564+3+564 = 2334 and 6 rows 1200+3+1200 = 2403; 11 x 103 <= 1203",
+            id="case 17: 12 rows of 1200+3+564+3+564 = 2334, 6 of 1200+3+1200 = 2403; 11 rows a sheet",
         ),
     ],
 )
@@ -173,7 +173,8 @@ def test_six_framed_panels_come_out_of_two_sheets():
     """Common practice, no source: six 24 x 72 in panels in 5/8 in sheet, frame members 4 in, braces 3 in, 1/8 in kerf.
 
     Sides 72 - 2 x 5/8 = 70 3/4; ends 24; braces 24 - 2 x 5/8 = 22 3/4. With the blade the parts take
-    12 x 70 7/8 x 4 1/8 + 12 x 24 1/8 x 4 1/8 + 18 x 22 7/8 x 3 1/8 = 5989.2 in2 of 96 1/8 x 48 1/8 = 4626.0 in2: 1.3 sheets.
+    12 x 70 7/8 x 4 1/8 + 12 x 24 1/8 x 4 1/8 + 18 x 22 7/8 x 3 1/8 = 5989.2 in2
+    of 96 1/8 x 48 1/8 = 4626.0 in2: 1.3 sheets.
     """
     parts = [(12, inches("70.75", 4), LOCKED), (12, inches(24, 4), LOCKED), (18, inches("22.75", 3), LOCKED)]
     result = lay(inches(96, 48), INCH / 8, 0, parts)

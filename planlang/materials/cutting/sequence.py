@@ -43,9 +43,10 @@ class Sequence:
 
     def write(self, root: Node) -> None:
         """Write down every cut of the sheet, level by level."""
-        self._trim()
         edge = self._problem.trim
-        queue = deque([Place(root, self._name(root, "sheet", edge, edge), edge, edge)])
+        name = self._name(root, "sheet", edge, edge)
+        self._trim(name)
+        queue = deque([Place(root, name, edge, edge)])
         while queue:
             place = queue.popleft()
             if place.node.pieces:
@@ -61,16 +62,17 @@ class Sequence:
     def _add(self, piece: str, direction: Direction, fence: int, gives: tuple[str, ...]) -> None:
         self.cuts.append(Cut(len(self.cuts) + 1, piece, direction, self._mm(fence), gives))
 
-    def _trim(self) -> None:
+    def _trim(self, trimmed: str) -> None:
         problem = self._problem
         edge, kerf = problem.trim, problem.kerf
         if not edge:
             return
-        gives = ("sheet", "trim") if edge > kerf else ("sheet",)
-        across: tuple[tuple[Direction, int], ...] = (("rip", problem.width), ("cross", problem.length))
-        for direction, usable in across:
-            self._add("sheet", direction, usable - kerf + edge, gives)
-            self._add("sheet", direction, usable - kerf, gives)
+        beyond = ("trim",) if edge > kerf else ()
+        length, width = problem.length - kerf, problem.width - kerf
+        self._add("sheet", "rip", width + edge, ("sheet", *beyond))
+        self._add("sheet", "rip", width, ("sheet", *beyond))
+        self._add("sheet", "cross", length + edge, ("sheet", *beyond))
+        self._add("sheet", "cross", length, (trimmed, *beyond))
 
     def _cut_up(self, place: Place) -> list[Place]:
         """Cut a piece into its parts from the reference edge; what they are called, in order."""

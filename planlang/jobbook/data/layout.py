@@ -1,0 +1,101 @@
+"""Room, panels, hang points, laser lines and rails as data."""
+
+from typing import Literal
+
+from pydantic import AliasPath, Field
+
+from planlang.jobbook.data.values import Data, Length, Real
+
+Spot = tuple[Real, Real, Real]
+
+
+class BoxData(Data):
+    """A rectangle on a surface: edges from the surface's datum."""
+
+    left: Length
+    lower: Length
+    right: Length
+    upper: Length
+
+
+class SurfaceData(Data):
+    """A plane face of the room. `origin_mm` is its datum in the room: east, north, height."""
+
+    name: str
+    kind: Literal["floor", "wall", "ceiling"]
+    origin_mm: Spot = Field(validation_alias="origin")
+    across_dir: Spot
+    up_dir: Spot
+    inward: Spot
+    outline_mm: tuple[tuple[Real, Real], ...] = Field(validation_alias="outline")
+    width: Length
+    height: Length
+    area_mm2: Real
+    pitch_deg: Real
+    datum_words: str
+    across_words: str
+    up_words: str
+
+
+class FeatureData(Data):
+    """A door, window, rooflight, luminaire or vent."""
+
+    name: str = Field(validation_alias=AliasPath("feature", "name"))
+    kind: str = Field(validation_alias=AliasPath("feature", "kind"))
+    surface: str = Field(validation_alias=AliasPath("feature", "surface"))
+    box: BoxData
+
+
+class RoomData(Data):
+    """The room; panels' and points' room positions are mm east, north, up from the south-west floor corner."""
+
+    surfaces: tuple[SurfaceData, ...]
+    features: tuple[FeatureData, ...]
+    volume_m3: Real
+
+
+class HangPointData(Data):
+    """One hang point."""
+
+    name: str
+    across: Length
+    up: Length
+    room_mm: Spot = Field(validation_alias="room")
+    lands_on: str
+    off_centre: Length | None
+
+
+class PanelData(Data):
+    """One placed panel."""
+
+    mark: str
+    array: str = Field(validation_alias=AliasPath("array", "name"))
+    type: str = Field(validation_alias=AliasPath("array", "panel", "name"))
+    surface: str
+    upright: bool = Field(validation_alias=AliasPath("array", "upright"))
+    drop: Length = Field(validation_alias=AliasPath("array", "hang", "drop"))
+    box: BoxData
+    corners_room_mm: tuple[Spot, ...] = Field(validation_alias="corners_room")
+    points: tuple[HangPointData, ...]
+    how: str
+
+
+class LaserLineData(Data):
+    """A line that serves several points."""
+
+    surface: str
+    fixed: Literal["up", "across"]
+    position: Length
+    points: tuple[str, ...]
+
+
+class RailData(Data):
+    """A rail across members."""
+
+    name: str
+    surface: str
+    position: Length
+    start: Length
+    end: Length
+    crossings: tuple[Length, ...]
+    points: tuple[str, ...]

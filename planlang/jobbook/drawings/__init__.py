@@ -1,0 +1,19 @@
+"""The drawings of the job book, as SVG."""
+
+from planlang.jobbook.drawings.absorption import absorption_chart
+from planlang.jobbook.drawings.ceiling import ceiling_plan
+from planlang.jobbook.drawings.decay import decay_chart
+from planlang.jobbook.drawings.panel import panel_drawing
+from planlang.jobbook.drawings.roll import roll_drawing
+from planlang.jobbook.drawings.sheet import sheet_drawing
+from planlang.jobbook.drawings.surface import surface_drawing
+
+__all__ = [
+    "absorption_chart",
+    "ceiling_plan",
+    "decay_chart",
+    "panel_drawing",
+    "roll_drawing",
+    "sheet_drawing",
+    "surface_drawing",
+]

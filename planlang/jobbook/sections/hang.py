@@ -1,0 +1,148 @@
+"""Hang schedule: what is read on the ladder. Laser lines first, then every point by running dimensions."""
+
+from planlang.geometry.model import HangPoint, PlacedPanel, RailRun, Surface
+from planlang.hardware.model import PanelLoad
+from planlang.jobbook import words
+from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
+from planlang.jobbook.compiled import CompiledPlan
+from planlang.jobbook.drawings import surface_drawing
+from planlang.jobbook.sections.safety import not_for_hanging
+from planlang.plan.tape import TapeStyle
+
+
+def hang(compiled: CompiledPlan) -> Blocks:
+    """For each surface: datum and directions, drawing, laser lines, rails, points."""
+    blocks: list[Block] = [
+        Heading(2, "Hang schedule"),
+        Paragraph(
+            "Read the safety part and have its lines signed first. Every figure runs from the datum of its surface. "
+            "Set the laser lines, mark the points, then drill."
+        ),
+    ]
+    if not compiled.loads.hangable:
+        blocks.append(not_for_hanging(compiled))
+    for surface in compiled.room.surfaces:
+        placed = compiled.layout.on(surface.name)
+        if placed:
+            blocks += _surface(compiled, surface, placed)
+    return tuple(blocks)
+
+
+def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel, ...]) -> list[Block]:
+    tape = compiled.plan.job.tape
+    blocks: list[Block] = [
+        Heading(3, f"Hanging on {surface.name}"),
+        facts(
+            f"Measure from here on {surface.name}",
+            (("Datum", surface.datum_words), ("Across", surface.across_words), ("Up", surface.up_words)),
+            heads=("What", "Where"),
+        ),
+        Figure(surface_drawing(compiled, surface.name)),
+    ]
+    blocks += _laser_lines(compiled, surface.name, tape)
+    rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
+    if rails:
+        blocks.append(_rails(surface.name, rails, tape))
+    return [*blocks, _points(compiled, surface, placed)]
+
+
+def _laser_lines(compiled: CompiledPlan, surface: str, tape: TapeStyle) -> list[Block]:
+    found = [line for line in compiled.layout.lines if line.surface == surface]
+    if not found:
+        return []
+    columns = (
+        Column("Line"),
+        Column(words.column_head("At", tape), "right", big=True),
+        Column("Measured"),
+        Column("Serves"),
+        Column("Set"),
+    )
+    rows = tuple(
+        (
+            "level" if line.fixed == "up" else "plumb",
+            words.in_column(line.position, tape),
+            line.fixed,
+            words.listed(line.points),
+            Tick(),
+        )
+        for line in found
+    )
+    return [Table(f"Laser lines on {surface}", columns, rows)]
+
+
+def _rails(surface: str, rails: list[RailRun], tape: TapeStyle) -> Table:
+    columns = (
+        Column("Rail"),
+        Column(words.column_head("At", tape), "right", big=True),
+        Column(words.column_head("From", tape), "right", big=True),
+        Column(words.column_head("To", tape), "right", big=True),
+        Column("Crosses members at"),
+        Column("Carries"),
+        Column("Fixed"),
+    )
+    rows = tuple(
+        (
+            rail.name,
+            words.in_column(rail.position, tape),
+            words.in_column(rail.start, tape),
+            words.in_column(rail.end, tape),
+            words.running(rail.crossings, tape) if rail.crossings else "none",
+            words.listed(rail.points),
+            Tick(),
+        )
+        for rail in rails
+    )
+    return Table(f"Rails on {surface}", columns, rows)
+
+
+def _points(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel, ...]) -> Table:
+    tape = compiled.plan.job.tape
+    columns = (
+        Column("Point"),
+        Column(words.column_head("Across", tape), "right", big=True),
+        Column(words.column_head("Up", tape), "right", big=True),
+        Column("Lands on"),
+        Column(words.column_head("Off centre", tape), "right"),
+        Column("Fix"),
+        Column(words.column_head("Drop", tape), "right"),
+        Column("Carries", "right"),
+        Column("Hung"),
+    )
+    rows = tuple(
+        (
+            point.name,
+            words.in_column(point.across, tape),
+            words.in_column(point.up, tape),
+            point.lands_on,
+            words.in_column(point.off_centre, tape) if point.off_centre is not None else "no member",
+            _fixing(panel),
+            words.in_column(panel.array.hang.drop, tape),
+            _carries(compiled, panel, tape),
+            Tick(),
+        )
+        for panel, point in _all_points(placed)
+    )
+    return Table(f"Hang points on {surface.name}", columns, rows)
+
+
+def _all_points(placed: tuple[PlacedPanel, ...]) -> list[tuple[PlacedPanel, HangPoint]]:
+    return [(panel, point) for panel in placed for point in panel.points]
+
+
+def _fixing(panel: PlacedPanel) -> str:
+    way = panel.array.hang
+    into = {"members": "the member", "rail": "the rail", "lining": "the lining"}[way.into]
+    number = f"{way.screws_each} x " if way.screws_each > 1 else ""
+    link = f", {way.link.words}" if way.link else ""
+    return f"{number}{way.anchor.words} into {into}{link}"
+
+
+def _carries(compiled: CompiledPlan, panel: PlacedPanel, tape: TapeStyle) -> str:
+    load = load_of(compiled, panel)
+    return words.demand(load.share, tape) if load else "not known"
+
+
+def load_of(compiled: CompiledPlan, panel: PlacedPanel) -> PanelLoad | None:
+    """The load path of a panel's hang points."""
+    found = (load for load in compiled.loads.panels if panel.mark in load.panels)
+    return next(found, None)

@@ -1,0 +1,126 @@
+"""Room and survey: what the plan takes the room to be, so that it can be checked with a tape."""
+
+from fractions import Fraction
+
+from planlang.geometry.model import PlacedFeature, Surface
+from planlang.jobbook import words
+from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
+from planlang.jobbook.compiled import CompiledPlan
+from planlang.jobbook.drawings import ceiling_plan
+from planlang.plan.model import Air, Members
+from planlang.plan.tape import TapeStyle, size_on_tape
+
+
+def room(compiled: CompiledPlan) -> Blocks:
+    """Size, volume, reflected ceiling plan, surfaces with datum and directions, members, features."""
+    plan, tape = compiled.plan, compiled.plan.job.tape
+    blocks: list[Block] = [
+        Heading(2, "Room and survey"),
+        Paragraph("Measure these on site before you cut or drill. A figure that differs goes into the plan first."),
+        facts(
+            f"Room: {plan.room.name}",
+            (
+                ("Floor, east x north", size_on_tape((plan.room.width, plan.room.depth), tape)),
+                ("Volume", words.volume(compiled.room.volume_m3, tape)),
+                ("Room datum", "south-west corner of the floor"),
+                (
+                    "Air",
+                    _air(plan.room.air),
+                ),
+                ("People", words.listed(f"{group.count} {group.seating.words}" for group in plan.room.occupants)),
+            ),
+        ),
+        Figure(ceiling_plan(compiled)),
+        _surfaces(compiled.room.surfaces, tape),
+        _datums(compiled.room.surfaces),
+    ]
+    framed = [surface for surface in compiled.room.surfaces if surface.members]
+    if framed:
+        blocks.append(_members(framed, tape))
+    if compiled.room.features:
+        blocks.append(_features(compiled.room.features, tape))
+    return tuple(blocks)
+
+
+def _air(air: Air) -> str:
+    return f"{words.plain(air.temperature_c)} °C, {words.percent(air.humidity)} relative humidity"
+
+
+def _surfaces(surfaces: tuple[Surface, ...], tape: TapeStyle) -> Table:
+    columns = (
+        Column("Surface"),
+        Column(words.column_head("Size across", tape), "right"),
+        Column(words.column_head("Size up", tape), "right"),
+        Column("Area", "right"),
+        Column("Pitch", "right"),
+        Column("Lining"),
+    )
+    rows = tuple(
+        (
+            surface.name,
+            words.in_column(surface.width, tape),
+            words.in_column(surface.height, tape),
+            words.area(surface.area_mm2, tape),
+            f"{surface.pitch_deg:.1f}°" if surface.kind == "ceiling" else "",
+            (surface.lining.words if surface.lining else "not stated") + (", members seen" if surface.exposed else ""),
+        )
+        for surface in surfaces
+    )
+    return Table("Surfaces", columns, rows)
+
+
+def _datums(surfaces: tuple[Surface, ...]) -> Table:
+    columns = (Column("Surface"), Column("Datum"), Column("Across"), Column("Up"))
+    rows = tuple((s.name, s.datum_words, s.across_words, s.up_words) for s in surfaces)
+    return Table("Where each surface is measured from", columns, rows)
+
+
+def _members(surfaces: list[Surface], tape: TapeStyle) -> Table:
+    columns = (
+        Column("Surface"),
+        Column("Members"),
+        Column("Section"),
+        Column("Centres"),
+        Column("First at"),
+        Column("Run"),
+    )
+    rows = tuple((surface.name, *_member_cells(surface.members, tape)) for surface in surfaces if surface.members)
+    return Table("Members behind the surfaces, as the plan states them", columns, rows)
+
+
+def _member_cells(members: Members, tape: TapeStyle) -> tuple[str, str, str, str, str]:
+    timber = f", {members.timber.words}" if members.timber else ""
+    return (
+        members.word + timber,
+        size_on_tape((members.width, members.depth), tape),
+        words.length(members.centres, tape),
+        words.length(members.first, tape),
+        members.runs,
+    )
+
+
+def _features(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
+    columns = (
+        Column("Feature"),
+        Column("Kind"),
+        Column("Surface"),
+        Column(words.column_head("Left", tape), "right"),
+        Column(words.column_head("Right", tape), "right"),
+        Column(words.column_head("Lower", tape), "right"),
+        Column(words.column_head("Upper", tape), "right"),
+    )
+    rows = tuple(
+        (
+            placed.feature.name,
+            placed.feature.kind,
+            placed.feature.surface,
+            *(words.in_column(edge, tape) for edge in _edges(placed)),
+        )
+        for placed in features
+    )
+    return Table("Features: edges by running dimensions from the datum of their surface", columns, rows)
+
+
+def _edges(placed: PlacedFeature) -> tuple[Fraction, ...]:
+    box = placed.box
+    return box.left, box.right, box.lower, box.upper

@@ -1,0 +1,48 @@
+"""Which stock a plan uses, in the order in which the plan comes to it."""
+
+from collections.abc import Iterator
+
+from planlang.plan.model import Array, PanelType, Plan, Room, Stock
+
+
+def stock_of(plan: Plan) -> tuple[Stock, ...]:
+    """Every piece of stock that the plan uses, each name once."""
+    found: dict[str, Stock] = {}
+    for item in _used(plan):
+        if item is not None:
+            found.setdefault(item.name, item)
+    return tuple(found.values())
+
+
+def _used(plan: Plan) -> Iterator[Stock | None]:
+    for array in plan.arrays:
+        yield from _of_panel(array.panel)
+        yield from _of_hanging(array)
+    yield from _of_room(plan.room)
+
+
+def _of_panel(panel: PanelType) -> Iterator[Stock | None]:
+    yield panel.frame.sheet
+    yield panel.braces.sheet if panel.braces else None
+    yield panel.core.batt
+    yield panel.front.cloth
+    yield panel.back.cloth if panel.back else None
+    yield panel.hung_by.hardware if panel.hung_by else None
+
+
+def _of_hanging(array: Array) -> Iterator[Stock | None]:
+    yield array.hang.link
+    yield array.hang.anchor
+    if array.hang.rail:
+        yield array.hang.rail.timber
+        yield array.hang.rail.screw
+
+
+def _of_room(room: Room) -> Iterator[Stock | None]:
+    for surface in room.linings:
+        yield surface.lining
+        yield surface.members.timber if surface.members else None
+    for feature in room.features:
+        yield feature.lining
+    for group in room.occupants:
+        yield group.seating

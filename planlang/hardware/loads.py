@@ -28,8 +28,8 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
     """Check the load path of every array.
 
     `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors. An
-    array that can't be reckoned gives an error and no `PanelLoad`; one that is not settled in the layout, or has no panels
-    there, gives no finding.
+    array that can't be reckoned gives an error and no `PanelLoad`. One that the layout has not settled, or that has no
+    panels there, gives no finding.
     """
     findings: list[Diagnostic] = []
     hung: list[Hung] = []

@@ -4,10 +4,9 @@ Lengths are exact millimetres (`Fraction`), angles degrees, masses kilograms; ot
 Every node carries `at`, the place in the plan where it was stated.
 """
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
-
-from pydantic import BaseModel, ConfigDict
 
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.span import Span
@@ -16,21 +15,22 @@ Bands = dict[int, Fraction]  # octave band in Hz -> value
 OCTAVES = (125, 250, 500, 1000, 2000, 4000)
 
 
-class Node(BaseModel):
+@dataclass(frozen=True, kw_only=True)
+class Node:
     """Anything that is stated at one place of a plan."""
 
-    model_config = ConfigDict(frozen=True, arbitrary_types_allowed=True)
     at: Span
 
 
-class Money(BaseModel):
+@dataclass(frozen=True, kw_only=True)
+class Money:
     """An amount in a currency (three capitals)."""
 
-    model_config = ConfigDict(frozen=True, arbitrary_types_allowed=True)
     amount: Fraction
     currency: str
 
 
+@dataclass(frozen=True, kw_only=True)
 class Price(Node):
     """Money for one `per`: 'sheet', 'pack', 'm' (length off a roll), 'each', 'stick', 'h' (an hour)."""
 
@@ -38,6 +38,7 @@ class Price(Node):
     per: str
 
 
+@dataclass(frozen=True, kw_only=True)
 class Assumption(Node):
     """What the plan left out: the value taken instead, and why."""
 
@@ -49,6 +50,7 @@ class Assumption(Node):
 # --- stock --------------------------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, kw_only=True)
 class Sheet(Node):
     """A sheet good. `thickness` is as measured. With `grain`, a part's length lies along the sheet's length."""
 
@@ -62,6 +64,7 @@ class Sheet(Node):
     price: Price | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Batt(Node):
     """An absorbing batt. Flow resistivity is a range (Pa.s/m2); low equals high where it was measured."""
 
@@ -77,6 +80,7 @@ class Batt(Node):
     price: Price | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Cloth(Node):
     """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
 
@@ -88,6 +92,7 @@ class Cloth(Node):
     price: Price | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Timber(Node):
     """Timber in sticks, or the timber of rafters and joists. Specific gravity is oven-dry, for withdrawal rules."""
 
@@ -100,6 +105,7 @@ class Timber(Node):
     price: Price | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Hardware(Node):
     """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
 
@@ -117,6 +123,7 @@ class Hardware(Node):
     price: Price | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Lining(Node):
     """What a surface is made of: absorption in octaves with its source, thickness, and whether it may carry."""
 
@@ -128,6 +135,7 @@ class Lining(Node):
     carries: bool
 
 
+@dataclass(frozen=True, kw_only=True)
 class Seating(Node):
     """People or seats: absorption area in m2 each."""
 
@@ -137,6 +145,7 @@ class Seating(Node):
     source: str
 
 
+@dataclass(frozen=True, kw_only=True)
 class Rates(Node):
     """The shop's own figures for cutting and pricing."""
 
@@ -157,6 +166,7 @@ Stock = Sheet | Batt | Cloth | Timber | Hardware | Lining | Seating
 # --- panels -------------------------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, kw_only=True)
 class Frame(Node):
     """A frame of strips on edge. `full` says which pair runs full; the other pair loses two thicknesses."""
 
@@ -164,6 +174,7 @@ class Frame(Node):
     full: Literal["ends", "sides"]
 
 
+@dataclass(frozen=True, kw_only=True)
 class Braces(Node):
     """Cross members between the sides. Positions are centre lines from the panel's end (its `start`).
 
@@ -180,6 +191,7 @@ class Braces(Node):
     setback: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Core(Node):
     """What fills the frame: batts cut to the inside of the frame plus `fit` on length and width."""
 
@@ -188,6 +200,7 @@ class Core(Node):
     fit: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge)."""
 
@@ -195,6 +208,7 @@ class Covering(Node):
     wrap: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Eyes(Node):
     """Eyes on the side rails: `count` in pairs, the outer ones `inset` from the ends of the panel."""
 
@@ -203,6 +217,7 @@ class Eyes(Node):
     inset: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Cleats(Node):
     """Short hooked cleats in a line `below_top` under the panel's upper edge, the outer ones `inset` from its sides."""
 
@@ -212,6 +227,7 @@ class Cleats(Node):
     inset: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class PanelType(Node):
     """A framed absorber. `width` x `length` is the face, length the longer one by custom; `depth` the
     frame's. `mark` is short enough to write on wood."""
@@ -233,6 +249,7 @@ class PanelType(Node):
 # --- room ---------------------------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, kw_only=True)
 class CeilingPlane(Node):
     """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the foot wall, rising inward."""
 
@@ -243,6 +260,7 @@ class CeilingPlane(Node):
     rise_over_run: float
 
 
+@dataclass(frozen=True, kw_only=True)
 class Members(Node):
     """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
 
@@ -258,6 +276,7 @@ class Members(Node):
     runs: Literal["up", "across"]
 
 
+@dataclass(frozen=True, kw_only=True)
 class SurfaceLining(Node):
     """What one surface is lined with, and what is behind it. With `exposed` members they are seen below it."""
 
@@ -267,6 +286,7 @@ class SurfaceLining(Node):
     exposed: bool
 
 
+@dataclass(frozen=True, kw_only=True)
 class Feature(Node):
     """A thing on a surface that panels keep away from.
 
@@ -285,6 +305,7 @@ class Feature(Node):
     lining: Lining | None
 
 
+@dataclass(frozen=True, kw_only=True)
 class Air(Node):
     """The air of the room: temperature in degrees Celsius, relative humidity as a share."""
 
@@ -292,6 +313,7 @@ class Air(Node):
     humidity: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Occupants(Node):
     """People in the room for which the estimate is made."""
 
@@ -299,6 +321,7 @@ class Occupants(Node):
     seating: Seating
 
 
+@dataclass(frozen=True, kw_only=True)
 class Room(Node):
     """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
 
@@ -312,6 +335,7 @@ class Room(Node):
     occupants: tuple[Occupants, ...]
 
 
+@dataclass(frozen=True, kw_only=True)
 class Place(Node):
     """A listener or a talker: east, north, height."""
 
@@ -322,6 +346,7 @@ class Place(Node):
     height: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Target(Node):
     """What the decay should be: a standard's curve by `rule` (such as 'din-18041 A3'), or `seconds` of the plan's own.
 
@@ -335,6 +360,7 @@ class Target(Node):
     to_hz: int
 
 
+@dataclass(frozen=True, kw_only=True)
 class Use(Node):
     """What the room is used for."""
 
@@ -347,6 +373,7 @@ class Use(Node):
 Alignment = Literal["centred", "start", "end"]
 
 
+@dataclass(frozen=True, kw_only=True)
 class Along(Node):
     """Where a group lies along one direction: centred, or `offset` from the start (left, lower) or end edge."""
 
@@ -354,6 +381,7 @@ class Along(Node):
     offset: Fraction
 
 
+@dataclass(frozen=True, kw_only=True)
 class Grid(Node):
     """Columns across by rows up, with equal gaps; the block is put by `across` and `up`."""
 
@@ -365,6 +393,7 @@ class Grid(Node):
     up: Along
 
 
+@dataclass(frozen=True, kw_only=True)
 class Row(Node):
     """`count` panels in a row across. `gap` None: gaps and margins all equal."""
 
@@ -374,6 +403,7 @@ class Row(Node):
     up: Along
 
 
+@dataclass(frozen=True, kw_only=True)
 class Bays(Node):
     """`each` panels in every bay between features that follow one another across; `gap` between those of one bay."""
 
@@ -383,6 +413,7 @@ class Bays(Node):
     up: Along
 
 
+@dataclass(frozen=True, kw_only=True)
 class Keep(Node):
     """Clear distance from a kind of feature ('rooflight') or a named one, from panel edge to feature edge."""
 
@@ -391,6 +422,7 @@ class Keep(Node):
     feature: str
 
 
+@dataclass(frozen=True, kw_only=True)
 class Rail(Node):
     """A timber rail screwed across the members, into which the ceiling hardware goes."""
 
@@ -398,6 +430,7 @@ class Rail(Node):
     screw: Hardware
 
 
+@dataclass(frozen=True, kw_only=True)
 class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0."""
 
@@ -410,6 +443,7 @@ class Hang(Node):
     screws_each: int
 
 
+@dataclass(frozen=True, kw_only=True)
 class Array(Node):
     """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it."""
 
@@ -427,6 +461,7 @@ class Array(Node):
 # --- the plan -----------------------------------------------------------------------------------------------
 
 
+@dataclass(frozen=True, kw_only=True)
 class Job(Node):
     """Who, where, which issue, and how the book is written."""
 
@@ -439,6 +474,7 @@ class Job(Node):
     paper: Literal["A4", "Letter"]
 
 
+@dataclass(frozen=True, kw_only=True)
 class Plan(Node):
     """A whole plan: one job in one room."""
 

@@ -10,7 +10,6 @@ from planlang.materials.cutting.place import (
     Free,
     Sheet,
     Style,
-    Work,
     cross_always,
     fill_sheet,
     keep_larger_area,
@@ -19,6 +18,7 @@ from planlang.materials.cutting.place import (
     split_free,
 )
 from planlang.materials.cutting.problem import Kind, Problem, common_unit, kind_of, ways_of
+from planlang.materials.cutting.work import Work
 from planlang.materials.model import PlacedPart
 
 STYLES = tuple(

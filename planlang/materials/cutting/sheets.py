@@ -13,7 +13,7 @@ from planlang.materials.cutting.sequence import settings, useful
 from planlang.materials.cutting.tree import Node, tree_of, wastes
 from planlang.materials.model import SheetLayout
 
-MOST_COMPARED = 12
+MOST_COMPARED = 5
 """How many plans with equally few sheets are compared in full."""
 
 Label = tuple[str, Fraction, Fraction]

@@ -30,8 +30,8 @@ class Compilation:
         return not any(finding.is_error for finding in self.findings)
 
 
-def compile_plan(path: Path) -> Compilation:
-    """Compile a plan: read, type, place, resolve, estimate, check.
+def compile_plan(path: Path, for_book: bool = True) -> Compilation:
+    """Compile a plan: read, type, place, resolve, estimate, check. Not `for_book`: as far as findings go, no cutting.
 
     Raises:
         OSError: the plan's own file cannot be read.
@@ -45,7 +45,7 @@ def compile_plan(path: Path) -> Compilation:
 
     room = build_room(plan)
     layout = place_arrays(plan, room.value)
-    materials = resolve_materials(plan, layout.value)
+    materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
     loads = check_loads(plan, room.value, layout.value, masses)

@@ -20,7 +20,8 @@ from planlang.materials.purchases import (
 )
 from planlang.materials.rails import rail_jobs
 from planlang.materials.stock_fit import check_cloth, check_parts
-from planlang.plan.model import Cloth, Node, PanelType, Plan, Rates, Sheet
+from planlang.plan.model import Cloth, PanelType, Plan, Rates, Sheet
+from planlang.plan.node import Node
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 
 

@@ -70,12 +70,12 @@ def run_check(options: argparse.Namespace) -> int:
 
 
 def run_build(options: argparse.Namespace) -> int:
-    """Compile, report, and write the job book when no error stands in the way."""
+    """Compile, report, and write the job book when nothing but loads is at fault; for those it is marked."""
     from planlang.compiler import compile_plan
 
     compilation = compile_plan(options.plan)
     report(compilation)
-    if compilation.compiled is None or not compilation.ok:
+    if compilation.compiled is None or not compilation.bookable:
         print("no job book written", file=sys.stderr)
         return FAILED
 
@@ -85,7 +85,10 @@ def run_build(options: argparse.Namespace) -> int:
     folder = options.out or Path(f"{options.plan.stem}-book")
     publish(write_book(compilation.compiled), folder)
     print(f"job book: {folder}")
-    return CLEAN
+    if compilation.ok:
+        return CLEAN
+    print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
+    return FAILED
 
 
 def report(compilation: Compilation) -> None:

@@ -29,6 +29,11 @@ class Compilation:
         """True when no finding is an error."""
         return not any(finding.is_error for finding in self.findings)
 
+    @property
+    def bookable(self) -> bool:
+        """True when a job book may be written: nothing is at fault but loads, and for those the book is marked."""
+        return self.compiled is not None and not any(finding.forbids_book for finding in self.findings)
+
 
 def compile_plan(path: Path, for_book: bool = True) -> Compilation:
     """Compile a plan: read, type, place, resolve, estimate, check. Not `for_book`: as far as findings go, no cutting.
@@ -53,5 +58,8 @@ def compile_plan(path: Path, for_book: bool = True) -> Compilation:
     for phase in (room, layout, materials, acoustics, loads):
         findings += phase.diagnostics
     warnings = in_order(finding for finding in findings if not finding.is_error)
-    compiled = CompiledPlan(plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings)
+    failures = in_order(finding for finding in findings if finding.is_error)
+    compiled = CompiledPlan(
+        plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings, failures
+    )
     return Compilation(read.value, compiled, in_order(findings))

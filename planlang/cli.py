@@ -54,6 +54,8 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     )
     build.set_defaults(run=run_build)
 
+    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
     check.set_defaults(run=run_check)
@@ -70,10 +72,14 @@ def run_check(options: argparse.Namespace) -> int:
 
 
 def run_build(options: argparse.Namespace) -> int:
-    """Compile, report, and write the job book when nothing but loads is at fault; for those it is marked."""
-    from planlang.compiler import compile_plan
+    """Compile, report, and write the job book when what is at fault, if anything, only marks it."""
+    from planlang.compiler import UnknownOption, compile_plan
 
-    compilation = compile_plan(options.plan)
+    try:
+        compilation = compile_plan(options.plan, options.option)
+    except UnknownOption:
+        print(f"planlang: the plan has no option `{options.option}`", file=sys.stderr)
+        return MISUSED
     report(compilation)
     if compilation.compiled is None or not compilation.bookable:
         print("no job book written", file=sys.stderr)
@@ -87,7 +93,8 @@ def run_build(options: argparse.Namespace) -> int:
     print(f"job book: {folder}")
     if compilation.ok:
         return CLEAN
-    print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
+    if not compilation.compiled.loads.hangable:
+        print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
     return FAILED
 
 

@@ -58,7 +58,7 @@ class PanelLoad:
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 
-    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of all errors.
+    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of errors.
     """
 
     panels: tuple[PanelLoad, ...]

@@ -17,17 +17,23 @@ from planlang.jobbook.sections.cover import cover
 from planlang.jobbook.sections.estimate import estimate
 from planlang.jobbook.sections.hang import hang
 from planlang.jobbook.sections.loads import loads
+from planlang.jobbook.sections.options import options
 from planlang.jobbook.sections.order import order
 from planlang.jobbook.sections.panels import panels
 from planlang.jobbook.sections.price import price
+from planlang.jobbook.sections.required import required
 from planlang.jobbook.sections.room import room
 from planlang.jobbook.sections.safety import safety
 from planlang.jobbook.sections.shop import shop
+from planlang.jobbook.sections.stated import stated
 from planlang.jobbook.sections.warnings import warnings
 
 PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
     cover,
     safety,
+    required,
+    options,
+    stated,
     room,
     estimate,
     panels,

@@ -7,6 +7,7 @@ from planlang.geometry.model import Layout, RoomGeometry
 from planlang.hardware.model import Loads
 from planlang.materials.model import Materials
 from planlang.plan.model import Plan
+from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Diagnostic
 
 
@@ -15,6 +16,8 @@ class CompiledPlan:
     """The results of all phases, with the warnings and the failures that go into the book.
 
     A failure is an error that doesn't stop the book: a load that doesn't hold, for which every page is marked.
+    `held` are the plan's requirements; `alternatives` the plan with each other option ('' for none), None where that
+    option has errors.
     """
 
     plan: Plan
@@ -25,3 +28,5 @@ class CompiledPlan:
     loads: Loads
     warnings: tuple[Diagnostic, ...]
     failures: tuple[Diagnostic, ...] = ()
+    held: tuple[Held, ...] = ()
+    alternatives: tuple[tuple[str, "CompiledPlan | None"], ...] = ()

@@ -29,9 +29,9 @@ def resolve_materials(plan: Plan, layout: Layout, lay_out: bool = True) -> Outco
     """Resolve every panel type of the plan and reckon what the placed panels need.
 
     A type none of whose panels could be placed is still checked, but isn't in the result. Parts and blanks that don't
-    come out of their stock are reported and left out of the layouts. Without `lay_out` nothing is laid out on sheets and
-    batts, which are counted by area: enough to report, not to order by. Errors and warnings: those of `resolve_framed`,
-    `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
+    come out of their stock are reported and left out of the layouts. Without `lay_out` sheets and batts are counted by
+    area, and nothing is laid out on them: enough to report, not to order by. Errors and warnings: those of
+    `resolve_framed`, `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
     """
     tape = plan.job.tape
     resolved = _resolve_panels(plan, layout)

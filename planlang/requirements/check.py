@@ -1,4 +1,4 @@
-"""Requirements held against results: one small function a subject, each giving what was found and by how much it holds."""
+"""Requirements held against results: one small function a subject, giving what was found and by how much it holds."""
 
 from __future__ import annotations
 
@@ -66,10 +66,10 @@ def bounded(requirement: Requirement, value: float | Fraction, show: Callable[[f
     """Hold a value against the bound of a requirement."""
     bound = requirement.bound
     assert bound is not None
-    room = bound - value if requirement.sense == "most" else value - bound
-    words = f"{show(abs(room))} to spare" if room >= 0 else f"{show(abs(room))} short"
-    if requirement.sense == "most" and room < 0:
-        words = f"{show(abs(room))} over"
+    room: float | Fraction = bound - value if requirement.sense == "most" else value - bound
+    distance = show(room if room >= 0 else -room)
+    side = "to spare" if room >= 0 else "over" if requirement.sense == "most" else "short"
+    words = f"{distance} {side}"
     return Found(value, show(value), words, room >= 0)
 
 
@@ -90,12 +90,10 @@ def gaps_between(boxes: Sequence[Box]) -> list[Fraction]:
     """The gap from each box to its nearest neighbour beside or above it, mm; none for a single box."""
     gaps: list[Fraction] = []
     for box in boxes:
-        beside = [
-            o.left - box.right for o in boxes if o.left >= box.right and overlap(o.lower, o.upper, box.lower, box.upper)
-        ]
-        above = [
-            o.lower - box.upper for o in boxes if o.lower >= box.upper and overlap(o.left, o.right, box.left, box.right)
-        ]
+        level = [other for other in boxes if overlap(other.lower, other.upper, box.lower, box.upper)]
+        plumb = [other for other in boxes if overlap(other.left, other.right, box.left, box.right)]
+        beside = [other.left - box.right for other in level if other.left >= box.right]
+        above = [other.lower - box.upper for other in plumb if other.lower >= box.upper]
         gaps += [min(found) for found in (beside, above) if found]
     return gaps
 
@@ -112,15 +110,14 @@ def margin(requirement: Requirement, results: Results) -> Found:
         return NOTHING
     if any(step.ratio is None or step.status == "not verified" for step in steps):
         return Found(0, "a step that is not verified", "its allowed load is not known", False)
-    return bounded(
-        requirement, min(step.ratio for step in steps if step.ratio is not None), lambda ratio: f"{ratio:.2f}"
-    )
+    least = min(step.ratio for step in steps if step.ratio is not None)
+    return bounded(requirement, least, lambda ratio: f"{float(ratio):.2f}")
 
 
 def weight(requirement: Requirement, results: Results) -> Found:
     """The heaviest panel, with its tolerance, in kg."""
     masses = [load.mass.value for load in results.loads.panels]
-    return bounded(requirement, max(masses), lambda mass: f"{mass:.1f} kg") if masses else NOTHING
+    return bounded(requirement, max(masses), lambda mass: f"{float(mass):.1f} kg") if masses else NOTHING
 
 
 def headroom(requirement: Requirement, results: Results) -> Found:
@@ -158,9 +155,8 @@ def decay(requirement: Requirement, results: Results) -> Found:
     """The decay time with the panels, octave by octave: its middle, or the whole of its range."""
     acoustics = results.acoustics
     chosen = [at for at, band in enumerate(acoustics.bands) if requirement.low <= band <= requirement.high]
-    if requirement.sense == "target" and not any(
-        acoustics.target[at].wanted for at in chosen if at < len(acoustics.target)
-    ):
+    wanted = [band.wanted for at, band in enumerate(acoustics.target) if at in chosen]
+    if requirement.sense == "target" and not any(wanted):
         return NOTHING
     worst = min((decay_in(requirement, results, at) for at in chosen), key=lambda found: found[0], default=None)
     return worst[1] if worst else NOTHING

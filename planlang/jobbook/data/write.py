@@ -43,6 +43,8 @@ def job_book_data(compiled: CompiledPlan) -> JobBook:
             "assumptions": compiled.plan.assumptions,
             "warnings": compiled.warnings,
             "failures": compiled.failures,
+            "stated": compiled.plan,
+            "requirements": compiled.held,
         },
         from_attributes=True,
     )

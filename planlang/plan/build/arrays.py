@@ -7,13 +7,13 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe_value, nearest, one, value
-from planlang.plan.build.panels import build_panel, build_panel_of
+from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, PanelType, Rail, Row
+from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
 from planlang.syntax.span import Span
 
 PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent"}
@@ -169,7 +169,7 @@ def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
     Raises:
         Unknown: it does not; that has been reported.
     """
-    panel: PanelType = names.build(value(one(array, "panel"), "panel"), "panel", build_panel, quietly=True)
+    panel = build_panel_of(names, one(array, "panel"))
     has = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats" if panel.hung_by else "neither eyes nor cleats"
     if has != by:
         message = f"the panel `{panel.name}` has {has}; `hang` says {by}"

@@ -29,9 +29,12 @@ def apply_change(names: Names, files: list[Entry], change: Entry) -> None:
         if change.kind.word == "without":
             leave_out(names, value(change, "array"))
         elif change.kind.word in UNNAMED:
-            for file in files:
-                for block in file.all(change.kind.word):
-                    lay_over(block, change)
+            blocks = [block for file in files for block in file.all(change.kind.word)]
+            if not blocks:
+                blocks = [Entry(files[-1].kind.by_word[change.kind.word], change.span)]
+                files[-1].body += blocks
+            for block in blocks:
+                lay_over(block, change)
         else:
             definition = names.find(value(change, "name"), (change.kind.word,))
             lay_over(definition.entry, change)

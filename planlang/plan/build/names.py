@@ -113,14 +113,12 @@ class Names:
             raise Unknown
         return found
 
-    def build(self, name: Name, wanted: str, make: Callable[[Names, Definition], T], quietly: bool = False) -> T:
-        """What a name stands for, made once. `quietly`: a name that stands for nothing is reported elsewhere.
+    def build(self, name: Name, wanted: str, make: Callable[[Names, Definition], T]) -> T:
+        """What a name stands for, made once.
 
         Raises:
             Unknown: it can't be made, and that has been reported.
         """
-        if quietly and name.text not in self.built:
-            raise Unknown
         definition = self.find(name, (wanted,))
         if name.text not in self.built:
             try:

@@ -128,6 +128,8 @@ def _least_or_most(item: Compound, setting: Setting, depth: int) -> Quantity | N
     known = [value for value in values if value is not None]
     if len(known) < len(values):
         return None
+    if any(value.kind is Kind.LENGTH for value in known):
+        known = [in_plan_unit(value, setting, item) for value in known]
     for value in known[1:]:
         if value.kind is not known[0].kind or value.currency != known[0].currency:
             raise ValueFault(messages.kinds_differ(span_of(item, setting.file), known[0], value))

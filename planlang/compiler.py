@@ -29,9 +29,14 @@ class Compilation:
         """True when no finding is an error."""
         return not any(finding.is_error for finding in self.findings)
 
+    @property
+    def bookable(self) -> bool:
+        """True when a job book may be written: nothing is at fault but loads, and for those the book is marked."""
+        return self.compiled is not None and not any(finding.forbids_book for finding in self.findings)
 
-def compile_plan(path: Path) -> Compilation:
-    """Compile a plan: read, type, place, resolve, estimate, check.
+
+def compile_plan(path: Path, for_book: bool = True) -> Compilation:
+    """Compile a plan: read, type, place, resolve, estimate, check. Not `for_book`: as far as findings go, no cutting.
 
     Raises:
         OSError: the plan's own file cannot be read.
@@ -45,7 +50,7 @@ def compile_plan(path: Path) -> Compilation:
 
     room = build_room(plan)
     layout = place_arrays(plan, room.value)
-    materials = resolve_materials(plan, layout.value)
+    materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
     loads = check_loads(plan, room.value, layout.value, masses)
@@ -53,5 +58,8 @@ def compile_plan(path: Path) -> Compilation:
     for phase in (room, layout, materials, acoustics, loads):
         findings += phase.diagnostics
     warnings = in_order(finding for finding in findings if not finding.is_error)
-    compiled = CompiledPlan(plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings)
+    failures = in_order(finding for finding in findings if finding.is_error)
+    compiled = CompiledPlan(
+        plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings, failures
+    )
     return Compilation(read.value, compiled, in_order(findings))

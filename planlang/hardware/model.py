@@ -58,7 +58,7 @@ class PanelLoad:
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 
-    `not_reckoned` names the arrays whose loads could not be worked out at all.
+    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of all errors.
     """
 
     panels: tuple[PanelLoad, ...]
@@ -67,8 +67,11 @@ class Loads:
     not_checked: tuple[str, ...]
     confirm: tuple[tuple[str, str], ...]
     not_reckoned: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
 
     @property
     def hangable(self) -> bool:
-        """False when anything overhead fails or is not verified, or when any array could not be worked out."""
-        return not self.not_reckoned and all(load.status == "holds" for load in self.panels if load.overhead)
+        """False when anything fails, when anything overhead is not verified, and after any error of the loads."""
+        if self.not_reckoned or self.refused or any(load.status == "fails" for load in self.panels):
+            return False
+        return all(load.status == "holds" for load in self.panels if load.overhead)

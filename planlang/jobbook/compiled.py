@@ -12,7 +12,10 @@ from planlang.syntax.diagnostics import Diagnostic
 
 @dataclass(frozen=True, slots=True)
 class CompiledPlan:
-    """The results of all phases, with the warnings that go into the book."""
+    """The results of all phases, with the warnings and the failures that go into the book.
+
+    A failure is an error that doesn't stop the book: a load that doesn't hold, for which every page is marked.
+    """
 
     plan: Plan
     room: RoomGeometry
@@ -21,3 +24,4 @@ class CompiledPlan:
     acoustics: Acoustics
     loads: Loads
     warnings: tuple[Diagnostic, ...]
+    failures: tuple[Diagnostic, ...] = ()

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from planlang.plan.model import Braces, Cloth, Core, Covering, Node, PanelType, Price, Sheet, Timber
+from planlang.plan.model import Braces, Cloth, Core, Covering, PanelType, Price, Sheet, Timber
+from planlang.plan.node import Node
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span

@@ -8,18 +8,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from planlang.plan.node import Node
+from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.tape import TapeStyle
-from planlang.syntax.span import Span
 
 Bands = dict[int, Fraction]  # octave band in Hz -> value
 OCTAVES = (125, 250, 500, 1000, 2000, 4000)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Node:
-    """Anything that is stated at one place of a plan."""
-
-    at: Span
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -244,6 +238,7 @@ class PanelType(Node):
     front: Covering
     back: Covering | None
     hung_by: Eyes | Cleats | None
+    size_rule: Literal["", "outside", "whole-batts"] = ""
 
 
 # --- room ---------------------------------------------------------------------------------------------------
@@ -333,6 +328,8 @@ class Room(Node):
     features: tuple[Feature, ...]
     air: Air
     occupants: tuple[Occupants, ...]
+    zones: tuple[Zone, ...] = ()
+    allowances: tuple[Allowance, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -456,6 +453,7 @@ class Array(Node):
     hang: Hang
     keeps: tuple[Keep, ...]
     edge_clear: Fraction
+    made: tuple[Made, ...] = ()
 
 
 # --- the plan -----------------------------------------------------------------------------------------------
@@ -476,7 +474,7 @@ class Job(Node):
 
 @dataclass(frozen=True, kw_only=True)
 class Plan(Node):
-    """A whole plan: one job in one room."""
+    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has."""
 
     title: str
     note: str
@@ -486,3 +484,10 @@ class Plan(Node):
     use: Use
     arrays: tuple[Array, ...]
     assumptions: tuple[Assumption, ...]
+    requirements: tuple[Requirement, ...] = ()
+    differences: tuple[Difference, ...] = ()
+    option: str = ""
+    options: tuple[str, ...] = ()
+    phases: tuple[Phase, ...] = ()
+    region: str = ""
+    rules: tuple[Rule, ...] = ()

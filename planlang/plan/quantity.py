@@ -1,5 +1,6 @@
 """Quantities with a kind: exact rationals in one base unit a kind, and the table of units."""
 
+import math
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -84,6 +85,11 @@ UNITS: dict[str, tuple[Kind, Fraction]] = {
     "F": (Kind.TEMPERATURE, Fraction(5, 9)),
     "%": (Kind.SHARE, Fraction(1, 100)),
 }
+
+
+def rise_over_run(angle: Fraction) -> float:
+    """The rise of a slope over its run, for its angle to the level in degrees."""
+    return math.tan(math.radians(angle))
 
 
 def in_base_unit(number: Fraction, unit: str) -> Quantity:

@@ -33,7 +33,7 @@ class AssumptionData(Data):
 
 
 class WarningData(Data):
-    """A finding that doesn't stop the job."""
+    """A finding that doesn't stop the book: a warning, or a load that fails."""
 
     code: str
     message: str
@@ -95,3 +95,4 @@ class JobBook(Data):
     price: PriceData
     assumptions: tuple[AssumptionData, ...]
     warnings: tuple[WarningData, ...]
+    failures: tuple[WarningData, ...]

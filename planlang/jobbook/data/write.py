@@ -42,6 +42,7 @@ def job_book_data(compiled: CompiledPlan) -> JobBook:
             "price": compiled.materials,
             "assumptions": compiled.plan.assumptions,
             "warnings": compiled.warnings,
+            "failures": compiled.failures,
         },
         from_attributes=True,
     )

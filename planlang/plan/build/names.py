@@ -216,3 +216,8 @@ def span_of_value(entry: Entry, name: str) -> Span:
 def flat(groups: Iterable[Iterable[T]]) -> list[T]:
     """One list of several."""
     return [each for group in groups for each in group]
+
+
+def nearest(text: str, known: list[str]) -> str:
+    """The known name that was probably meant; empty when none is near."""
+    return (get_close_matches(text, known, 1, 0.6) or [""])[0]

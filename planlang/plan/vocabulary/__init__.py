@@ -1,10 +1,12 @@
 """The vocabulary of a plan: every statement, declared once."""
 
 from planlang.plan.vocabulary.arrays import ARRAY
+from planlang.plan.vocabulary.changes import OPTION, REQUIRE, SURVEY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.panels import PANEL
 from planlang.plan.vocabulary.rooms import ROOM, USE_OF_ROOM
+from planlang.plan.vocabulary.stated import PHASE, REGION, RULE
 from planlang.plan.vocabulary.stock import SHOP, STOCK
 
 JOB = S(
@@ -48,7 +50,10 @@ FIGURE = S("figure", "{name:new} {value:quantity}", "A figure with a name.", "fi
 FILE = S(
     "a plan file",
     help="What may stand outside all blocks.",
-    block=(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
+    block=(
+        *(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
+        *(REQUIRE, OPTION, SURVEY, PHASE, REGION, RULE),
+    ),
 )
 
 __all__ = ["FILE", "Clause", "S"]

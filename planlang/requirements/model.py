@@ -1,0 +1,19 @@
+"""What became of each requirement."""
+
+from dataclasses import dataclass
+
+from planlang.plan.stated import Requirement
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """One requirement: in words, whether it holds, what was found, and by how much it holds or fails.
+
+    `holds` is None where nothing was found to hold it against.
+    """
+
+    requirement: Requirement
+    words: str
+    holds: bool | None
+    found: str
+    margin: str

@@ -71,7 +71,7 @@ def names_end(kind: StatementKind, items: list[Item]) -> int:
         return 0
     for form in kind.forms:
         first, *others = pattern_of(form).pieces or (None,)
-        if not isinstance(first, Parameter) or first.sort not in NAMING or not others:
+        if not isinstance(first, Parameter) or not (first.sort in NAMING or first.name == "name") or not others:
             continue
         found = fit(Pattern(form, (first,)), items, 1, SETTINGS[0], clauses_of(kind).stop)
         if not isinstance(found, NoFit):

@@ -28,6 +28,8 @@ def shape(text: str, *within: str) -> Shape:
         ("window w1..w3, w5 on west wall at 700, 900 x 2050, sill 900, plaster", ("room",), 4),
         ("listener desk at 3600, 2700, height 1200", ("use-of-room",), 2),
         ("figure margin 150 mm", (), 2),
+        ("flat collar at 2994", ("survey",), 2),
+        ("door d1, at 704", ("survey",), 0),  # what follows the name is a clause
         ("issue C of 2026-11-25", ("job",), 0),  # stands once: no column to share
         ("fix lag-eye into rafters", ("array",), 0),
         ("door 12 x 14", ("room",), 0),

@@ -59,6 +59,15 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
     check.set_defaults(run=run_check)
+
+    tidy = commands.add_parser("tidy", help="lay plan files out in the one canonical way")
+    tidy.add_argument(
+        "plans", nargs="+", metavar="PLAN", help="a plan file, or - for standard input"
+    )
+    tidy.add_argument(
+        "--check", action="store_true", help="write nothing; status 1 when a file would change, for a check in CI"
+    )
+    tidy.set_defaults(run=run_tidy)
     return parser.parse_args(arguments)
 
 
@@ -96,6 +105,42 @@ def run_build(options: argparse.Namespace) -> int:
     if not compilation.compiled.loads.hangable:
         print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
     return FAILED
+
+
+def run_tidy(options: argparse.Namespace) -> int:
+    """Tidy each file; the status is the worst of all files'."""
+    return max(tidy_one(name, options.check) for name in options.plans)
+
+
+def tidy_one(name: str, check: bool) -> int:
+    """Tidy one file, or standard input. A file with syntax errors is left as it is."""
+    from planlang.plan.tidying import VocabularyGuide
+    from planlang.syntax.report import finding_as_text
+    from planlang.syntax.tidy.files import read_content, tidy_content, write_content
+
+    path = Path(name)
+    try:
+        content = sys.stdin.buffer.read() if name == "-" else read_content(path)
+        tidied = tidy_content(name, content, VocabularyGuide())
+        for finding in tidied.findings:
+            print(finding_as_text(finding, tidied.project), file=sys.stderr)
+        if tidied.content is None:
+            print(f"left as it is: {name}", file=sys.stderr)
+            return FAILED
+        if check and tidied.changed:
+            print(f"would change: {name}")
+            return FAILED
+        if check:
+            return CLEAN
+        if name == "-":
+            sys.stdout.buffer.write(tidied.content)
+        elif tidied.changed:
+            write_content(path, tidied.content)
+            print(f"tidied: {name}")
+    except OSError as fault:
+        print(f"planlang: {name}: {fault.strerror or fault}", file=sys.stderr)
+        return MISUSED
+    return CLEAN
 
 
 def report(compilation: Compilation) -> None:

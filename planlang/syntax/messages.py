@@ -100,3 +100,23 @@ def file_not_text(span: Span, path: str) -> Diagnostic:
 def too_many_files(span: Span, limit: int) -> Diagnostic:
     """More used files than the limit."""
     return Diagnostic("too-many-files", f"more than {limit} files are used", span)
+
+
+def tidy_loses(span: Span, what: str) -> Diagnostic:
+    """A file that the layout would change in what it says."""
+    return Diagnostic(
+        "tidy-loses",
+        f"tidying this file would have changed {what} from here on; it is left as it was",
+        span,
+        "please report it with the plan",
+    )
+
+
+def tidy_unsteady(span: Span) -> Diagnostic:
+    """A file whose layout would be laid out differently once more."""
+    return Diagnostic(
+        "tidy-unsteady",
+        "tidying this file twice would have changed it twice; it is left as it was",
+        span,
+        "please report it with the plan",
+    )

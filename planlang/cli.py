@@ -61,9 +61,7 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     check.set_defaults(run=run_check)
 
     tidy = commands.add_parser("tidy", help="lay plan files out in the one canonical way")
-    tidy.add_argument(
-        "plans", nargs="+", metavar="PLAN", help="a plan file, or - for standard input"
-    )
+    tidy.add_argument("plans", nargs="+", metavar="PLAN", help="a plan file, or - for standard input")
     tidy.add_argument(
         "--check", action="store_true", help="write nothing; status 1 when a file would change, for a check in CI"
     )

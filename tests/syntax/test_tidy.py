@@ -14,9 +14,11 @@ from planlang.syntax.tidy.columns import shared_width
 from planlang.syntax.tidy.files import tidy_content, write_content
 from planlang.syntax.tidy.guide import Shape
 from planlang.syntax.tidy.tidy import lines_of, tidy_text
+from tests.plans import DEMOS
 from tests.syntax.tidy_plans import comments_in, said, tidied
 
 CASES = sorted((Path(__file__).parent / "tidy_cases").glob("*.before.plan"))
+DEMO_FILES = sorted(DEMOS.glob("*/*.plan"))
 
 
 @pytest.mark.parametrize("before", CASES, ids=lambda path: path.name.removesuffix(".before.plan"))
@@ -31,6 +33,12 @@ def test_case(before: Path) -> None:
 
 def test_there_are_cases_of_every_kind() -> None:
     assert len(CASES) == 6
+
+
+@pytest.mark.parametrize("path", DEMO_FILES, ids=lambda path: path.stem)
+def test_the_demos_are_tidy(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert tidied(text) == text
 
 
 def test_a_file_with_syntax_errors_is_left_alone_with_its_findings() -> None:

@@ -23,7 +23,8 @@ MAY_IMPORT: dict[str, set[str]] = {
     **dict.fromkeys(ENGINES, BEFORE_ENGINES),
     "jobbook": BEFORE_ENGINES | ENGINES,
     "compiler": BEFORE_ENGINES | ENGINES | {"jobbook"},
-    "cli": BEFORE_ENGINES | ENGINES | {"jobbook", "compiler"},
+    "manual": BEFORE_ENGINES | ENGINES | {"compiler"},
+    "cli": BEFORE_ENGINES | ENGINES | {"jobbook", "compiler", "manual"},
     "__main__": {"cli"},
 }
 UNSTEADY = {"random", "secrets", "time", "uuid", "locale", "platform", "getpass", "socket", "urllib", "http"}

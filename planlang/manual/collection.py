@@ -7,6 +7,7 @@ from planlang.geometry.pages import PAGES as GEOMETRY
 from planlang.hardware.pages import PAGES as HARDWARE
 from planlang.materials.pages import PAGES as MATERIALS
 from planlang.plan.pages import PAGES as PLAN
+from planlang.requirements.pages import PAGES as REQUIREMENTS
 from planlang.syntax.pages import PAGES as SYNTAX
 from planlang.syntax.pages import Page
 
@@ -17,6 +18,7 @@ CHAPTERS: tuple[tuple[str, dict[str, Page]], ...] = (
     ("What is built and bought", MATERIALS),
     ("The acoustic estimate", ACOUSTICS),
     ("What hangs, and what holds it", HARDWARE),
+    ("What the plan requires", REQUIREMENTS),
 )
 
 

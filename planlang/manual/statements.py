@@ -30,6 +30,9 @@ def block_lines(kind: StatementKind, level: int) -> list[str]:
     """A block and what it takes."""
     lines = statement_lines(kind, level)
     inner = kind.block or ()
+    own = FILE.by_word.get(kind.word, kind)
+    if own is not kind and own.block is kind.block:
+        return [*lines, f"Takes what [`{kind.word}`](#{kind.word}) takes.", ""]
     needed = [f"`{each.word}`" for each in inner if each.required]
     takes = ", ".join(f"`{each.word}`" for each in inner)
     lines += [f"Takes: {takes}." + (f" Needed: {', '.join(needed)}." if needed else ""), ""]

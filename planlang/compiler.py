@@ -73,6 +73,8 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
         return Outcome(None, typed.diagnostics)
 
     room = build_room(plan)
+    if not room.value.surfaces:
+        return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
     lay_out = for_book or any(requirement.subject == "cost" for requirement in plan.requirements)
     materials = resolve_materials(plan, layout.value, lay_out)
@@ -85,6 +87,8 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
     findings = list(typed.diagnostics)
     for phase in (room, layout, materials, acoustics, loads):
         findings += phase.diagnostics
+    if not materials.ok:  # it has said why a panel can't be weighed
+        findings = [finding for finding in findings if finding.code != "mass-unknown"]
     if not any(finding.forbids_book for finding in findings):
         findings += held.diagnostics
     warnings = in_order(finding for finding in findings if not finding.is_error)

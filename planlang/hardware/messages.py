@@ -53,6 +53,7 @@ def mass_unknown(array: Array) -> Diagnostic:
         "mass-unknown",
         f"'{array.name}': the mass of panel '{array.panel.name}' is not known, so its loads are not checked",
         array.panel.at,
+        "mend what is wrong with the panel first",
     )
 
 
@@ -202,6 +203,7 @@ def second_support_required(array: Array, mass: float, high: bool) -> Diagnostic
         "second-support-required",
         f"'{array.name}': each panel {' and '.join(reasons)}; it needs a second support of its own, on its own anchor",
         array.hang.at,
+        "give each panel a slack safety cable to a second anchor, rated for the whole panel",
         severity=Severity.WARNING,
     )
 
@@ -209,7 +211,11 @@ def second_support_required(array: Array, mass: float, high: bool) -> Diagnostic
 def engineer_needed(what: str, span: Span) -> Diagnostic:
     """A load is beyond what this project's rules are for."""
     return Diagnostic(
-        "engineer-needed", f"{what}; a structural engineer has to check it", span, severity=Severity.WARNING
+        "engineer-needed",
+        f"{what}; a structural engineer has to check it",
+        span,
+        "show this job book to one before anything is hung",
+        Severity.WARNING,
     )
 
 

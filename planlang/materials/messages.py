@@ -16,7 +16,8 @@ def panel_too_small(panel: PanelType, inside: tuple[Fraction, Fraction], tape: T
     """Nothing is left inside the frame."""
     thickness = on_tape(panel.frame.sheet.thickness, tape)
     face = size_on_tape((panel.width, panel.length), tape)
-    left = size_on_tape(inside, tape)
+    width, length = inside[1], inside[0]
+    left = f"{on_tape(width, tape)} across and {on_tape(length, tape)} along"
     return Diagnostic(
         "panel-too-small",
         f"panel '{panel.name}' is {face}: less two thicknesses of {thickness} that leaves {left} inside the frame",

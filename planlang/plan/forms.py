@@ -8,7 +8,7 @@ from functools import cache
 
 from planlang.plan.kinds import NoFit, Sort, Value, sort_of
 from planlang.plan.values import VALUE_TYPES, Setting
-from planlang.syntax.nodes import Item, span_of
+from planlang.syntax.nodes import Compound, Item, span_of
 from planlang.syntax.span import Span
 
 PIECE = re.compile(r"\{([\w-]+):([^}+]+)(\+?)\}|(\[)|(\])|([^\s\[\]{}]+)")
@@ -163,7 +163,15 @@ def words_at(items: list[Item], index: int) -> str:
     item = items[index]
     if item.type == "COMMA":
         return ","
-    return str(item) if isinstance(item, str) else "this value"
+    return str(item) if isinstance(item, str) else text_of(item)
+
+
+def text_of(value: Compound) -> str:
+    """A value of several parts, as a plan may write it."""
+    parts = [part if isinstance(part, str) else text_of(part) for part in value.parts]
+    if value.type == "CALL":
+        return f"{parts[0]} ({', '.join(parts[1:])})"
+    return (" x " if value.type == "SIZE" else " ").join(parts)
 
 
 def place_at(items: list[Item], index: int, setting: Setting) -> Span:

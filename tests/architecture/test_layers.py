@@ -23,7 +23,8 @@ MAY_IMPORT: dict[str, set[str]] = {
     "requirements": BEFORE_ENGINES | ENGINES,
     "jobbook": BEFORE_ENGINES | ENGINES | {"requirements"},
     "compiler": BEFORE_ENGINES | ENGINES | {"requirements", "jobbook"},
-    "cli": BEFORE_ENGINES | ENGINES | {"requirements", "jobbook", "compiler"},
+    "manual": BEFORE_ENGINES | ENGINES | {"requirements", "compiler"},
+    "cli": BEFORE_ENGINES | ENGINES | {"requirements", "jobbook", "compiler", "manual"},
     "__main__": {"cli"},
 }
 UNSTEADY = {"random", "secrets", "time", "uuid", "locale", "platform", "getpass", "socket", "urllib", "http"}

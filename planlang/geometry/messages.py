@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from planlang.geometry.model import Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most, singular
-from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Hardware, Keep, Members, Rail, Room
+from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Keep, Members, Rail, Room
+from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span

@@ -8,7 +8,8 @@ from planlang.hardware.factors import (
     SECOND_SUPPORT_HEIGHT_MM,
     SECOND_SUPPORT_KG,
 )
-from planlang.plan.model import Array, Hardware
+from planlang.plan.model import Array
+from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span

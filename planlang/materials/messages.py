@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from planlang.plan.model import Braces, Cloth, Core, Covering, PanelType, Price, Sheet, Timber
+from planlang.plan.model import Braces, Core, Covering, PanelType
 from planlang.plan.node import Node
+from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span

@@ -18,6 +18,7 @@ from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Item, Statement, span_across, span_of
 from planlang.syntax.parser import plan_parser
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 DEEPEST_BLOCK = 8
@@ -54,7 +55,7 @@ class Entry:
         return [entry for entry in self.body if entry.kind.word == word]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clauses:
     """The compiled clauses of a kind of statement, and the words that begin one."""
 

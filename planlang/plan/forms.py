@@ -9,19 +9,20 @@ from functools import cache
 from planlang.plan.kinds import NoFit, Sort, Value, sort_of
 from planlang.plan.values import VALUE_TYPES, Setting
 from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 PIECE = re.compile(r"\{([\w-]+):([^}+]+)(\+?)\}|(\[)|(\])|([^\s\[\]{}]+)")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word:
     """A fixed word, or one of several that mean the same; also a comma."""
 
     choices: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parameter:
     """A named parameter; `many` takes a list after commas."""
 
@@ -30,7 +31,7 @@ class Parameter:
     many: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Optional:
     """Words and parameters that may be left out together."""
 
@@ -41,7 +42,7 @@ Piece = Word | Parameter | Optional
 Values = dict[str, Value]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fit:
     """A match: the parameters, and the index of the first item after it."""
 

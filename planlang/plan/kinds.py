@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
@@ -12,6 +11,7 @@ from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
 from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_unit, value_of
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
@@ -20,7 +20,7 @@ MOST_NAMES = 500
 LONGEST_UNIT = 5  # a longer word after a number is hardly meant as a unit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Value:
     """A parameter as read: what it says and where. `what` is None when it was at fault and has been reported."""
 
@@ -28,7 +28,7 @@ class Value:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Name:
     """A name with its place."""
 
@@ -36,7 +36,7 @@ class Name:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoFit:
     """Items that do not fit: at which item, and what was wanted there."""
 
@@ -48,7 +48,7 @@ Read = tuple[Value, int] | NoFit
 Reader = Callable[[list[Item], int, Setting], Read]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sort:
     """A kind of parameter: what it is called in a message, and how it is read."""
 

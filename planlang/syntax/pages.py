@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from planlang.syntax.record import record
 
 Change = tuple[str, str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """What the manual says of one diagnostic code.
 

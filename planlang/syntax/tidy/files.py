@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import shutil
 import tempfile
-from dataclasses import dataclass
 from pathlib import Path
 
 from planlang.syntax import messages
@@ -13,12 +12,13 @@ from planlang.syntax.diagnostics import Diagnostic, in_order
 from planlang.syntax.nodes import PlanFile
 from planlang.syntax.parser import normalise
 from planlang.syntax.project import LARGEST_FILE, Project
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 from planlang.syntax.tidy.guide import Guide
 from planlang.syntax.tidy.tidy import tidy_text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tidied:
     """What tidying a file came to: its layout (None where it is left alone, with the findings that say why)."""
 

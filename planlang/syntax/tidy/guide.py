@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Protocol
 
 from planlang.syntax.nodes import Item
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """The shape of one statement, by indexes of its items.
 

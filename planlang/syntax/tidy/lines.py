@@ -7,10 +7,12 @@ from dataclasses import dataclass, field
 
 from lark import Token
 
+from planlang.syntax.record import record
+
 TOKEN_TEXT = {"COMMA": ",", "_LPAR": "(", "_RPAR": ")"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remark:
     """A comment inside a statement: at the end of one of its lines, or on a line of its own."""
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from planlang.syntax.record import record
 from planlang.syntax.tidy.lines import Part, Remark
 from planlang.syntax.tidy.spacing import phrase, width
 
@@ -11,7 +12,7 @@ LIMIT = 110
 BEFORE_COMMENT = "  "
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """What stays on one line: parts up to a comma or a comment. `ends_clause`: the best place to break is after it."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from planlang.acoustics.estimate import estimate_acoustics
@@ -15,13 +15,14 @@ from planlang.plan.reader import read_plan
 from planlang.requirements.check import Results, check_requirements
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
+from planlang.syntax.record import record
 
 
 class UnknownOption(LookupError):
     """The plan has no option of the name that was asked for."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Compilation:
     """A plan's files, what was made of them (None where errors stand in the way), and all findings."""
 
@@ -73,9 +74,10 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
         return Outcome(None, typed.diagnostics)
 
     room = build_room(plan)
+    if not room.value.surfaces:
+        return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
-    lay_out = for_book or any(requirement.subject == "cost" for requirement in plan.requirements)
-    materials = resolve_materials(plan, layout.value, lay_out)
+    materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
     loads = check_loads(plan, room.value, layout.value, masses)
@@ -85,6 +87,8 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
     findings = list(typed.diagnostics)
     for phase in (room, layout, materials, acoustics, loads):
         findings += phase.diagnostics
+    if not materials.ok:  # it has said why a panel can't be weighed
+        findings = [finding for finding in findings if finding.code != "mass-unknown"]
     if not any(finding.forbids_book for finding in findings):
         findings += held.diagnostics
     warnings = in_order(finding for finding in findings if not finding.is_error)

@@ -1,7 +1,7 @@
 """The absorbing rows of a room: surfaces, openings, people and panel arrays, each with its absorption and a range."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import pi
 
 import numpy as np
@@ -19,12 +19,14 @@ from planlang.acoustics.constants import (
 from planlang.acoustics.model import Absorber
 from planlang.acoustics.panels import buildup, open_face, panel_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import OCTAVES, Array, Bands, Lining, Occupants
+from planlang.plan.model import Array, Occupants
+from planlang.plan.stock import OCTAVES, Bands, Lining
+from planlang.syntax.record import record
 
 MODELLED = "modelled panels"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """An absorber with what the formulas need beside it.
 
@@ -38,7 +40,7 @@ class Row:
     surface: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Covered:
     """Areas (m2) of each surface that panels take: `hidden` by flush panels, `shaded` by panels hung before it."""
 

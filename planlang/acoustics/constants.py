@@ -1,12 +1,13 @@
 """Figures that the engine takes from outside, each with its source; `from_memory` marks what was not re-read."""
 
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from planlang.syntax.record import record
 
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stated(Generic[T]):
     """A figure with its source; `from_memory` is True where the source was not at hand when it was written down."""
 
@@ -15,7 +16,7 @@ class Stated(Generic[T]):
     from_memory: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DinCurve:
     """T = slope lg V + offset, seconds and m3, from `least` (included) to `most` (excluded) m3."""
 

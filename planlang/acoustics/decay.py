@@ -1,6 +1,6 @@
 """Decay times of a room from its absorbing rows, with the range that the estimate claims."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -11,7 +11,8 @@ from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.model import Decay
 from planlang.acoustics.reverberation import eyring, fitzroy, sabine
 from planlang.plan.figure import Figure, significant
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 SOURCE = (
@@ -21,7 +22,7 @@ SOURCE = (
 HOW = "middle of Sabine, 24 ln10 / c x V / (A + 4mV), and Norris-Eyring, the same with -S ln(1 - A/S) for A"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Enclosure:
     """The room as the formulas see it: volume m3, surface m2, speed of sound m/s, m of the air a band, 1/m."""
 
@@ -31,7 +32,7 @@ class Enclosure:
     air_m: Floats
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Absorption:
     """Absorption areas of the whole room, m2 a band: taken, capped for Eyring, least and most."""
 

@@ -10,7 +10,8 @@ from planlang.acoustics.model import Absorber, Acoustics, Decay, TargetBand
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import din_18041, din_use, target_bands, target_words, verdict
 from planlang.geometry.model import Layout, RoomGeometry
-from planlang.plan.model import OCTAVES, Lining, Plan, Seating, Target
+from planlang.plan.model import Plan, Target
+from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 
 NOTHING_COVERED = Covered({}, {})

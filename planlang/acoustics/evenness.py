@@ -1,6 +1,5 @@
 """Whether absorption is spread evenly enough for the energy formulas: by axes, and by the sides of each axis."""
 
-from dataclasses import dataclass
 from math import sqrt
 
 import numpy as np
@@ -9,13 +8,14 @@ from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import AXIS_EXCESS, AXIS_SHARE, PAIR_LEAST, PAIR_RATIO
 from planlang.geometry.model import RoomGeometry, Surface
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
 
 AXES = ("the east and west walls", "the north and south walls", "floor and ceiling")
 SLANT = sqrt(0.5)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Evenness:
     """Per octave: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
 

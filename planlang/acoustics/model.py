@@ -1,13 +1,12 @@
 """What the acoustic engine hands on. One value an octave band, in the order of `bands`; areas in m2, times in s."""
 
-from dataclasses import dataclass
-
 from planlang.plan.figure import Figure
+from planlang.syntax.record import record
 
 Series = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Absorber:
     """One surface, opening, panel array or group of people: area, absorption coefficients, absorption area, source.
 
@@ -23,7 +22,7 @@ class Absorber:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Decay:
     """Decay times of one state of the room by two formulas, and the range that the estimate claims.
 
@@ -42,7 +41,7 @@ class Decay:
     absorption_high: Series = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TargetBand:
     """What the target asks of one band: wanted, least and most, s; None where it says nothing of the band."""
 
@@ -51,7 +50,7 @@ class TargetBand:
     most: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Acoustics:
     """The estimate: absorbers before and after, air, decay before and after, target with a verdict a band.
 

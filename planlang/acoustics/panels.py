@@ -1,7 +1,6 @@
 """A framed panel as an absorber: its layers, its open face and its modelled absorption with a range."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 import numpy as np
@@ -13,11 +12,12 @@ from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.plan.model import Braces, Covering, PanelType
+from planlang.syntax.record import record
 
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Buildup:
     """What sound meets on its way into a panel, front to back: lengths in mm, cloth in Pa.s/m (0 where unknown).
 
@@ -40,7 +40,7 @@ class Buildup:
         return float(np.sqrt(self.flow_low * self.flow_high))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Modelled:
     """Absorption coefficients of a panel's open face, a value a band: taken, least and most."""
 

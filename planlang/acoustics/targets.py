@@ -11,7 +11,8 @@ from planlang.acoustics.constants import (
 )
 from planlang.acoustics.model import TargetBand
 from planlang.plan.figure import significant
-from planlang.plan.model import OCTAVES, Target
+from planlang.plan.model import Target
+from planlang.plan.stock import OCTAVES
 
 NOT_ASKED = TargetBand(None, None, None)
 DIN = "din-18041"

@@ -3,16 +3,16 @@
 Masses in kg, forces in N.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from planlang.geometry.model import MassItem
 from planlang.plan.figure import Figure
+from planlang.syntax.record import record
 
 Status = Literal["holds", "not verified", "fails"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One step of a load path: what it is, its allowed load (None when unknown), where that is from, what is asked.
 
@@ -27,7 +27,7 @@ class Step:
     status: Status
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelLoad:
     """The load path of every hang point of the panels of one array: they are alike.
 
@@ -54,7 +54,7 @@ class PanelLoad:
     lift_words: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from planlang.jobbook.blocks import NOT_FOR_HANGING, Block, Blocks, Figure, Heading
 from planlang.jobbook.compiled import CompiledPlan
@@ -27,6 +27,7 @@ from planlang.jobbook.sections.safety import safety
 from planlang.jobbook.sections.shop import shop
 from planlang.jobbook.sections.stated import stated
 from planlang.jobbook.sections.warnings import warnings
+from planlang.syntax.record import record
 
 PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
     cover,
@@ -47,7 +48,7 @@ PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Book:
     """A job book in its three forms."""
 

@@ -1,7 +1,5 @@
 """A plan after every phase: what the job book is written from."""
 
-from dataclasses import dataclass
-
 from planlang.acoustics.model import Acoustics
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.hardware.model import Loads
@@ -9,9 +7,10 @@ from planlang.materials.model import Materials
 from planlang.plan.model import Plan
 from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CompiledPlan:
     """The results of all phases, with the warnings and the failures that go into the book.
 

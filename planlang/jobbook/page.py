@@ -2,15 +2,15 @@
 
 import hashlib
 from base64 import b64encode
-from dataclasses import dataclass
 from html import escape
 from importlib.resources import files
 from typing import Literal
 
 from planlang.jobbook.blocks import NOT_FOR_HANGING
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """What the frame needs: title, issue letter, paper, and whether the book may be hung from."""
 

@@ -10,13 +10,15 @@ from functools import cache
 
 from planlang.plan import messages
 from planlang.plan.forms import Fit, Pattern, Values, fit, pattern_of, place_at, words_at
-from planlang.plan.kinds import NoFit, Value, label_of
+from planlang.plan.kinds import NoFit, Value, label_of, misspelt_unit
 from planlang.plan.quantity import Quantity
-from planlang.plan.values import Setting, ValueFault, in_plan_unit, nearest_unit, value_of
+from planlang.plan.values import Setting, ValueFault, in_plan_unit, value_of
+from planlang.plan.vocabulary import homes_of
 from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.diagnostics import Diagnostic
-from planlang.syntax.nodes import Compound, Item, Statement, span_across, span_of
+from planlang.syntax.nodes import Item, Statement, span_across, span_of
 from planlang.syntax.parser import plan_parser
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 DEEPEST_BLOCK = 8
@@ -53,7 +55,7 @@ class Entry:
         return [entry for entry in self.body if entry.kind.word == word]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clauses:
     """The compiled clauses of a kind of statement, and the words that begin one."""
 
@@ -109,7 +111,10 @@ def read_statement(
         near = get_close_matches(str(head), within.by_word, 1, 0.7)
         if not statement.faulty:
             known = list(within.by_word)
-            sink.append(messages.unknown_statement(span, str(head), where, near[0] if near else "", known))
+            homes = homes_of(str(head))
+            sink.append(
+                messages.unknown_statement(span, str(head), where, near[0] if near else "", known=known, homes=homes)
+            )
         return Entry(within.by_word[near[0]], span, faulty=True) if near else None
     entry = Entry(kind, span, faulty=statement.faulty, guess=second_word(statement))
     if not statement.faulty:
@@ -273,12 +278,7 @@ def stray_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | 
     """The finding for a misspelt unit after a number, if that is what stands here or next."""
     if index + 1 < len(items) and items[index].type == "NUMBER":
         index += 1
-    if index >= len(items) or items[index - 1].type != "NUMBER":
-        return None
-    here = items[index]
-    item = here.parts[0] if isinstance(here, Compound) else here
-    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= 5 else ""
-    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
+    return misspelt_unit(items, index, setting)
 
 
 def plain_form(form: str) -> str:

@@ -4,35 +4,17 @@ Lengths are exact millimetres (`Fraction`), angles degrees, masses kilograms; ot
 Every node carries `at`, the place in the plan where it was stated.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
 from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stock import Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
-
-Bands = dict[int, Fraction]  # octave band in Hz -> value
-OCTAVES = (125, 250, 500, 1000, 2000, 4000)
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, kw_only=True)
-class Money:
-    """An amount in a currency (three capitals)."""
-
-    amount: Fraction
-    currency: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Price(Node):
-    """Money for one `per`: 'sheet', 'pack', 'm' (length off a roll), 'each', 'stick', 'h' (an hour)."""
-
-    money: Money
-    per: str
-
-
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Assumption(Node):
     """What the plan left out: the value taken instead, and why."""
 
@@ -41,126 +23,10 @@ class Assumption(Node):
     reason: str
 
 
-# --- stock --------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, kw_only=True)
-class Sheet(Node):
-    """A sheet good. `thickness` is as measured. With `grain`, a part's length lies along the sheet's length."""
-
-    name: str
-    words: str
-    length: Fraction
-    width: Fraction
-    thickness: Fraction
-    density_kg_m3: Fraction
-    grain: bool
-    price: Price | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Batt(Node):
-    """An absorbing batt. Flow resistivity is a range (Pa.s/m2); low equals high where it was measured."""
-
-    name: str
-    words: str
-    length: Fraction
-    width: Fraction
-    thickness: Fraction
-    density_kg_m3: Fraction
-    flow_low: Fraction
-    flow_high: Fraction
-    pack: int
-    price: Price | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
-
-    name: str
-    words: str
-    width: Fraction
-    mass_kg_m2: Fraction
-    resistance: Fraction | None
-    price: Price | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Timber(Node):
-    """Timber in sticks, or the timber of rafters and joists. Specific gravity is oven-dry, for withdrawal rules."""
-
-    name: str
-    words: str
-    section: tuple[Fraction, Fraction] | None
-    length: Fraction | None
-    specific_gravity: Fraction
-    gravity_source: str
-    price: Price | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Hardware(Node):
-    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
-
-    A piece that screws into wood states its shank diameter and the length of its thread.
-    """
-
-    name: str
-    words: str
-    rated_n: Fraction | None
-    rating_source: str
-    mass_kg: Fraction
-    shank: Fraction | None
-    thread: Fraction | None
-    pack: int
-    price: Price | None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Lining(Node):
-    """What a surface is made of: absorption in octaves with its source, thickness, and whether it may carry."""
-
-    name: str
-    words: str
-    absorption: Bands
-    source: str
-    thickness: Fraction
-    carries: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class Seating(Node):
-    """People or seats: absorption area in m2 each."""
-
-    name: str
-    words: str
-    absorption_m2: Bands
-    source: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Rates(Node):
-    """The shop's own figures for cutting and pricing."""
-
-    kerf: Fraction
-    trim: Fraction
-    least_offcut: tuple[Fraction, Fraction]
-    spare_cloth: Fraction
-    spare_hardware: Fraction
-    hour: Money | None
-    make_hours: Fraction
-    hang_hours: Fraction
-    markup: Fraction
-    tax: Fraction
-
-
-Stock = Sheet | Batt | Cloth | Timber | Hardware | Lining | Seating
-
 # --- panels -------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Frame(Node):
     """A frame of strips on edge. `full` says which pair runs full; the other pair loses two thicknesses."""
 
@@ -168,7 +34,7 @@ class Frame(Node):
     full: Literal["ends", "sides"]
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Braces(Node):
     """Cross members between the sides. Positions are centre lines from the panel's end (its `start`).
 
@@ -185,7 +51,7 @@ class Braces(Node):
     setback: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Core(Node):
     """What fills the frame: batts cut to the inside of the frame plus `fit` on length and width."""
 
@@ -194,7 +60,7 @@ class Core(Node):
     fit: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge)."""
 
@@ -202,7 +68,7 @@ class Covering(Node):
     wrap: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Eyes(Node):
     """Eyes on the side rails: `count` in pairs, the outer ones `inset` from the ends of the panel."""
 
@@ -211,7 +77,7 @@ class Eyes(Node):
     inset: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Cleats(Node):
     """Short hooked cleats in a line `below_top` under the panel's upper edge, the outer ones `inset` from its sides."""
 
@@ -221,7 +87,7 @@ class Cleats(Node):
     inset: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class PanelType(Node):
     """A framed absorber. `width` x `length` is the face, length the longer one by custom; `depth` the
     frame's. `mark` is short enough to write on wood."""
@@ -244,7 +110,7 @@ class PanelType(Node):
 # --- room ---------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class CeilingPlane(Node):
     """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the foot wall, rising inward."""
 
@@ -255,7 +121,7 @@ class CeilingPlane(Node):
     rise_over_run: float
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Members(Node):
     """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
 
@@ -271,7 +137,7 @@ class Members(Node):
     runs: Literal["up", "across"]
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class SurfaceLining(Node):
     """What one surface is lined with, and what is behind it. With `exposed` members they are seen below it."""
 
@@ -281,7 +147,7 @@ class SurfaceLining(Node):
     exposed: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Feature(Node):
     """A thing on a surface that panels keep away from.
 
@@ -300,7 +166,7 @@ class Feature(Node):
     lining: Lining | None
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Air(Node):
     """The air of the room: temperature in degrees Celsius, relative humidity as a share."""
 
@@ -308,7 +174,7 @@ class Air(Node):
     humidity: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Occupants(Node):
     """People in the room for which the estimate is made."""
 
@@ -316,7 +182,7 @@ class Occupants(Node):
     seating: Seating
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Room(Node):
     """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
 
@@ -332,7 +198,7 @@ class Room(Node):
     allowances: tuple[Allowance, ...] = ()
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Place(Node):
     """A listener or a talker: east, north, height."""
 
@@ -343,7 +209,7 @@ class Place(Node):
     height: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Target(Node):
     """What the decay should be: a standard's curve by `rule` (such as 'din-18041 A3'), or `seconds` of the plan's own.
 
@@ -357,7 +223,7 @@ class Target(Node):
     to_hz: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Use(Node):
     """What the room is used for."""
 
@@ -370,7 +236,7 @@ class Use(Node):
 Alignment = Literal["centred", "start", "end"]
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Along(Node):
     """Where a group lies along one direction: centred, or `offset` from the start (left, lower) or end edge."""
 
@@ -378,7 +244,7 @@ class Along(Node):
     offset: Fraction
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Grid(Node):
     """Columns across by rows up, with equal gaps; the block is put by `across` and `up`."""
 
@@ -390,7 +256,7 @@ class Grid(Node):
     up: Along
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Row(Node):
     """`count` panels in a row across. `gap` None: gaps and margins all equal."""
 
@@ -400,7 +266,7 @@ class Row(Node):
     up: Along
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Bays(Node):
     """`each` panels in every bay between features that follow one another across; `gap` between those of one bay."""
 
@@ -410,7 +276,7 @@ class Bays(Node):
     up: Along
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Keep(Node):
     """Clear distance from a kind of feature ('rooflight') or a named one, from panel edge to feature edge."""
 
@@ -419,7 +285,7 @@ class Keep(Node):
     feature: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Rail(Node):
     """A timber rail screwed across the members, into which the ceiling hardware goes."""
 
@@ -427,7 +293,7 @@ class Rail(Node):
     screw: Hardware
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0."""
 
@@ -440,7 +306,7 @@ class Hang(Node):
     screws_each: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Array(Node):
     """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it."""
 
@@ -459,7 +325,7 @@ class Array(Node):
 # --- the plan -----------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Job(Node):
     """Who, where, which issue, and how the book is written."""
 
@@ -472,7 +338,7 @@ class Job(Node):
     paper: Literal["A4", "Letter"]
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Plan(Node):
     """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has."""
 

@@ -1,11 +1,10 @@
 """What every part of a typed plan has: the place where it was stated."""
 
-from dataclasses import dataclass
-
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Node:
     """Anything that is stated at one place of a plan."""
 

@@ -1,9 +1,10 @@
 """Quantities with a kind: exact rationals in one base unit a kind, and the table of units."""
 
 import math
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+
+from planlang.syntax.record import record
 
 
 class Kind(Enum):
@@ -40,7 +41,7 @@ POUND = Fraction(45359237, 100_000_000)  # kg, exact by definition (internationa
 POUND_FORCE = POUND * Fraction(980665, 100_000)  # N, exact by definition (standard gravity)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """An exact amount in the base unit of its kind; `currency` is set for money alone."""
 

@@ -116,6 +116,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
     if None in (title, job, rates, room, arrays, use, stated):
         return None
     assert title and job and rates and room and use and stated and arrays is not None
+    note_what_is_passed_over(names, files[:-1])
     note, region = maybe(own, "note"), maybe(own, "region")
     return Plan(
         at=start,
@@ -135,6 +136,14 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
         region=value(region, "name") if region else "",
         rules=build_rules(files),
     )
+
+
+def note_what_is_passed_over(names: Names, used: list[Entry]) -> None:
+    """Warn of titles and notes in used files: those of the plan's own file count alone."""
+    for entry in (entry for file in used for word in ("plan", "note") for entry in file.all(word)):
+        what = "title" if entry.kind.word == "plan" else "note"
+        message = f"this {what} stands in a file that the plan uses, and changes nothing"
+        names.sink.append(messages.unused_statement(entry.span, message, "take it out, or make it a comment with `#`"))
 
 
 def made(make: Callable[[], T]) -> T | None:

@@ -1,14 +1,14 @@
 """What a plan requires, what surveys found, and what is stated for those who decide."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Difference(Node):
     """A survey reading beside what is drawn: mm, or degrees for an `angle`. `stated` is where it was drawn."""
 
@@ -20,7 +20,7 @@ class Difference(Node):
     stated: Span
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Requirement(Node):
     """What must hold: `of` is an array or a part of the cost, `bound` in the base unit, None for 'within the target'.
 
@@ -37,7 +37,7 @@ class Requirement(Node):
     over_range: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Zone(Node):
     """A rectangle of a surface where something is forbidden, and who says so."""
 
@@ -51,7 +51,7 @@ class Zone(Node):
     author: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Allowance(Node):
     """Which fixings may go into a surface, and who says so ('' where nobody is named)."""
 
@@ -60,7 +60,7 @@ class Allowance(Node):
     author: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Made(Node):
     """Panels that are built."""
 
@@ -68,7 +68,7 @@ class Made(Node):
     date: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Phase(Node):
     """Arrays hung in one visit; dates are '' where no window is stated."""
 
@@ -78,7 +78,7 @@ class Phase(Node):
     end: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@record(kw_only=True)
 class Rule(Node):
     """Whether a check that depends on the region applies here."""
 

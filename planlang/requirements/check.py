@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.acoustics.model import Acoustics
@@ -17,9 +16,10 @@ from planlang.plan.tape import TapeStyle, on_tape
 from planlang.requirements import messages
 from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Results:
     """What the phases found."""
 
@@ -31,7 +31,7 @@ class Results:
     loads: Loads
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Found:
     """A value found, as it is printed, with its distance to the bound; `value` None: there is nothing to hold."""
 

@@ -1,11 +1,10 @@
 """What became of each requirement."""
 
-from dataclasses import dataclass
-
 from planlang.plan.stated import Requirement
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Held:
     """One requirement: in words, whether it holds, what was found, and by how much it holds or fails.
 

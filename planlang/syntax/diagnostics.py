@@ -1,10 +1,10 @@
 """What the compiler has to say about a plan: values, never exceptions."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import Enum
 from typing import Generic, TypeVar
 
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
@@ -17,7 +17,7 @@ class Severity(Enum):
     WARNING = "warning"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Diagnostic:
     """One finding: a stable code, where, what is wrong in the plan's words, and what would mend it.
 
@@ -44,7 +44,7 @@ class Diagnostic:
         return self.is_error and self.stops_book
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome(Generic[T]):
     """What a phase returns: its value, as far as it could be known, and its findings."""
 

@@ -10,7 +10,8 @@ from planlang.acoustics.estimate import estimate_acoustics
 from planlang.acoustics.panels import open_face
 from planlang.acoustics.reverberation import eyring, sabine
 from planlang.geometry.model import Layout
-from planlang.plan.model import OCTAVES, Occupants, Seating
+from planlang.plan.model import Occupants
+from planlang.plan.stock import OCTAVES, Seating
 from planlang.syntax.span import NOWHERE, Span
 from tests import builders as make
 from tests.acoustics.rooms import NAMES, box, feature, layout, lined, target, wall_array

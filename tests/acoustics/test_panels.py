@@ -9,7 +9,7 @@ from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import porous_layer
 from planlang.acoustics.panels import buildup, open_face, panel_absorption
 from planlang.acoustics.porous import miki
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
 from tests import builders as make
 
 AIR = air_state(20, 0.5)

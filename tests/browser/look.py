@@ -16,16 +16,20 @@ TOO_WIDE = """() => {
   const scrolls = e => ['auto', 'scroll', 'hidden'].includes(getComputedStyle(e).overflowX);
   const held = e => e !== document.body && (scrolls(e) || held(e.parentElement));
   const right = e => Math.round(e.getBoundingClientRect().right);
+  const words = e => e.textContent.trim().replace(/\\s+/g, ' ').slice(0, 40);
   return [...document.body.querySelectorAll('*')]
     .filter(e => right(e) > wide && !held(e.parentElement))
-    .map(e => `${e.tagName} #${e.id} to ${right(e)} of ${wide} px: ${e.textContent.slice(0, 60)}`)
+    .map(e => `${e.tagName} #${e.id} to ${right(e)} of ${wide} px: ${words(e)}`)
     .slice(0, 10).concat([`page is ${document.documentElement.scrollWidth} px wide, not ${wide}`]);
 }"""
 
 # What a box cuts off at its right. On a screen a box may scroll, on paper nothing does.
-CUT_OFF = """ways => [...document.body.querySelectorAll('*')]
-  .filter(e => ways.includes(getComputedStyle(e).overflowX) && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 1)
-  .map(e => `${e.tagName} #${e.id} shows ${e.clientWidth} of ${e.scrollWidth} px: ${e.textContent.slice(0, 60)}`)"""
+CUT_OFF = """ways => {
+  const words = e => e.textContent.trim().replace(/\\s+/g, ' ').slice(0, 40);
+  return [...document.body.querySelectorAll('*')]
+    .filter(e => ways.includes(getComputedStyle(e).overflowX) && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 1)
+    .map(e => `${e.tagName} #${e.id} shows ${e.clientWidth} of ${e.scrollWidth} px: ${words(e)}`);
+}"""
 
 DEAD_LINKS = """() => [...document.querySelectorAll('a')].map(a => a.getAttribute('href'))
   .filter(href => !href || !href.startsWith('#') || !document.getElementById(decodeURIComponent(href.slice(1))))"""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,23 @@ def test_book_goes_beside_by_default(tmp_path: Path) -> None:
     assert tuple(sorted(files_in(tmp_path / "loft-book"))) == BOOK
 
 
+@pytest.mark.parametrize("plan", DEMO_PLANS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("priced", [True, False])
+def test_check_says_what_build_says(plan: Path, priced: bool, tmp_path: Path) -> None:
+    """`check` takes short cuts and counts by area; without prices each thing to buy is named in a finding."""
+    plans = copy_of_demos(tmp_path)
+    stock = plans / "shop" / "stock.plan"
+    text = stock.read_text(encoding="utf-8")
+    without = re.sub(r"(?m)^  price .*\n", "", text)
+    assert without != text
+    stock.write_text(text if priced else without, encoding="utf-8")
+    checked = planlang("check", plans / plan, cwd=tmp_path)
+    built = planlang("build", plans / plan, cwd=tmp_path)
+    assert checked.status == built.status
+    assert checked.said == built.said.removesuffix("no job book written\n")
+    assert ("price-missing" in checked.said) is not priced
+
+
 @pytest.mark.parametrize("command", ["check", "build"])
 def test_broken_plan(command: str, tmp_path: Path) -> None:
     plans = copy_of_demos(tmp_path)
@@ -38,7 +56,9 @@ def test_broken_plan(command: str, tmp_path: Path) -> None:
     before = files_in(tmp_path)
     done = planlang(command, plans / LOFT, cwd=tmp_path)
     assert (done.status, done.out) == (1, "")
-    assert "hollowbrook/loft.plan:58:11: error" in done.said
+    lines = (plans / LOFT).read_text(encoding="utf-8").splitlines()
+    line = next(number for number, text in enumerate(lines, 1) if "south-pich" in text)
+    assert f"hollowbrook/loft.plan:{line}:11: error" in done.said
     assert "`south-pitch`" in done.said
     assert "^" in done.said
     assert "Traceback" not in done.said
@@ -57,6 +77,19 @@ def test_errors_leave_the_old_book_alone(tmp_path: Path) -> None:
     assert "no job book written" in done.said
     assert files_in(book) == before
     assert {path.name: path.stat().st_mtime_ns for path in book.iterdir()} == times
+
+
+def test_a_missed_requirement_gets_a_book_and_status_1(tmp_path: Path) -> None:
+    plans = copy_of_demos(tmp_path)
+    plan = plans / LOFT
+    text = plan.read_text(encoding="utf-8")
+    changed, times = re.subn(r"(?m)^( +weight +of every panel at most) .*$", r"\1 1 kg", text)
+    assert times == 1
+    plan.write_text(changed, encoding="utf-8")
+    done = planlang("build", plan, "--out", "book", cwd=tmp_path)
+    assert (done.status, done.out) == (1, "job book: book\n")
+    assert "error requirement-fails" in done.said
+    assert tuple(sorted(files_in(tmp_path / "book"))) == BOOK
 
 
 def test_new_book_takes_the_place_of_the_old_one(tmp_path: Path) -> None:
@@ -80,6 +113,7 @@ def test_new_book_takes_the_place_of_the_old_one(tmp_path: Path) -> None:
         ("check", str(DEMOS / LOFT), "--colour"),
         ("build", str(DEMOS / LOFT), "--out"),
         ("check",),
+        ("build", str(DEMOS / LOFT), "--option", "no-such"),
         ("bild", str(DEMOS / LOFT)),
         (),
     ],

@@ -16,18 +16,8 @@ from planlang.hardware.model import Loads, PanelLoad, Step
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.figure import Figure
-from planlang.plan.model import (
-    Array,
-    Assumption,
-    Feature,
-    Members,
-    Occupants,
-    Plan,
-    Seating,
-    SurfaceLining,
-    Target,
-    Use,
-)
+from planlang.plan.model import Array, Assumption, Feature, Members, Occupants, Plan, SurfaceLining, Target, Use
+from planlang.plan.stock import Seating
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span

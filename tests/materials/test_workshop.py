@@ -4,7 +4,8 @@ from fractions import Fraction as F
 from planlang.geometry.model import Layout
 from planlang.materials.model import Materials
 from planlang.materials.workshop import resolve_materials
-from planlang.plan.model import Money, Plan, Rail
+from planlang.plan.model import Plan, Rail
+from planlang.plan.stock import Money
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.span import NOWHERE
 from tests.builders import array, batt, cleats, hang, hardware, panel_type, plan, price, rates, sheet, timber

@@ -208,6 +208,17 @@ def search(problem: Problem) -> tuple[list[Plan], Bound]:
     return [plan for plan in plans if len(plan) == fewest], bound
 
 
+def fewest_sheets(problem: Problem) -> int:
+    """How many sheets `search` would use, found without going on once no plan could use fewer."""
+    if not problem.kinds:
+        return 0
+    order = one_by_one(next(iter(orders(problem))), problem.counts)
+    first = len(place_in_order(problem, order, FITS[0], SPLITS[2], Work(work_limit(problem))))
+    if first <= area_bound(problem):
+        return first
+    return len(search(problem)[0][0])
+
+
 def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> list[Plan]:
     """Value correction for a third of the work left, then rounds on the best plan."""
     draw = Draw()

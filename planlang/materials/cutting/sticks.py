@@ -2,7 +2,6 @@
 
 from collections import Counter, deque
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.materials.cutting.bounds import stick_bound
@@ -10,6 +9,7 @@ from planlang.materials.cutting.demand import StickDemand, StickResult
 from planlang.materials.cutting.problem import common_unit
 from planlang.materials.cutting.stick_search import Load, load_sticks
 from planlang.materials.model import Cut, PlacedStick, StickLayout
+from planlang.syntax.record import record
 
 
 def cut_sticks(stick_length: Fraction, kerf: Fraction, demands: Sequence[StickDemand]) -> StickResult:
@@ -47,7 +47,7 @@ def cut_sticks(stick_length: Fraction, kerf: Fraction, demands: Sequence[StickDe
     return StickResult(tuple(layouts), unplaced, bound)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Saw:
     """Writes layouts down: the unit in mm, the kerf, and the stick with one kerf."""
 

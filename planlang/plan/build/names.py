@@ -105,7 +105,7 @@ class Names:
         if found is None:
             known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
             near = get_close_matches(name.text, known, 1, 0.6)
-            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else ""))
+            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else "", known))
             raise Unknown
         if found.entry.kind.word not in wanted:
             sort = found.entry.kind.word

@@ -26,20 +26,9 @@ from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import (
-    OCTAVES,
-    Air,
-    CeilingPlane,
-    Feature,
-    Members,
-    Occupants,
-    Place,
-    Room,
-    SurfaceLining,
-    Target,
-    Use,
-)
+from planlang.plan.model import Air, CeilingPlane, Feature, Members, Occupants, Place, Room, SurfaceLining, Target, Use
 from planlang.plan.quantity import rise_over_run
+from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import Span
 
 

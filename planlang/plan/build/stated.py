@@ -10,8 +10,8 @@ from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value,
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import OCTAVES
 from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stock import OCTAVES
 
 
 def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:

@@ -15,8 +15,22 @@ JOB = S(
     "Who it is for, and how the book is written.",
     "job {",
     block=(
-        S("client", "{text:text}", "For whom.", 'client "A. Client"', default='client "not stated"', reason="left out"),
-        S("site", "{text:text}", "Where.", 'site "12 Example Street"', default='site "not stated"', reason="left out"),
+        S(
+            "client",
+            "{text:text}",
+            "For whom.",
+            'client "A. Client"',
+            default='client "not stated"',
+            reason="the plan names none",
+        ),
+        S(
+            "site",
+            "{text:text}",
+            "Where.",
+            'site "12 Example Street"',
+            default='site "not stated"',
+            reason="the plan names none",
+        ),
         S(
             "issue",
             "{letter:new} of {date:date}",
@@ -56,4 +70,15 @@ FILE = S(
     ),
 )
 
-__all__ = ["FILE", "Clause", "S"]
+
+def homes_of(word: str) -> tuple[str, ...]:
+    """Where a statement with a word may stand: 'outside all blocks', 'in `sheet`, `batt`'."""
+    blocks = list(FILE.block or ())
+    for kind in blocks:
+        blocks += kind.block or ()
+    inside = dict.fromkeys(f"`{kind.word}`" for kind in blocks if word in kind.by_word)
+    found = ["outside all blocks"] if word in FILE.by_word else []
+    return (*found, f"in {', '.join(inside)}") if inside else tuple(found)
+
+
+__all__ = ["FILE", "Clause", "S", "homes_of"]

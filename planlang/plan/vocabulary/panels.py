@@ -59,7 +59,7 @@ PANEL = S(
             clauses=(
                 Clause(
                     "{full:ends|sides} full",
-                    "The pair that is as long as the panel is.",
+                    "The pair that runs full: the ends over the whole width, or the sides over the whole length.",
                     default="ends full",
                     reason="the short members cover the end grain of the long ones",
                 ),

@@ -19,7 +19,7 @@ BASE = (
         "  rooflight  R1..R3    on pitched centred at 800, 2000, 3200, up 100, 400 x 300, plaster\n"
         "  luminaire  L1        on ceiling centred at 600, 600, 90 across\n"
         "  window   w1            on south wall at 900, 800 x 900, sill 900, plaster\n"
-        "  vent     V1            on ceiling centred at 3300, 3500, 200 x 200\n"
+        "  vent     V1            on ceiling centred at 300, 2950, 200 x 200\n"
         '  zone     flue  on ceiling from 0, 0 to 200, 200, no drilling, says "sweep"\n'
         '  allows   ceiling screws, eyes, says "owner"\n'
         "  air      20 C, 45 %\n"
@@ -30,7 +30,7 @@ BASE = (
     + """
 timber batten {
   like     spruce
-  section  45 x 45
+  section  70 x 70
   stick    3000
   price    9 GBP per stick
 }
@@ -54,7 +54,7 @@ panel flag, mark F {
 array flags, mark G {
   panel   flag, with width 450
   on      south wall
-  place   row of 2, gap margin, left edge at 100, lowest edge at 900
+  place   row of 2, gap margin, left edge at 2500, lowest edge at 900
   hang    on cleats
   fix     lag-eye into the lining, 2 each
   keep    edge clear of doors, 50 clear of edges
@@ -73,7 +73,7 @@ array drops, mark D {
 array lights, mark E {
   panel   cloud
   on      pitched
-  place   one in each bay between R1..R3, centred up the slope
+  place   one in each bay between R1..R3, highest edge at 50
   hang    from eyes on eye, drop 60
   fix     lag-eye into rails of batten on lag-eye
 }
@@ -97,7 +97,7 @@ use-of-room {
 }
 
 require {
-  decay     500 Hz to 2000 Hz at most 0.7 s
+  decay     500 Hz to 2000 Hz at most 2 s
   gap       in clouds at least 300
   margin    at every hang point at least 1.5
   weight    of every panel at most 10 kg

@@ -79,9 +79,9 @@ def run(plan: Path, arguments: list[str], seconds: float) -> Verdict:
     seen: list[Compilation] = []
     report = cli.report
 
-    def spy(compilation: Compilation) -> None:
+    def spy(compilation: Compilation, form: str) -> None:
         seen.append(compilation)
-        report(compilation)
+        report(compilation, form)
 
     start = time.perf_counter()
     status: int | None = None

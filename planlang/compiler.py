@@ -11,6 +11,7 @@ from planlang.geometry.room import build_room
 from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
+from planlang.plan.bounds import too_much, too_much_with_options
 from planlang.plan.reader import read_plan
 from planlang.requirements.check import Results, check_requirements
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
@@ -49,6 +50,8 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         UnknownOption: the plan has no such option.
     """
     read = read_project(path)
+    if read.value.unread:
+        return Compilation(read.value, None, read.diagnostics)
     if not read.ok:
         return Compilation(read.value, None, in_order([*read.diagnostics, *read_plan(read.value, option).diagnostics]))
     chosen = compile_project(read.value, option, for_book)
@@ -58,10 +61,18 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
     names = ["", *chosen.value.plan.options]
     if option not in names:
         raise UnknownOption(option)
-    others = [(name, compile_project(read.value, name, for_book)) for name in names if name != option]
-    for name, other in others:
+    others: list[tuple[str, CompiledPlan | None]] = []
+    for name in names:
+        if name == option:
+            continue
+        heavy = too_much_with_options(chosen.value.plan, [other.plan for _, other in others if other], read.value.words)
+        if heavy:
+            findings += heavy
+            break
+        other = compile_project(read.value, name, for_book)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
-    compiled = replace(chosen.value, alternatives=tuple((name, other.value) for name, other in others))
+        others.append((name, other.value))
+    compiled = replace(chosen.value, alternatives=tuple(others))
     return Compilation(read.value, compiled, in_order(findings))
 
 
@@ -72,6 +83,9 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
     if plan is None or not typed.ok:
         return Outcome(None, typed.diagnostics)
+    heavy = too_much(plan)
+    if heavy:
+        return Outcome(None, in_order([*typed.diagnostics, *heavy]))
 
     room = build_room(plan)
     if not room.value.surfaces:

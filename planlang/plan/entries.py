@@ -22,6 +22,7 @@ from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 DEEPEST_BLOCK = 8
+MOST_FINDINGS = 1000
 PARAMETER = re.compile(r"\{[\w-]+:([^}+]+)\+?\}")
 
 
@@ -88,6 +89,9 @@ def read_block(
     entries: list[Entry] = []
     first: dict[str, Span] = {}
     for statement in statements:
+        if len(sink) >= MOST_FINDINGS:
+            end_of_findings(statement, setting, sink)
+            break
         entry = read_statement(statement, kind, where, setting, sink, depth)
         if entry is None:
             continue
@@ -98,6 +102,12 @@ def read_block(
         first.setdefault(word, entry.span)
         entries.append(entry)
     return entries
+
+
+def end_of_findings(statement: Statement, setting: Setting, sink: list[Diagnostic]) -> None:
+    """Say once that no more is said."""
+    if len(sink) == MOST_FINDINGS:
+        sink.append(messages.too_many_errors(span_of(statement.items[0], setting.file), MOST_FINDINGS))
 
 
 def read_statement(

@@ -6,12 +6,14 @@ import re
 from dataclasses import dataclass, field
 from functools import cache
 
-from planlang.plan.kinds import NoFit, Sort, Value, sort_of
-from planlang.plan.values import VALUE_TYPES, Setting
+from planlang.plan import messages
+from planlang.plan.kinds import MOST_NAMES, NoFit, Sort, Value, sort_of
+from planlang.plan.values import VALUE_TYPES, Setting, ValueFault
 from planlang.syntax.nodes import Compound, Item, span_of
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
+DEEPEST_SHOWN, MOST_SHOWN = 4, 12
 PIECE = re.compile(r"\{([\w-]+):([^}+]+)(\+?)\}|(\[)|(\])|([^\s\[\]{}]+)")
 
 
@@ -140,6 +142,8 @@ def _fit_parameter(
             break
         values.append(found[0])
         index = found[1]
+        if len(values) > MOST_NAMES:
+            raise ValueFault(messages.list_too_long(value.span, MOST_NAMES))
     what = None if any(value.what is None for value in values) else tuple(value.what for value in values)
     return Fit({piece.name: Value(what, value.span)}, index)
 
@@ -167,9 +171,11 @@ def words_at(items: list[Item], index: int) -> str:
     return str(item) if isinstance(item, str) else text_of(item)
 
 
-def text_of(value: Compound) -> str:
-    """A value of several parts, as a plan may write it."""
-    parts = [part if isinstance(part, str) else text_of(part) for part in value.parts]
+def text_of(value: Compound, depth: int = 0) -> str:
+    """A value of several parts, as a plan may write it; what is long or deep is cut short."""
+    if depth > DEEPEST_SHOWN or len(value.parts) > MOST_SHOWN:
+        return "…"
+    parts = [part if isinstance(part, str) else text_of(part, depth + 1) for part in value.parts]
     if value.type == "CALL":
         return f"{parts[0]} ({', '.join(parts[1:])})"
     return (" x " if value.type == "SIZE" else " ").join(parts)

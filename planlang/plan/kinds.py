@@ -17,6 +17,8 @@ from planlang.syntax.span import Span
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
+LONGEST_NAME_NUMBER = 9
+FINEST = Fraction(1, 1_000_000)  # in the base unit of its kind: the least amount that isn't nothing
 LONGEST_UNIT = 5  # a longer word after a number is hardly meant as a unit
 
 
@@ -100,6 +102,8 @@ def check_bounds(value: Quantity, span: Span, least: Fraction | None, most: Frac
     if least is not None and (value.amount < least or (open_least and value.amount == least)):
         rule = "must be more than" if open_least else "can't be less than"
         raise ValueFault(messages.out_of_range(span, f"this {value.kind.value} {rule} {float(least):g}{unit}"))
+    if 0 < abs(value.amount) < FINEST:
+        raise ValueFault(messages.out_of_range(span, f"this {value.kind.value} is less than anybody can measure"))
     if most is not None and value.amount > most:
         raise ValueFault(
             messages.out_of_range(span, f"this {value.kind.value} can't be more than {float(most):g}{unit}")
@@ -157,7 +161,7 @@ def one_or_range(item: Item, setting: Setting) -> list[Name]:
     first, last = str(item).split("..")
     stem = first.rstrip("0123456789")
     start, end = first[len(stem) :], last[len(stem) :]
-    if not last.startswith(stem) or not start.isdigit() or not end.isdigit():
+    if not last.startswith(stem) or not is_short_number(start) or not is_short_number(end):
         raise ValueFault(
             messages.count_differs(
                 span, "a range runs from a name with a number to a later one", "write it like `R1..R4`"
@@ -168,6 +172,11 @@ def one_or_range(item: Item, setting: Setting) -> list[Name]:
             messages.count_differs(span, f"the range runs from {start} to {end}", "write the lower number first")
         )
     return [Name(f"{stem}{number}", span) for number in range(int(start), int(end) + 1)]
+
+
+def is_short_number(text: str) -> bool:
+    """True for the number of a name: up to nine of the digits 0 to 9."""
+    return text.isascii() and text.isdigit() and len(text) <= LONGEST_NAME_NUMBER
 
 
 def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
@@ -239,14 +248,18 @@ def choice_reader(words: tuple[str, ...]) -> Reader:
     return read
 
 
+read_time = quantity_reader((Kind.TIME,), "a time, such as `1.4 h`", Fraction(0), Fraction(3_600_000))
+
+
 def read_hours(items: list[Item], index: int, setting: Setting) -> Read:
     """A time, in hours."""
-    found = quantity_reader((Kind.TIME,), "a time, such as `1.4 h`", Fraction(0))(items, index, setting)
+    found = read_time(items, index, setting)
     if isinstance(found, NoFit) or found[0].what is None:
         return found
     return Value(found[0].what / 3600, found[0].span), found[1]
 
 
+HUGE = Fraction(10**9)
 LONGEST = Fraction(1_000_000)  # mm: a kilometre bounds every length of a room
 
 
@@ -267,19 +280,19 @@ SORTS: dict[str, Sort] = {
     "angle": _amount(Kind.ANGLE, "an angle under 90 deg, such as `40 deg` or `5:12`", 0, Fraction(89)),
     "density": _amount(Kind.DENSITY, "a density, such as `45 kg/m3`", 0, Fraction(25_000)),
     "areal_mass": _amount(Kind.AREAL_MASS, "a mass per area, such as `300 g/m2`", 0, Fraction(1000)),
-    "flow_resistivity": _amount(Kind.FLOW_RESISTIVITY, "a flow resistivity, such as `9000 Pa.s/m2`"),
-    "flow_resistance": _amount(Kind.FLOW_RESISTANCE, "a flow resistance, such as `90 Pa.s/m`", 0, None, False),
-    "force": _amount(Kind.FORCE, "a force, such as `1000 N`"),
+    "flow_resistivity": _amount(Kind.FLOW_RESISTIVITY, "a flow resistivity, such as `9000 Pa.s/m2`", 0, HUGE),
+    "flow_resistance": _amount(Kind.FLOW_RESISTANCE, "a flow resistance, such as `90 Pa.s/m`", 0, HUGE, False),
+    "force": _amount(Kind.FORCE, "a force, such as `1000 N`", 0, Fraction(10**7)),
     "mass": _amount(Kind.MASS, "a mass, such as `15 g`", 0, Fraction(10_000), False),
-    "time": _amount(Kind.TIME, "a time, such as `0.5 s`"),
-    "frequency": _amount(Kind.FREQUENCY, "a frequency, such as `250 Hz`"),
+    "time": _amount(Kind.TIME, "a time, such as `0.5 s`", 0, Fraction(1000)),
+    "frequency": _amount(Kind.FREQUENCY, "a frequency, such as `250 Hz`", 0, Fraction(10**6)),
     "share": _amount(Kind.SHARE, "a share, such as `10 %`", 0, Fraction(10), False),
     "temperature": Sort(
         "a temperature, such as `20 C`",
         quantity_reader((Kind.TEMPERATURE,), "a temperature, such as `20 C`", Fraction(-20), Fraction(50)),
     ),
-    "money": _amount(Kind.MONEY, "money, such as `38 GBP`", 0, None, False),
-    "number": _amount(Kind.NUMBER, "a number", 0, Fraction(10**9)),
+    "money": _amount(Kind.MONEY, "money, such as `38 GBP`", 0, HUGE, False),
+    "number": _amount(Kind.NUMBER, "a number", 0, HUGE),
     "absorption": _amount(Kind.NUMBER, "an absorption coefficient, such as `0.10`", 0, Fraction(13, 10), False),
     "absorption_area": Sort(
         "an absorption area, such as `0.45 m2`",

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from planlang.plan.quantity import Kind, Quantity
 from planlang.syntax.diagnostics import Diagnostic, Severity
+from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
 
 MOST_LISTED = 8
@@ -35,6 +36,24 @@ def kind_words(value: Quantity) -> str:
 def too_deep(span: Span) -> Diagnostic:
     """Brackets within brackets, too many."""
     return Diagnostic("value-too-deep", "this value has too many brackets within brackets", span, "name parts of it")
+
+
+def number_too_long(span: Span, limit: int) -> Diagnostic:
+    """A number with more digits than anything can be measured to."""
+    message = f"this number has more than {limit} digits"
+    return Diagnostic("number-too-long", message, span, "write it with the digits that can be measured")
+
+
+def value_too_long(span: Span, limit: int) -> Diagnostic:
+    """A sum or product of too many parts."""
+    message = f"this value is put together from more than {limit} parts"
+    return Diagnostic("value-too-long", message, span, "name parts of it: `figure …`")
+
+
+def list_too_long(span: Span, limit: int) -> Diagnostic:
+    """A list over the limit."""
+    message = f"this list has more than {limit} entries"
+    return Diagnostic("list-too-long", message, span, "write several statements")
 
 
 def division_by_zero(span: Span) -> Diagnostic:
@@ -188,6 +207,11 @@ def name_twice(span: Span, name: str, before: Span) -> Diagnostic:
     )
 
 
+def like_too_much(span: Span, message: str) -> Diagnostic:
+    """A definition that takes over too much, or by way of too many others."""
+    return Diagnostic("like-too-much", message, span, "state what it needs itself")
+
+
 def like_loop(span: Span, name: str) -> Diagnostic:
     """Definitions that start from one another in a ring."""
     message = f"`{name}` starts, by way of others, from itself"
@@ -221,3 +245,47 @@ def one_only(span: Span, what: str, before: Span) -> Diagnostic:
 def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
     """Something stated that has no effect."""
     return Diagnostic("no-effect", message, span, mend, Severity.WARNING)
+
+
+# --- how much -----------------------------------------------------------------------------------------------
+
+
+def too_many_panels(span: Span, count: int, limit: int) -> Diagnostic:
+    """More panels than a plan may have."""
+    message = f"the plan comes to {in_groups(count)} panels here; {in_groups(limit)} are the most"
+    return Diagnostic("too-many-panels", message, span, "look at the counts, or give parts of the room their own plans")
+
+
+def too_many(span: Span, what: str, count: int, limit: int) -> Diagnostic:
+    """More of something than a plan may have."""
+    message = f"the plan has {in_groups(count)} {what}; {in_groups(limit)} are the most"
+    return Diagnostic("too-many", message, span, "leave out what the panels don't depend on, or split the plan")
+
+
+def too_many_members(span: Span, word: str, limit: int) -> Diagnostic:
+    """Members at centres too close for the size of the room."""
+    message = f"at these centres the room would have more than {limit} {word} in a row"
+    return Diagnostic("too-many-members", message, span, "look at the centres, and at the size of the room")
+
+
+def too_many_points(span: Span, count: int, limit: int) -> Diagnostic:
+    """A panel with more hang points than can be reckoned with."""
+    message = f"this panel hangs from {count} points; the loads of more than {limit} can't be shared out"
+    return Diagnostic("too-many-hang-points", message, span, "use fewer, or make two panels of it")
+
+
+def too_many_parts(span: Span, count: int, limit: int) -> Diagnostic:
+    """More pieces and hang points than a plan may have."""
+    message = f"the panels come to {in_groups(count)} pieces and hang points; {in_groups(limit)} are the most"
+    return Diagnostic("too-many-parts", message, span, "look at the sizes of panel and batt, and at the counts")
+
+
+def too_many_options(span: Span, message: str) -> Diagnostic:
+    """More options than are compiled beside the plan."""
+    return Diagnostic("too-many-options", message, span, "keep those that are still asked about")
+
+
+def too_many_errors(span: Span, limit: int) -> Diagnostic:
+    """The end of what is said of a plan."""
+    message = f"more than {in_groups(limit)} things are wrong; from here on nothing more is said"
+    return Diagnostic("too-many-errors", message, span, "mend the first of them, then look again")

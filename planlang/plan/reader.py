@@ -89,7 +89,10 @@ def read_figure(
     sink: list[Diagnostic],
 ) -> None:
     """Read one figure; one at fault is known by name, so that what refers to it is not reported again."""
-    entry = read_block([statement], FILE, "a plan file", setting, sink)[0]
+    read = read_block([statement], FILE, "a plan file", setting, sink)
+    if not read:  # so much is wrong that nothing more is said
+        return
+    entry = read[0]
     name = str(statement.items[1]) if len(statement.items) > 1 else ""
     if name in places:
         sink.append(messages.name_twice(entry.span, name, places[name]))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
@@ -17,8 +17,13 @@ from planlang.syntax.nodes import Compound, Item, span_of
 UNIT_SIZE = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": INCH, "ft-in": INCH}
 NUMBER_AND_UNIT = re.compile(r"(-?[\d./ \u00a0\u202f]*\d) ?(\D.*)$")
 TAPE_PARTS = re.compile(r"(-?)([\d./ ]*?\d) ?(?:'|ft)(?: *|-)(?:([\d./ ]*\d) ?(?:\"|in))?$")
+NUMBERS = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO"})
 VALUE_TYPES = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO", "SUM", "PRODUCT", "CALL"})
 DEEPEST = 40
+MOST_COMPARED = 200
+MOST_PARTS = 500  # of one sum, product or choice
+MOST_DIGITS = 60  # of one number as written, with its unit
+MOST_BITS = 1024  # of a reckoned amount, over and under the line: some 300 digits
 
 
 class ValueFault(Exception):
@@ -69,6 +74,8 @@ def value_of(item: Item, setting: Setting, depth: int = 0) -> Quantity | None:
 
 def _simple(item: Item, setting: Setting) -> Quantity | None:
     text = str(item)
+    if len(text) > MOST_DIGITS and item.type in NUMBERS:
+        raise ValueFault(messages.number_too_long(span_of(item, setting.file), MOST_DIGITS))
     match item.type:
         case "NUMBER":
             return Quantity(number_of(text), Kind.NUMBER)
@@ -104,11 +111,13 @@ def pitch(rise: Fraction, run: Fraction) -> Quantity:
 def _figure(name: str, item: Item, setting: Setting) -> Quantity | None:
     if name in setting.figures:
         return setting.figures[name]
-    near = get_close_matches(name, setting.figures, 1, 0.75)
-    raise ValueFault(messages.unknown_figure(span_of(item, setting.file), name, near[0] if near else ""))
+    near = nearest_name(name, setting.figures, 0.75)
+    raise ValueFault(messages.unknown_figure(span_of(item, setting.file), name, near))
 
 
 def _compound(item: Compound, setting: Setting, depth: int) -> Quantity | None:
+    if len(item.parts) > MOST_PARTS:
+        raise ValueFault(messages.value_too_long(span_of(item, setting.file), MOST_PARTS))
     if item.type == "CALL":
         return _least_or_most(item, setting, depth)
     result = value_of(item.parts[0], setting, depth)
@@ -120,6 +129,8 @@ def _compound(item: Compound, setting: Setting, depth: int) -> Quantity | None:
             result = _sum(result, right, operator, setting)
         else:
             result = _product(result, right, operator, setting)
+        if result.amount.numerator.bit_length() + result.amount.denominator.bit_length() > MOST_BITS:
+            raise ValueFault(messages.number_too_long(span_of(operator, setting.file), MOST_BITS // 4))
     return result
 
 
@@ -184,6 +195,18 @@ def in_plan_unit(value: Quantity, setting: Setting, item: Item) -> Quantity:
         setting.unit = "mm"  # said once a file; the rest is read as millimetres, and no book is written
         raise ValueFault(messages.unit_not_stated(span_of(item, setting.file)))
     return Quantity(value.amount * UNIT_SIZE[setting.unit], Kind.LENGTH)
+
+
+def nearest_name(text: str, known: Iterable[str], alike: float = 0.6) -> str:
+    """The known name that was probably meant; empty when none is near.
+
+    Where many names are known, only some of like length and beginning are looked at.
+    """
+    names = list(known)
+    if len(names) > MOST_COMPARED:
+        alike_names = [name for name in names if name[:1] == text[:1] and abs(len(name) - len(text)) <= 1]
+        names = alike_names[:MOST_COMPARED]
+    return (get_close_matches(text, names, 1, alike) or [""])[0]
 
 
 def nearest_unit(text: str) -> str:

@@ -12,6 +12,11 @@ MISPLACED = {
 }
 
 
+def in_groups(number: int) -> str:
+    """A whole number with a space between thousands: 100 000."""
+    return f"{number:,}".replace(",", " ")
+
+
 def unreadable(span: Span, character: str) -> Diagnostic:
     """A character that starts nothing the language knows."""
     if character == '"':
@@ -101,6 +106,24 @@ def file_not_text(span: Span, path: str) -> Diagnostic:
 def too_many_files(span: Span, limit: int) -> Diagnostic:
     """More used files than the limit."""
     return Diagnostic("too-many-files", f"more than {limit} files are used", span, "put several of them into one")
+
+
+def project_too_large(span: Span, path: str, limit: int) -> Diagnostic:
+    """More text than the limit."""
+    message = f'with "{path}" the plan and what it uses come to more than {in_groups(limit)} words'
+    return Diagnostic("project-too-large", message, span, "give each room its own plan, and use only what it needs")
+
+
+def line_too_long(span: Span, limit: int) -> Diagnostic:
+    """A line over the limit."""
+    message = f"this line is longer than {in_groups(limit)} characters"
+    return Diagnostic("line-too-long", message, span, "break it after a comma, or write several statements")
+
+
+def use_too_deep(span: Span, limit: int) -> Diagnostic:
+    """Files that use files, too many levels."""
+    message = f"this file is used by way of more than {limit} others"
+    return Diagnostic("use-too-deep", message, span, "let the plan itself use it")
 
 
 def tidy_loses(span: Span, what: str) -> Diagnostic:

@@ -6,22 +6,26 @@ from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from planlang.syntax import messages
+from planlang.syntax.bounds import DEEPEST_USE, LARGEST_FILE, MOST_FILES, MOST_WORDS, too_long, words_in
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.nodes import PlanFile, span_across
-from planlang.syntax.parser import parse_file
+from planlang.syntax.parser import normalise, parse_file
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 MARKERS = (".planlang", ".git")
-LARGEST_FILE = 8_000_000
-MOST_FILES = 200
 
 
 @record
 class Project:
-    """The files of a plan, used ones first, the plan itself last."""
+    """The files of a plan, used ones first, the plan itself last; and how many words all of them are.
+
+    `unread`: one of the files was refused, so that what it defines is not known.
+    """
 
     files: tuple[PlanFile, ...]
+    words: int = 0
+    unread: bool = False
 
     def line_at(self, span: Span) -> str:
         """The text of the line where a span stands; empty when there is none."""
@@ -36,6 +40,8 @@ class Reading:
     root: Path
     files: dict[str, PlanFile] = field(default_factory=dict)
     done: list[PlanFile] = field(default_factory=list)
+    words: int = 0
+    unread: bool = False
     findings: list[Diagnostic] = field(default_factory=list)
 
 
@@ -60,18 +66,14 @@ def read_project(plan: Path) -> Outcome[Project]:
     path = plan.resolve()
     name = path.relative_to(root).as_posix()
     take_file(reading, path, name, Span(name, 1, 1), [name])
-    return Outcome(Project(tuple(reading.done)), in_order(reading.findings))
+    return Outcome(Project(tuple(reading.done), reading.words, reading.unread), in_order(reading.findings))
 
 
 def take_file(reading: Reading, path: Path, name: str, asked_at: Span, chain: list[str]) -> None:
     """Read one file and, before it counts as done, the files that it uses."""
-    if path.stat().st_size > LARGEST_FILE:
-        reading.findings.append(messages.file_too_large(asked_at, name, LARGEST_FILE))
-        return
-    try:
-        text = path.read_text(encoding="utf-8")
-    except UnicodeDecodeError:
-        reading.findings.append(messages.file_not_text(asked_at, name))
+    text = read_text(reading, path, name, asked_at)
+    if text is None:
+        reading.unread = True
         return
     parsed = parse_file(name, text)
     reading.findings += parsed.diagnostics
@@ -80,6 +82,27 @@ def take_file(reading: Reading, path: Path, name: str, asked_at: Span, chain: li
         if statement.word == "use" and len(statement.items) > 1 and not statement.faulty:
             use_file(reading, parsed.value, statement.items[1], chain)
     reading.done.append(parsed.value)
+
+
+def read_text(reading: Reading, path: Path, name: str, asked_at: Span) -> str | None:
+    """The text of a file; None for one that is too much to work on, or no text, which is reported."""
+    if path.stat().st_size > LARGEST_FILE:
+        reading.findings.append(messages.file_too_large(asked_at, name, LARGEST_FILE))
+        return None
+    try:
+        text = normalise(path.read_text(encoding="utf-8"))
+    except UnicodeDecodeError:
+        reading.findings.append(messages.file_not_text(asked_at, name))
+        return None
+    fault = too_long(name, text)
+    reading.words += words_in(text) if fault is None else 0
+    if reading.words > MOST_WORDS:
+        fault = messages.project_too_large(asked_at, name, MOST_WORDS)
+    if fault is None:
+        return text
+    reading.findings.append(fault)
+    reading.done.append(PlanFile(name, text.split("\n")))
+    return None
 
 
 def use_file(reading: Reading, user: PlanFile, item: object, chain: list[str]) -> None:
@@ -97,6 +120,8 @@ def use_file(reading: Reading, user: PlanFile, item: object, chain: list[str]) -
         return
     elif not path.is_file():
         reading.findings.append(messages.file_missing(span, wanted))
+    elif len(chain) > DEEPEST_USE:
+        reading.findings.append(messages.use_too_deep(span, DEEPEST_USE))
     elif len(reading.files) >= MOST_FILES:
         reading.findings.append(messages.too_many_files(span, MOST_FILES))
     else:

@@ -68,18 +68,34 @@ def take_lines(
 def lex_all(parser: Lark, file: PlanFile) -> tuple[list[Token], list[Diagnostic]]:
     """All tokens of a file. What can't be read is reported and blanked to the end of its line."""
     lines = list(file.lines)
+    tokens: list[Token] = []
     findings: list[Diagnostic] = []
+    start = 0
     while len(findings) < MOST_FAULTS:
-        try:
-            return list(parser.lex("\n".join(lines))), findings
-        except UnexpectedCharacters as fault:
-            text = lines[fault.line - 1]
-            column = min(fault.column, len(text) or 1)
-            span = Span(file.path, fault.line, column)
-            findings.append(messages.unreadable(span, text[column - 1 : column]))
-            brace = " {" if text.rstrip().endswith("{") else ""
-            lines[fault.line - 1] = text[: column - 1] + brace
+        fault = lex_from(parser, lines, start, tokens)
+        if fault is None:
+            return tokens, findings
+        at, found_at = fault
+        text = lines[at]
+        column = min(found_at, len(text) or 1)
+        findings.append(messages.unreadable(Span(file.path, at + 1, column), text[column - 1 : column]))
+        brace = " {" if text.rstrip().endswith("{") else ""
+        lines[at] = text[: column - 1] + brace
+        while tokens and (tokens[-1].line or 1) > at:
+            tokens.pop()
+        start = at
     return [], findings
+
+
+def lex_from(parser: Lark, lines: list[str], start: int, tokens: list[Token]) -> tuple[int, int] | None:
+    """Add the tokens from a line on, by its index; returns line index and column of what can't be read, if anything."""
+    try:
+        for token in parser.lex("\n".join(lines[start:])):
+            token.line = (token.line or 1) + start
+            tokens.append(token)
+    except UnexpectedCharacters as fault:
+        return fault.line - 1 + start, fault.column
+    return None
 
 
 def logical_lines(tokens: list[Token]) -> Iterator[list[Token]]:

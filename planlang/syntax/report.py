@@ -45,7 +45,7 @@ def marked_line(span: Span, project: Project) -> list[str]:
     start = max(0, span.column - 1 - WIDEST // 2)
     shown = printable(text[start : start + WIDEST])
     before = printable(text[start : span.column - 1])
-    inside = printable(text[span.column - 1 : span.column - 1 + max(span.length, 1)])
+    inside = printable(text[span.column - 1 : span.column - 1 + min(max(span.length, 1), WIDEST)])
     mark = "^" * max(1, min(width_of(inside) if inside else 1, WIDEST))
     return [f"    {shown}", "    " + " " * width_of(before) + mark]
 

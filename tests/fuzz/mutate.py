@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from tests.fuzz.base import sources
 from tests.fuzz.oracle import Case
 
 NASTY = (
-    *("{", "}", "(", ")", '"', ",", "#", "..", "x", " x ", "*", "/", "-", "+", "'", "\\", "\0", "\t", "\u00a0", "\u2028"),
-    *("0", "-1", "1/0", "0:0", "5:0", "1e300", "9" * 400, "0." + "0" * 300 + "1", "R1..R500", "R1..R99999999999", "A..A"),
-    *("1 mm", "1000000 mm", "89 deg", "89.999 deg", "0 %", "50 C", "-20 C", "999999999 kg", "1 GBP", "1 EUR"),
+    *("{", "}", "(", ")", '"', ",", "#", "..", "x", " x ", "*", "/", "-", "+", "'", "\\", "\0", "\t", "\u00a0"),
+    *("0", "-1", "1/0", "0:0", "5:0", "1e300", "9" * 400, "0." + "0" * 300 + "1", "R1..R500", "R1..R99999999999"),
+    *("1 mm", "1000000 mm", "89 deg", "89.999 deg", "0 %", "50 C", "-20 C", "999999999 kg", "1 GBP", "1 EUR", "A..A"),
     *("like", "use", "option", "survey", "without", "figure a a", "least of (", "most of (1, 2 mm)", "(((((1)))))"),
-    *("south wall", "walls", "floor", "2026-02-31", "9999-99-99", "\u0301", "\U0001f600", "\ud7ff", "é", "٣", "²", "½"),
-)
+    *("south wall", "walls", "2026-02-31", "9999-99-99", "\u0301", "\U0001f600", "\ud7ff", "é", "٣", "²", "R²..R³"),
+)  # fmt: skip
+ODD_NUMBERS = (b"0", b"1", b"2", b"7", b"89", b"499", b"500", b"0.001", b"1000000", b"9" * 40)
 NUMBER = re.compile(rb"\d+(?:\.\d+)?")
 WORD = re.compile(rb"[A-Za-z][\w.-]*")
 Change = Callable[[bytes, random.Random], bytes]
@@ -52,15 +53,15 @@ def cut_off(data: bytes, rng: random.Random) -> bytes:
 
 def other_number(data: bytes, rng: random.Random) -> bytes:
     """Another number in the place of one: of the plan, or an unusual one."""
-    return replace_one(NUMBER, data, rng, [b"0", b"1", b"2", b"7", b"89", b"499", b"500", b"0.001", b"1000000", b"9" * 40])
+    return replace_one(NUMBER, data, rng, ODD_NUMBERS)
 
 
 def other_word(data: bytes, rng: random.Random) -> bytes:
     """Another word of the plan in the place of one."""
-    return replace_one(WORD, data, rng, [b"nothing", b"x", b"mm", b"a.b"])
+    return replace_one(WORD, data, rng, (b"nothing", b"x", b"mm", b"a.b"))
 
 
-def replace_one(pattern: re.Pattern[bytes], data: bytes, rng: random.Random, others: list[bytes]) -> bytes:
+def replace_one(pattern: re.Pattern[bytes], data: bytes, rng: random.Random, others: Sequence[bytes]) -> bytes:
     found = list(pattern.finditer(data))
     if not found:
         return data

@@ -1,4 +1,4 @@
-"""What must hold of every plan, however wrong it is: no fault of the compiler's own, no hang, findings that are there."""
+"""What must hold of every plan, however wrong it is: no traceback, no hang, findings that are there."""
 
 from __future__ import annotations
 
@@ -83,7 +83,7 @@ def run(plan: Path, arguments: list[str], seconds: float) -> Verdict:
         seen.append(compilation)
         report(compilation, form)
 
-    start = time.perf_counter()
+    start = time.process_time()
     status: int | None = None
     try:
         with at_most(seconds), quiet(), patch.object(cli, "report", spy):
@@ -96,7 +96,7 @@ def run(plan: Path, arguments: list[str], seconds: float) -> Verdict:
             raise
         fault = traceback.format_exc()
     findings = len(seen[0].findings) if seen else 0
-    return Verdict(fault, time.perf_counter() - start, status, findings)
+    return Verdict(fault, time.process_time() - start, status, findings)
 
 
 def fault_of(status: int, seen: list[Compilation]) -> str:
@@ -116,30 +116,30 @@ def fault_of(status: int, seen: list[Compilation]) -> str:
 
 
 def is_inside(span: Span, compilation: Compilation) -> bool:
-    """True when a span lies inside a line of a file of the project; the end of a line, and of a file, count as inside."""
+    """True when a span lies inside a line of a file of the project; the end of a line counts as inside."""
     files = {file.path: file.lines for file in compilation.project.files}
     if span.file not in files:
         return (span.line, span.column) == (1, 1) and not files
     lines = files[span.file]
     if not 1 <= span.line <= len(lines) or span.length < 1:
         return False
-    return 1 <= span.column and span.column - 1 + span.length <= len(lines[span.line - 1]) + 1
+    return span.column >= 1 and span.column - 1 + span.length <= len(lines[span.line - 1]) + 1
 
 
 @contextlib.contextmanager
 def at_most(seconds: float) -> Iterator[None]:
-    """Raise `TooSlow` in what takes longer."""
+    """Raise `TooSlow` in what takes longer, by the time that this process was at work: others may keep it waiting."""
 
     def stop(number: int, frame: FrameType | None) -> None:
         raise TooSlow
 
-    before = signal.signal(signal.SIGALRM, stop)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
+    before = signal.signal(signal.SIGPROF, stop)
+    signal.setitimer(signal.ITIMER_PROF, seconds)
     try:
         yield
     finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
-        signal.signal(signal.SIGALRM, before)
+        signal.setitimer(signal.ITIMER_PROF, 0)
+        signal.signal(signal.SIGPROF, before)
 
 
 @contextlib.contextmanager

@@ -7,6 +7,7 @@ from planlang.plan.build.names import Names, Unknown, value
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 
+MOST_OPTIONS = 20
 UNNAMED = ("shop", "use-of-room")
 
 
@@ -59,7 +60,11 @@ def lay_over(entry: Entry, change: Entry) -> None:
 def check_options(names: Names, files: list[Entry]) -> None:
     """Options are named once, and name what there is, whether or not one is built."""
     first: dict[str, Entry] = {}
-    for entry in (entry for file in files for entry in file.all("option")):
+    options = [entry for file in files for entry in file.all("option")]
+    if len(options) > MOST_OPTIONS:
+        message = f"the plan has {len(options)} options; {MOST_OPTIONS} are the most"
+        names.sink.append(messages.too_many_options(options[MOST_OPTIONS].span, message))
+    for entry in options:
         if entry.guess in first:
             names.sink.append(messages.name_twice(entry.span, entry.guess, first[entry.guess].span))
         first.setdefault(entry.guess, entry)

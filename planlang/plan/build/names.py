@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from typing import Any, TypeVar
 
 from planlang.plan import messages
-from planlang.plan.entries import Entry, entry_of_default
+from planlang.plan.entries import MOST_FINDINGS, Entry, entry_of_default
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
+from planlang.plan.values import nearest_name
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
+MOST_LIKES = 20
+MOST_TAKEN_OVER = 500
 
 
 class Unknown(Exception):
@@ -28,6 +30,7 @@ class Definition:
     name: Name
     entry: Entry
     completed: bool = False
+    likes: int = 0
 
 
 @dataclass(slots=True)
@@ -64,11 +67,28 @@ class Names:
             if base is None:
                 entry.faulty = True
                 continue
+            definition.likes = base.likes + 1
+            if not self._bounded(like, definition, base):
+                continue
             stated = {part.kind.word for part in entry.body}
-            entry.body += [part for part in base.body if part.kind.word not in stated and part.kind.word != "like"]
+            stated.add("like")
+            entry.body += [part for part in base.entry.body if part.kind.word not in stated]
         self.complete(entry, f"`{entry.kind.word} {definition.name.text}`")
 
-    def _base(self, like: Entry, entry: Entry, chain: tuple[str, ...]) -> Entry | None:
+    def _bounded(self, like: Entry, definition: Definition, base: Definition) -> bool:
+        """Whether what `like` brings is within bounds; where not, that is reported."""
+        message = ""
+        if definition.likes > MOST_LIKES:
+            message = f"`{definition.name.text}` starts from more than {MOST_LIKES} others, one by way of the next"
+        elif len(base.entry.body) > MOST_TAKEN_OVER:
+            message = f"`{base.name.text}` has more than {MOST_TAKEN_OVER} statements to take over"
+        if message:
+            self.sink.append(messages.like_too_much(like.values["base"].span, message))
+            definition.entry.faulty = True
+            definition.likes = 0
+        return not message
+
+    def _base(self, like: Entry, entry: Entry, chain: tuple[str, ...]) -> Definition | None:
         if like.faulty:
             return None
         name: Name = like.values["base"].what
@@ -79,8 +99,12 @@ class Names:
             base = self.find(name, (entry.kind.word,))
         except Unknown:
             return None
+        if len(chain) > MOST_LIKES:
+            message = f"`{chain[0]}` starts from more than {MOST_LIKES} others, one by way of the next"
+            self.sink.append(messages.like_too_much(name.span, message))
+            return None
         self.complete_definition(base, chain)
-        return base.entry
+        return base
 
     def complete(self, entry: Entry, where: str) -> None:
         """Report required statements that a block lacks, and take the defaults of others."""
@@ -104,8 +128,8 @@ class Names:
         what = " or ".join(wanted)
         if found is None:
             known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
-            near = get_close_matches(name.text, known, 1, 0.6)
-            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else "", known))
+            near = nearest_name(name.text, known) if len(self.sink) < MOST_FINDINGS else ""
+            self.sink.append(messages.unknown_name(name.span, what, name.text, near, known))
             raise Unknown
         if found.entry.kind.word not in wanted:
             sort = found.entry.kind.word
@@ -218,4 +242,4 @@ def flat(groups: Iterable[Iterable[T]]) -> list[T]:
 
 def nearest(text: str, known: list[str]) -> str:
     """The known name that was probably meant; empty when none is near."""
-    return (get_close_matches(text, known, 1, 0.6) or [""])[0]
+    return nearest_name(text, known)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from planlang.plan.build.surfaces import WALLS, Surfaces
 from planlang.plan.entries import Entry
-from planlang.plan.kinds import Name
+from planlang.plan.kinds import Name, is_short_number
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
@@ -62,6 +62,6 @@ def numbered(first: str, last: str) -> list[str]:
     """R1..R4 as four names, as far as it can be understood."""
     stem = first.rstrip("0123456789")
     start, end = first[len(stem) :], last[len(stem) :]
-    if not (start.isdigit() and end.isdigit() and int(end) - int(start) < 100):
+    if not (is_short_number(start) and is_short_number(end) and int(end) - int(start) < 100):
         return [first, last]
     return [f"{stem}{number}" for number in range(int(start), int(end) + 1)]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 
 from planlang.plan import messages
 from planlang.plan.build.names import Unknown
 from planlang.plan.kinds import Name
+from planlang.plan.values import nearest_name
 from planlang.syntax.diagnostics import Diagnostic
 
 WALLS = ("south wall", "east wall", "north wall", "west wall")
@@ -28,8 +28,8 @@ class Surfaces:
         """
         if name.text in self.known:
             return name.text
-        near = get_close_matches(name.text, self.known, 1, 0.6)
-        self.sink.append(messages.unknown_name(name.span, "surface", name.text, near[0] if near else "", self.known))
+        near = nearest_name(name.text, self.known)
+        self.sink.append(messages.unknown_name(name.span, "surface", name.text, near, self.known))
         raise Unknown
 
     def named(self, given: tuple[Name, ...]) -> Iterator[tuple[Name, str, bool]]:

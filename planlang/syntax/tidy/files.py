@@ -8,10 +8,11 @@ import tempfile
 from pathlib import Path
 
 from planlang.syntax import messages
+from planlang.syntax.bounds import LARGEST_FILE, MOST_WORDS, too_long, words_in
 from planlang.syntax.diagnostics import Diagnostic, in_order
 from planlang.syntax.nodes import PlanFile
 from planlang.syntax.parser import normalise
-from planlang.syntax.project import LARGEST_FILE, Project
+from planlang.syntax.project import Project
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 from planlang.syntax.tidy.guide import Guide
@@ -38,6 +39,11 @@ def tidy_content(name: str, content: bytes, guide: Guide) -> Tidied:
     except UnicodeDecodeError:
         return left_alone(name, messages.file_not_text(start, name))
     project = Project((PlanFile(name, normalise(text).split("\n")),))
+    fault = too_long(name, normalise(text))
+    if words_in(text) > MOST_WORDS:
+        fault = messages.project_too_large(start, name, MOST_WORDS)
+    if fault is not None:
+        return Tidied(project, None, False, (fault,))
     outcome = tidy_text(name, text, guide)
     if outcome.value is None:
         return Tidied(project, None, False, in_order(outcome.diagnostics))

@@ -1,0 +1,163 @@
+"""How much a plan may ask for, checked before anything is placed, cut or reckoned.
+
+The bounds lie well above what one room has needed so far; they keep a slip of the pen (`500 across by 500 up`) from
+taking minutes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import accumulate
+
+from planlang.plan import messages
+from planlang.plan.model import Array, Bays, Grid, PanelType, Plan, Row
+from planlang.plan.node import Node
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.messages import in_groups
+from planlang.syntax.span import Span
+
+MOST_PANELS = 500
+MOST_PANELS_IN_OPTIONS = 1500  # of the plan and all its options
+MOST_WORDS_IN_OPTIONS = 200_000  # read anew for each option
+MOST_ARRAYS = 100
+MOST_FEATURES = 200
+MOST_PLANES = 12
+MOST_MEMBERS = 500  # behind one surface
+MOST_PARTS = 8000  # pieces and hang points of all panels
+MOST_POINTS = 12  # that one panel hangs from
+MOST_STATED = 500  # places, requirements, zones and the like, of each
+
+
+def too_much(plan: Plan) -> tuple[Diagnostic, ...]:
+    """What of a plan is more than can be worked on; empty for any ordinary plan."""
+    findings = [*_long_lists(plan), *_members(plan), *_points(plan)]
+    if not findings:
+        findings += [*_panels(plan), *_parts(plan)]
+    return tuple(findings)
+
+
+def panels_in(placement: Grid | Row | Bays) -> int:
+    """How many panels a placement asks for."""
+    match placement:
+        case Grid():
+            return placement.columns * placement.rows
+        case Row():
+            return placement.count
+        case Bays():
+            return placement.each * (len(placement.features) - 1)
+
+
+def panels_of(plan: Plan) -> int:
+    """How many panels a plan asks for."""
+    return sum(panels_in(array.placement) for array in plan.arrays)
+
+
+def too_much_with_options(plan: Plan, done: Sequence[Plan], words: int) -> tuple[Diagnostic, ...]:
+    """What is too much for another option: so many words read so many times, so many panels placed already."""
+    message = ""
+    if words * (len(plan.options) + 1) > MOST_WORDS_IN_OPTIONS:
+        message = f"a plan as long as this one can't have {len(plan.options)} options"
+    panels = panels_of(plan) + sum(panels_of(other) for other in done)
+    if panels > MOST_PANELS_IN_OPTIONS:
+        message = f"with its options the plan comes to more than {in_groups(MOST_PANELS_IN_OPTIONS)} panels"
+    return (messages.too_many_options(plan.at, message),) if message else ()
+
+
+def _panels(plan: Plan) -> Iterator[Diagnostic]:
+    counts = accumulate(panels_in(array.placement) for array in plan.arrays)
+    for array, count in zip(plan.arrays, counts, strict=True):
+        if count > MOST_PANELS:
+            yield messages.too_many_panels(array.placement.at, count, MOST_PANELS)
+            return
+
+
+def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
+    """Lists of things of which there is one message each; a place of the plan is the one after the last allowed."""
+    room = plan.room
+    lists: tuple[tuple[str, int, tuple[Node, ...]], ...] = (
+        ("arrays", MOST_ARRAYS, plan.arrays),
+        ("doors, windows, lights and vents", MOST_FEATURES, room.features),
+        ("planes in a ceiling", MOST_PLANES, room.ceiling),
+        ("linings", MOST_STATED, room.linings),
+        ("zones", MOST_STATED, room.zones),
+        ("permissions", MOST_STATED, room.allowances),
+        ("lines of occupants", MOST_STATED, room.occupants),
+        ("listeners and talkers", MOST_STATED, plan.use.places),
+        ("requirements", MOST_STATED, plan.requirements),
+        ("readings", MOST_STATED, plan.differences),
+        ("phases", MOST_STATED, plan.phases),
+        ("rules", MOST_STATED, plan.rules),
+        ("distances to keep", MOST_STATED, tuple(keep for array in plan.arrays for keep in array.keeps)),
+        ("lists of made panels", MOST_STATED, tuple(made for array in plan.arrays for made in array.made)),
+    )
+    for what, most, things in lists:
+        if len(things) > most:
+            yield messages.too_many(things[most].at, what, len(things), most)
+
+
+def _members(plan: Plan) -> Iterator[Diagnostic]:
+    """Rafters, joists and studs closer together than the room has space for."""
+    room = plan.room
+    reach = room.width + room.depth + max(plane.height for plane in room.ceiling)
+    for lining in room.linings:
+        members = lining.members
+        if members is None:
+            continue
+        if reach / members.centres > MOST_MEMBERS:
+            yield messages.too_many_members(members.at, members.word, MOST_MEMBERS)
+            return
+
+
+def _points(plan: Plan) -> Iterator[Diagnostic]:
+    """Types of panel with more hang points than every way to carry on three of them can be gone through."""
+    for panel in {array.panel.name: array.panel for array in plan.arrays}.values():
+        if panel.hung_by is not None and panel.hung_by.count > MOST_POINTS:
+            yield messages.too_many_points(panel.hung_by.at, panel.hung_by.count, MOST_POINTS)
+
+
+def _parts(plan: Plan) -> Iterator[Diagnostic]:
+    """Pieces to cut and points to hang, over all panels; at most one finding."""
+    parts = 0
+    for array in plan.arrays:
+        parts += panels_in(array.placement) * parts_of(array)
+        if parts > MOST_PARTS:
+            yield messages.too_many_parts(_crowded(array), parts, MOST_PARTS)
+            return
+
+
+def parts_of(array: Array) -> int:
+    """A bound for the pieces of one panel, with the points that it hangs from."""
+    panel = array.panel
+    points = panel.hung_by.count if panel.hung_by else 0
+    return 4 + _batt_pieces(panel) + _brace_count(panel) + points * array.hang.screws_each
+
+
+def _batt_pieces(panel: PanelType) -> int:
+    """Pieces of batt in one panel, whichever way they are laid."""
+    batt = panel.core.batt
+    ways = ((batt.length, batt.width), (batt.width, batt.length))
+    return panel.core.layers * max(_fills(panel.length, along) * _fills(panel.width, across) for along, across in ways)
+
+
+def _fills(total: Fraction, step: Fraction) -> int:
+    return int(total / step) + 1
+
+
+def _brace_count(panel: PanelType) -> int:
+    if panel.braces is None:
+        return 0
+    joints = _fills(panel.length, min(panel.core.batt.length, panel.core.batt.width))
+    return len(panel.braces.positions) + panel.braces.at_mid_length + panel.braces.at_batt_joints * joints
+
+
+def _crowded(array: Array) -> Span:
+    """Where most parts of a panel come from."""
+    panel = array.panel
+    counts: list[tuple[int, Span]] = [(_batt_pieces(panel), panel.core.at)]
+    if panel.braces is not None:
+        counts.append((_brace_count(panel), panel.braces.at))
+    if panel.hung_by is not None:
+        counts.append((panel.hung_by.count * array.hang.screws_each, array.hang.at))
+    most = max(counts, key=lambda counted: counted[0])
+    return most[1]

@@ -20,8 +20,13 @@ NONE = Fraction(0)
 Stock = TypeVar("Stock", Batt, Cloth)
 
 
-def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True) -> tuple[Cutting, ...]:
-    """Layouts for each sheet stock, in the order in which the panels use them; without `lay_out`, counts alone."""
+def cut_sheet_goods(
+    builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True, share: int = 1
+) -> tuple[Cutting, ...]:
+    """Layouts for each sheet stock, in the order in which the panels use them; without `lay_out`, counts alone.
+
+    With `share` each search takes so much less work.
+    """
     groups: dict[str, tuple[Sheet, list[Part]]] = {}
     for build in builds:
         for part in build.parts:
@@ -32,25 +37,25 @@ def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = 
         demands = [_demand(part, not sheet.grain) for part in parts]
         least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
         if lay_out:
-            found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands)
+            found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands, share)
             cuttings.append(_cutting(sheet, found, least, demands))
         else:
-            used = count_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, demands)
+            used = count_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, demands, share)
             cuttings.append(_counted(sheet, used, least))
     return tuple(cuttings)
 
 
-def cut_batts(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True) -> tuple[Cutting, ...]:
-    """Layouts for each batt; without `lay_out`, counts alone."""
+def cut_batts(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True, share: int = 1) -> tuple[Cutting, ...]:
+    """Layouts for each batt; without `lay_out`, counts alone. With `share` each search takes so much less work."""
     cuttings: list[Cutting] = []
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
         least = area_bound(demands, (batt.length, batt.width), NONE)
         if lay_out:
-            found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands)
+            found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands, share)
             cuttings.append(_cutting(batt, found, least, demands))
         else:
-            used = count_sheets(batt.length, batt.width, NONE, NONE, demands)
+            used = count_sheets(batt.length, batt.width, NONE, NONE, demands, share)
             cuttings.append(_counted(batt, used, least))
     return tuple(cuttings)
 

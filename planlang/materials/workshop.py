@@ -25,6 +25,9 @@ from planlang.plan.node import Node
 from planlang.plan.stock import Cloth, Rates, Sheet
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 
+FULL_SEARCHES = 6
+"""So many cutting lists, over the plan and its options, are searched with full effort; more share it."""
+
 
 def resolve_materials(plan: Plan, layout: Layout, lay_out: bool = True) -> Outcome[Materials]:
     """Resolve every panel type of the plan and reckon what the placed panels need.
@@ -38,7 +41,9 @@ def resolve_materials(plan: Plan, layout: Layout, lay_out: bool = True) -> Outco
     resolved = _resolve_panels(plan, layout)
     builds = resolved.value
     rails = rail_jobs(layout, tape)
-    sheets, batts = cut_sheet_goods(builds, plan.rates, lay_out), cut_batts(builds, plan.rates, lay_out)
+    share = max(1, _lists(builds) * (len(plan.options) + 1) // FULL_SEARCHES)
+    sheets = cut_sheet_goods(builds, plan.rates, lay_out, share)
+    batts = cut_batts(builds, plan.rates, lay_out, share)
     rolls, sticks = cut_cloth(builds), cut_rails(rails.value, plan.rates)
     orders = (
         *(order_sheets(cutting) for cutting in (*sheets, *batts)),
@@ -65,6 +70,12 @@ def resolve_materials(plan: Plan, layout: Layout, lay_out: bool = True) -> Outco
     if missing:
         findings += (messages.price_missing([words for words, _ in missing], [node for _, node in missing]),)
     return Outcome(materials, findings)
+
+
+def _lists(builds: Sequence[PanelBuild]) -> int:
+    """How many cutting lists there are, of sheets and batts."""
+    sheets = {part.sheet.name for build in builds for part in build.parts}
+    return len(sheets) + len({build.type.core.batt.name for build in builds})
 
 
 def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...]]:

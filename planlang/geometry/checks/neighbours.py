@@ -11,11 +11,15 @@ from planlang.geometry.words import move_words
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
+MOST_FINDINGS = 100
+
 
 def overlaps(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
-    """One panels-overlap for each pair on a surface that overlaps, in the order of the panels."""
-    findings = []
+    """One panels-overlap for each pair on a surface that overlaps, in the order of the panels; the first hundred."""
+    findings: list[Diagnostic] = []
     for first_index, second_index in sorted(_pairs(panels)):
+        if len(findings) == MOST_FINDINGS:
+            break
         first, second = panels[first_index], panels[second_index]
         by = overlap(first.box, second.box)
         if by is not None:

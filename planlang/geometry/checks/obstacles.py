@@ -13,20 +13,24 @@ from planlang.plan.model import Array, Feature, Keep
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
+MOST_FINDINGS = 100
+
 
 def too_near(
     surface: Surface, panels: Sequence[PlacedPanel], features: Sequence[PlacedFeature], tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
     """For each pair of panel and feature at most one finding: panel-over-feature or else panel-near-feature.
 
-    Of several keeps that a pair fails, the widest one is reported.
+    Of several keeps that a pair fails, the widest one is reported. The first hundred findings are enough.
     """
     findings: list[Diagnostic] = []
+    there = [placed.feature for placed in features if placed.feature.surface == surface.name]
     for panel in panels:
-        for placed in features:
-            if placed.feature.surface == surface.name:
-                findings += _pair(panel, placed.feature, surface, tape)
-    return tuple(findings)
+        for feature in there:
+            findings += _pair(panel, feature, surface, tape)
+        if len(findings) >= MOST_FINDINGS:
+            break
+    return tuple(findings[:MOST_FINDINGS])
 
 
 def keeps_for(array: Array, feature: Feature) -> tuple[Keep, ...]:

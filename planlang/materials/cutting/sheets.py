@@ -2,6 +2,7 @@
 
 from collections import Counter, deque
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from planlang.materials.cutting.demand import CutResult, Demand
@@ -26,6 +27,7 @@ def cut_sheets(
     trim: Fraction,
     least_offcut: tuple[Fraction, Fraction],
     demands: Sequence[Demand],
+    share: int = 1,
 ) -> CutResult:
     """Lay the demands out on sheets of `length` x `width`, all in mm.
 
@@ -33,9 +35,11 @@ def cut_sheets(
     when it reaches `least_offcut` in either orientation. Of plans with equally few sheets the one with the largest
     single offcut wins, then fewer distinct layouts, fewer fence settings, fewer cuts. Layouts come fullest first.
     Demands that no sheet holds come back in `unplaced`. Raises ValueError when kerf or trim is negative.
+    With `share` the search takes so much less work.
     """
     demands = sorted(demands, key=_canonical)
     problem, unplaced = state(length, width, kerf, trim, demands)
+    problem = replace(problem, share=share)
     plans, bound = search(problem)
     left_out = set(unplaced)
     placeable = [demand for demand in demands if demand.count > 0 and demand not in left_out]
@@ -46,10 +50,12 @@ def cut_sheets(
     return CutResult(layouts, unplaced, bound)
 
 
-def count_sheets(length: Fraction, width: Fraction, kerf: Fraction, trim: Fraction, demands: Sequence[Demand]) -> int:
+def count_sheets(
+    length: Fraction, width: Fraction, kerf: Fraction, trim: Fraction, demands: Sequence[Demand], share: int = 1
+) -> int:
     """How many sheets `cut_sheets` would use for the same demands, without laying them out for the saw."""
     problem, _ = state(length, width, kerf, trim, sorted(demands, key=_canonical))
-    return fewest_sheets(problem)
+    return fewest_sheets(replace(problem, share=share))
 
 
 def _distinct(plans: Sequence[Plan]) -> list[Plan]:

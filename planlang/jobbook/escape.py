@@ -21,8 +21,8 @@ def visible(text: str) -> str:
 def markdown_text(text: str) -> str:
     """Escape a line of text for Markdown: a paragraph, a heading, a list item or a table cell."""
     line = _ANYWHERE.sub(lambda found: "\\" + found[0], visible(text))
-    line = _AT_START.sub(_guarded_start, line)
-    return _AT_END.sub(lambda found: found[0].replace("#", "\\#"), line)
+    line = _AT_END.sub(lambda found: found[0].replace("#", "\\#"), line)
+    return _AT_START.sub(_guarded_start, line)
 
 
 def slug(text: str) -> str:

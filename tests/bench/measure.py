@@ -1,4 +1,8 @@
-"""Times whole processes, in turn, so that a busy moment of the machine falls on all of them alike."""
+"""Times whole processes, in turn, so that a busy moment of the machine falls on all of them alike.
+
+Measure on a quiet machine all the same. On a busy one the bare imports lose most, for numpy's matrix library starts a
+thread for each core, and a ratio to them comes out too low.
+"""
 
 from __future__ import annotations
 

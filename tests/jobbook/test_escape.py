@@ -1,7 +1,7 @@
 """Plan text is data: nothing of it is taken for a mark, and nothing of it is hidden."""
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
@@ -28,6 +28,10 @@ def test_a_paragraph_comes_back_as_its_text(text):
     assert tokens[1].children[0].content == visible(text)
 
 
+@example("#")
+@example("##")
+@example("# a #")
+@example("a \\#")
 @given(st.text(min_size=1, max_size=60))
 def test_any_text_comes_back_in_every_kind_of_block(text):
     shown = visible(text)

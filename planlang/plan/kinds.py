@@ -219,6 +219,14 @@ def size_reader(parts: int) -> Reader:
     words = "a size, such as `" + " x ".join(("600", "1500", "12")[:parts]) + "`"
     one = quantity_reader((Kind.LENGTH,), "a length", Fraction(0), LONGEST, open_least=True)
 
+    def length_in(part: Item, setting: Setting) -> Fraction | None:
+        found = one([part], 0, setting)
+        if isinstance(found, NoFit):
+            value_of(part, setting)  # a name that is no figure says so
+            return None
+        length: Fraction | None = found[0].what
+        return length
+
     def read(items: list[Item], index: int, setting: Setting) -> Read:
         item = items[index] if index < len(items) else None
         if not isinstance(item, Compound) or item.type != "SIZE":
@@ -226,9 +234,8 @@ def size_reader(parts: int) -> Reader:
         span = span_of(item, setting.file)
         if len(item.parts) != parts:
             raise ValueFault(messages.count_differs(span, f"{words} is wanted here, with {parts} lengths"))
-        lengths = [one([part], 0, setting) for part in item.parts]
-        values = tuple(length[0].what for length in lengths if isinstance(length, tuple))
-        if len(values) < parts or None in values:
+        values = tuple(length_in(part, setting) for part in item.parts)
+        if None in values:
             return Value(None, span), index + 1
         return Value(values, span), index + 1
 

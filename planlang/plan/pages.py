@@ -10,6 +10,25 @@ PAGES = {
         wrong=(("depth 75", "depth " + "(1 + " * 41 + "34" + ")" * 41),),
         right=(("depth 75", "depth 60 + (10 + 5)"),),
     ),
+    "number-too-long": Page(
+        "A number with too many digits",
+        "No rule reads more than a few digits. A number may be written with sixty of them, and what is reckoned from "
+        "figures may not grow without bounds: often a figure is multiplied by itself where it should be added.",
+        wrong=(("depth 75", "depth 75." + "0" * 60 + "1"),),
+        right=(("depth 75", "depth 75.0"),),
+    ),
+    "value-too-long": Page(
+        "A value put together from too many parts",
+        "One sum, product or choice may have 250 values. Name parts of it as figures, and add those up.",
+        wrong=(("depth 75", "depth 75" + " + 0" * 250),),
+        right=(("depth 75", "depth 60 + 10 + 5"),),
+    ),
+    "list-too-long": Page(
+        "A list with too many entries",
+        "A list after one word may have 500 entries; a statement can be written several times with a part of the list "
+        "each.",
+        wrong=(("lining walls, floor plaster", "lining walls" + ", walls" * 500 + ", floor plaster"),),
+    ),
     "division-by-zero": Page(
         "A division by zero",
         "Nothing can be divided by zero. Look at what stands after the `/`, also inside the figures it refers to.",
@@ -120,6 +139,14 @@ PAGES = {
         wrong=(("timber spruce {", "timber ply {\n}\n\ntimber spruce {"),),
         right=(("timber spruce {", "timber oak {\n}\n\ntimber spruce {"),),
     ),
+    "like-too-much": Page(
+        "A definition that starts from too much",
+        "A definition may start from another one, which starts from a third, and so on, twenty times; and it may take "
+        "over 500 statements. Beyond that nobody can tell what it says: state what it needs itself.",
+        given=(("", "timber t1 {\n  like spruce\n}\n"),),
+        wrong=(("", "".join(f"timber t{number + 1} {{\n  like t{number}\n}}\n" for number in range(1, 21))),),
+        right=(("", "timber t2 {\n  like t1\n}\n"),),
+    ),
     "like-loop": Page(
         "Definitions that start from one another in a ring",
         "`like` starts from another definition. Here the chain of them comes back to where it began, so that nothing "
@@ -164,5 +191,54 @@ PAGES = {
         given=(("units mm", 'units mm\nuse "stock.plan"'),),
         files=(("stock.plan", 'note "Prices of last spring."\n'),),
         right=(('use "stock.plan"', 'note "Prices of last spring."'),),
+    ),
+    # --- how much -------------------------------------------------------------------------------------------
+    "too-many-panels": Page(
+        "More panels than a plan may have",
+        "A plan may ask for 500 panels. Mostly a count has slipped; a building with more has several rooms, and each "
+        "room its own plan.",
+        wrong=(("grid 2 across by 1 up", "grid 50 across by 11 up"),),
+    ),
+    "too-many": Page(
+        "More of something than a plan may have",
+        "A plan may have 100 arrays, 200 doors, windows and lights, 12 planes of its ceiling, and 500 each of "
+        "requirements, zones, readings and the like. What the panels do not depend on can be left out.",
+        wrong=(
+            (
+                "",
+                "require {\n" + "  gap in clouds at least 1\n" * 501 + "}\n",
+            ),
+        ),
+    ),
+    "too-many-members": Page(
+        "Members closer together than the room has space for",
+        "A room may have 500 rafters, joists or studs in a row. The centres are too small, or in the wrong unit, or "
+        "the room is too large.",
+        wrong=(("at 200 centres", "at 2 centres"), ("joists 45 x 145", "joists 1 x 145")),
+    ),
+    "too-many-hang-points": Page(
+        "A panel that hangs from too many points",
+        "How the weight may be shared out is reckoned for every three points that could carry it. One panel may hang "
+        "from twelve.",
+        wrong=(("4 of eye", "14 of eye"),),
+    ),
+    "too-many-parts": Page(
+        "More pieces than a plan may have",
+        "All panels together may come to 8000 pieces and hang points. Mostly a batt is stated too small, or in a wrong "
+        "unit, so that a panel would be filled with thousands of them.",
+        wrong=(("size 1200 x 600 x 50", "size 12 x 6 x 50"),),
+    ),
+    "too-many-options": Page(
+        "More options than are compared",
+        "A plan may have 20 options, fewer where the plan is very long or has hundreds of panels: each is compiled at "
+        "every build. Keep those that are still asked about.",
+        wrong=(("", "".join(f"option o{n} {{\n  array clouds {{\n  }}\n}}\n" for n in range(21))),),
+        right=(("", "option bare {\n  array clouds {\n  }\n}\n"),),
+    ),
+    "too-many-errors": Page(
+        "More errors than are worth reading",
+        "After a thousand findings nothing more is said. Mostly one mistake is behind them all, such as a file that is "
+        "no plan.",
+        guard="its example would give a thousand other findings first",
     ),
 }

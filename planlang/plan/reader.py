@@ -115,16 +115,22 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
     room = made(lambda: survey_room(readings, surveys, build_the_room(names, definitions, start)))
     use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
     arrays = build_arrays(names, sketch_of(definitions[0].entry, names.sink)) if definitions else None
-    stated = made(lambda: all_of(lambda: build_requirements(names, files), lambda: build_phases(names, files)))
+    stated = made(
+        lambda: all_of(
+            lambda: build_requirements(names, files),
+            lambda: build_phases(names, files),
+            lambda: value(note, "text") if (note := maybe(own, "note")) else "",
+            lambda: value(region, "name") if (region := maybe(own, "region")) else "",
+        )
+    )
     if None in (title, job, rates, room, arrays, use, stated):
         return None
     assert title and job and rates and room and use and stated and arrays is not None
     note_what_is_passed_over(names, files[:-1])
-    note, region = maybe(own, "note"), maybe(own, "region")
     return Plan(
         at=start,
         title=title,
-        note=value(note, "text") if note else "",
+        note=stated[2],
         job=job,
         rates=rates,
         room=room,
@@ -136,7 +142,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
         option=option,
         options=tuple(option_names(files)),
         phases=stated[1],
-        region=value(region, "name") if region else "",
+        region=stated[3],
         rules=build_rules(files),
     )
 

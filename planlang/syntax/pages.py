@@ -31,6 +31,10 @@ class Page:
 
 LARGE = "# a note that goes on and on\n" * 280_000
 MANY = tuple((f"part-{number}.plan", "# nothing yet\n") for number in range(1, 201))
+CHAIN = (
+    *((f"part-{each}.plan", f'use "part-{each + 1}.plan"\n') for each in range(1, 21)),
+    ("part-21.plan", "# end\n"),
+)
 
 PAGES = {
     "open-quote": Page(
@@ -95,6 +99,29 @@ PAGES = {
         files=(("export.plan", LARGE), ("stock.plan", "# the shop's stock\n")),
         wrong=(("units mm", 'units mm\nuse "export.plan"'),),
         right=(("units mm", 'units mm\nuse "stock.plan"'),),
+    ),
+    "project-too-large": Page(
+        "More text than can be worked on",
+        "A plan and all that it uses may come to 100 000 words, figures and signs: some 15 000 lines, without notes. "
+        "The book of one room needs a small part of that; a file that lists a whole warehouse can be parted, so that a "
+        "plan uses only what it needs.",
+        files=(("export.plan", "figure a 5 mm\n" * 20_001), ("stock.plan", "# the shop's stock\n")),
+        wrong=(("units mm", 'units mm\nuse "export.plan"'),),
+        right=(("units mm", 'units mm\nuse "stock.plan"'),),
+    ),
+    "line-too-long": Page(
+        "A line that is too long",
+        "A line may have 10 000 characters. A statement that needs more is better broken after a comma, or written as "
+        "several statements.",
+        wrong=(('plan "Small room"', f'plan "{"long " * 2001}"'),),
+    ),
+    "use-too-deep": Page(
+        "A file that is used by way of too many others",
+        "A plan uses a file, which uses another, and so on. More than twenty one after the other can't be followed by "
+        "any reader either: let the plan itself use what it needs.",
+        files=CHAIN,
+        wrong=(("units mm", 'units mm\nuse "part-1.plan"'),),
+        right=(("units mm", 'units mm\nuse "part-21.plan"'),),
     ),
     "file-not-text": Page(
         "A file that is not plain text",

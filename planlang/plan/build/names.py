@@ -25,12 +25,13 @@ class Unknown(Exception):
 
 @dataclass(slots=True)
 class Definition:
-    """A named block."""
+    """A named block: by way of how many others it starts from its first `like`; `unsound` where that could not be."""
 
     name: Name
     entry: Entry
     completed: bool = False
     likes: int = 0
+    unsound: bool = False
 
 
 @dataclass(slots=True)
@@ -64,8 +65,8 @@ class Names:
         entry = definition.entry
         for like in entry.all("like"):
             base = self._base(like, entry, (*chain, definition.name.text))
-            if base is None:
-                entry.faulty = True
+            if base is None or base.unsound:
+                definition.unsound = entry.faulty = True
                 continue
             definition.likes = base.likes + 1
             if not self._bounded(like, definition, base):
@@ -84,8 +85,7 @@ class Names:
             message = f"`{base.name.text}` has more than {MOST_TAKEN_OVER} statements to take over"
         if message:
             self.sink.append(messages.like_too_much(like.values["base"].span, message))
-            definition.entry.faulty = True
-            definition.likes = 0
+            definition.unsound = definition.entry.faulty = True
         return not message
 
     def _base(self, like: Entry, entry: Entry, chain: tuple[str, ...]) -> Definition | None:

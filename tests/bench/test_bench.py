@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.bench import commands
+from tests.bench import commands, front_end
 from tests.bench.__main__ import as_text
 from tests.bench.measure import Line, compared, python
 
@@ -30,3 +30,27 @@ def test_the_commands_run() -> None:
     lines = commands.measure(repetitions=1)
     assert [line.what for line in lines][-2:] == [commands.CHECK, commands.BUILD]
     assert all(isinstance(line, Line) and 0 < line.least <= line.median for line in lines)
+
+
+def test_the_front_end_is_timed_beside_bare_lark_on_plans_that_are_right() -> None:
+    lines = front_end.measure(repetitions=1, sizes=(200, 400))
+    assert len(lines) == 5
+    assert all(line.median > 0 and line.ratio > 0 for line in lines)
+    assert [line.limit for line in lines] == [
+        None,
+        front_end.MOST_TIMES,
+        None,
+        front_end.MOST_TIMES,
+        front_end.STEEPEST,
+    ]
+
+
+def test_a_generated_plan_has_about_the_lines_that_are_asked_for() -> None:
+    for lines in (500, 5000):
+        assert 0.9 * lines < front_end.generated(lines).count("\n") < 1.01 * lines
+
+
+def test_the_growth_exponent_is_that_of_the_power_that_made_the_times() -> None:
+    sizes = [1000, 10_000, 100_000]
+    for power in (1.0, 1.5, 2.0):
+        assert front_end.exponent(sizes, [0.01 * size**power for size in sizes]) == pytest.approx(power)

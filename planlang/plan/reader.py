@@ -123,9 +123,8 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
             lambda: value(region, "name") if (region := maybe(own, "region")) else "",
         )
     )
-    if None in (title, job, rates, room, arrays, use, stated):
+    if title is None or job is None or rates is None or room is None or arrays is None or use is None or stated is None:
         return None
-    assert title and job and rates and room and use and stated and arrays is not None
     note_what_is_passed_over(names, files[:-1])
     return Plan(
         at=start,

@@ -164,3 +164,8 @@ def test_a_name_in_a_size_that_is_no_figure_is_said_so(tmp_path):
 @pytest.mark.parametrize("line", ["note 5", "region", "region 5", 'note "a", "b"'])
 def test_a_remark_at_fault_is_one_finding(tmp_path, line):
     assert len(codes(tmp_path, f"{line}\n{SMALL}")) == 1
+
+
+def test_an_empty_title_breaks_nothing(tmp_path):
+    plan, findings = read_text(tmp_path, SMALL.replace('"Small room"', '""'))
+    assert (plan.title, findings) == ("", ())

@@ -89,3 +89,18 @@ def test_what_stands_in_a_broken_head_still_has_its_block_read():
     parsed = parse_file("a.plan", "room a + {\n  floor rectangle 1 x 2\n}\n")
     assert [f.code for f in parsed.diagnostics] == ["broken-line"]
     assert [part.word for part in parsed.value.statements[0].body] == ["floor"]
+
+
+def test_after_a_character_that_nobody_can_read_lines_and_columns_stay_right():
+    text = "a 1,\n  2, # note\n  3\nb ;\nc (\n  1 + 2)\nd = 5 {\n  e 6\n}\nf 7 $\n\ng 8\n"
+    outcome = parse_file("a.plan", text)
+    assert [(f.code, f.span.line, f.span.column) for f in outcome.diagnostics] == [
+        ("stray-character", 4, 3), ("stray-character", 7, 3), ("stray-character", 10, 5),
+    ]  # fmt: skip
+    read = [(str(s.items[0]), s.items[0].line, s.items[0].column, s.faulty) for s in outcome.value.statements]
+    assert read == [
+        ("a", 1, 1, False), ("b", 4, 1, True), ("c", 5, 1, False), ("d", 7, 1, True), ("f", 10, 1, True),
+        ("g", 12, 1, False),
+    ]  # fmt: skip
+    assert [item.line for item in outcome.value.statements[0].items if item.type == "NUMBER"] == [1, 2, 3]
+    assert [(str(s.items[0]), s.items[0].line) for s in outcome.value.statements[3].body or ()] == [("e", 8)]

@@ -26,6 +26,10 @@ BASE = (
         "  occupied-by  4 person\n"
         "  door     d1",
     )
+    .replace("  density  680 kg/m3\n", "  density  680 kg/m3\n  price    40 GBP per sheet\n")
+    .replace("  density           45", "  price             5 GBP per each\n  density           45")
+    .replace("  mass   300 g/m2\n", "  mass   300 g/m2\n  price  14 GBP per m\n")
+    .replace("  mass    50 g\n", "  mass    50 g\n  price   2 GBP per each\n")
     .replace("panel cloud", "figure margin 2 * (50 + 25 mm)\nfigure edge least of (margin, 120)\n\npanel cloud")
     + """
 timber batten {
@@ -99,7 +103,6 @@ use-of-room {
 require {
   decay     500 Hz to 2000 Hz at most 2 s
   gap       in clouds at least 300
-  margin    at every hang point at least 1.5
   weight    of every panel at most 10 kg
   headroom  at least 1000
   cost      materials at most 900 GBP

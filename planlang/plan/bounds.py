@@ -19,7 +19,7 @@ from planlang.syntax.span import Span
 
 MOST_PANELS = 500
 MOST_PANELS_IN_OPTIONS = 1500  # of the plan and all its options
-MOST_WORDS_IN_OPTIONS = 200_000  # read anew for each option
+MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option
 MOST_ARRAYS = 100
 MOST_FEATURES = 200
 MOST_PLANES = 12

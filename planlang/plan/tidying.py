@@ -73,7 +73,10 @@ def names_end(kind: StatementKind, items: list[Item]) -> int:
         first, *others = pattern_of(form).pieces or (None,)
         if not isinstance(first, Parameter) or not (first.sort in NAMING or first.name == "name") or not others:
             continue
-        found = fit(Pattern(form, (first,)), items, 1, SETTINGS[0], clauses_of(kind).stop)
+        try:
+            found = fit(Pattern(form, (first,)), items, 1, SETTINGS[0], clauses_of(kind).stop)
+        except ValueFault:
+            return 0
         if not isinstance(found, NoFit):
             return found.index
     return 0

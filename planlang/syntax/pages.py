@@ -102,10 +102,10 @@ PAGES = {
     ),
     "project-too-large": Page(
         "More text than can be worked on",
-        "A plan and all that it uses may come to 100 000 words, figures and signs: some 15 000 lines, without notes. "
+        "A plan and all that it uses may come to 60 000 words, figures and signs: some 9 000 lines, without notes. "
         "The book of one room needs a small part of that; a file that lists a whole warehouse can be parted, so that a "
         "plan uses only what it needs.",
-        files=(("export.plan", "figure a 5 mm\n" * 20_001), ("stock.plan", "# the shop's stock\n")),
+        files=(("export.plan", "figure a 5 mm\n" * 12_001), ("stock.plan", "# the shop's stock\n")),
         wrong=(("units mm", 'units mm\nuse "export.plan"'),),
         right=(("units mm", 'units mm\nuse "stock.plan"'),),
     ),

@@ -11,6 +11,8 @@ from planlang.plan.bounds import MOST_PANELS_IN_OPTIONS, panels_of, too_much
 from planlang.plan.build.changes import MOST_OPTIONS
 from planlang.plan.build.names import MOST_LIKES
 from planlang.plan.entries import MOST_FINDINGS
+from planlang.plan.tidying import VocabularyGuide
+from planlang.syntax.tidy.tidy import tidy_text
 from tests.plans import SMALL, findings_after, read_text
 
 GRID = "grid 2 across by 1 up, gap 500"
@@ -169,3 +171,11 @@ def test_a_remark_at_fault_is_one_finding(tmp_path, line):
 def test_an_empty_title_breaks_nothing(tmp_path):
     plan, findings = read_text(tmp_path, SMALL.replace('"Small room"', '""'))
     assert (plan.title, findings) == ("", ())
+
+
+@pytest.mark.parametrize("names", ["R1..S4", "R4..R1", "R1..R" + "9" * 9000, "R²..R³"])
+def test_tidying_leaves_a_range_that_makes_no_sense(names):
+    text = f"units mm\n\nroom box {{\n  rooflight  {names} on ceiling centred at 800\n}}\n"
+    tidied = tidy_text("a.plan", text, VocabularyGuide())
+    assert tidied.value is not None
+    assert names in tidied.value

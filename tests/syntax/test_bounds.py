@@ -35,10 +35,10 @@ def test_a_line_at_the_bound_is_read(tmp_path):
 
 
 def test_all_files_count(tmp_path):
-    half = "region x\n" * (MOST_WORDS // 6)
+    half = "region x\n" * (MOST_WORDS // 8)
     assert found(tmp_path, half) == []
     assert found(tmp_path, 'use "other.plan"\n' + half, other=half) == []
-    assert found(tmp_path, 'use "other.plan"\n' + half, other=half * 2) == ["project-too-large"]
+    assert found(tmp_path, 'use "other.plan"\n' + half, other=half * 3) == ["project-too-large"]
 
 
 def test_a_refused_file_is_the_only_thing_said(tmp_path):
@@ -60,8 +60,8 @@ def test_files_that_use_files_are_bounded(tmp_path):
         "depth " + "a-" * 4_900, "depth " + "a-" * 4_000 + "..", "depth " + " " * 9_000 + "7", "depth " + "(" * 9_000,
         "depth " + '"a' * 4_000, "depth (" + " \n" * 9_000 + "7)", "depth " + ", # x\n" * 30_000, "depth " + ","*9_000,
         "depth 1'" + " " * 9_000 + "x", "depth 1 ft" + " " * 9_000 + "1", "depth " + "-" * 9_000, "\t \n" * 9_000 + ")",
-        "a;\n" * 20_000, "a ( 3\n" * 15_000, "room x {\n" * 20_000, "}\n" * 40_000, "{\n" * 40_000, "\n" * 7_000_000,
-        "#\n" * 900_000, "x" * 7_000_000, " " * 7_000_000, '"' * 7_000_000, "1" * 7_000_000,
+        "a;\n" * 19_000, "a ( 3\n" * 14_000, "room x {\n" * 14_000, "}\n" * 29_000, "{\n" * 29_000, "\n" * 7_000_000,
+        "#\n" * 58_000, "x" * 7_000_000, " " * 7_000_000, '"' * 7_000_000, "1" * 7_000_000,
     ],
     ids=map(str, range(26)),
 )  # fmt: skip

@@ -267,6 +267,8 @@ def read_hours(items: list[Item], index: int, setting: Setting) -> Read:
 
 
 HUGE = Fraction(10**9)
+# Specific gravity: below balsa, and above wood without any pores (about 1.5; both from memory).
+LIGHTEST_WOOD, HEAVIEST_WOOD = Fraction(1, 20), Fraction(3, 2)
 LONGEST = Fraction(1_000_000)  # mm: a kilometre bounds every length of a room
 
 
@@ -299,6 +301,10 @@ SORTS: dict[str, Sort] = {
         quantity_reader((Kind.TEMPERATURE,), "a temperature, such as `20 C`", Fraction(-20), Fraction(50)),
     ),
     "money": _amount(Kind.MONEY, "money, such as `38 GBP`", 0, HUGE, False),
+    "specific_gravity": Sort(
+        "a specific gravity, such as `0.42`",
+        quantity_reader((Kind.NUMBER,), "a specific gravity, such as `0.42`", LIGHTEST_WOOD, HEAVIEST_WOOD),
+    ),
     "number": _amount(Kind.NUMBER, "a number", 0, HUGE),
     "absorption": _amount(Kind.NUMBER, "an absorption coefficient, such as `0.10`", 0, Fraction(13, 10), False),
     "absorption_area": Sort(

@@ -179,3 +179,9 @@ def test_tidying_leaves_a_range_that_makes_no_sense(names):
     tidied = tidy_text("a.plan", text, VocabularyGuide())
     assert tidied.value is not None
     assert names in tidied.value
+
+
+@pytest.mark.parametrize(("gravity", "right"), [("0.05", True), ("1.5", True), ("42", False), ("0", False)])
+def test_no_wood_is_heavier_than_wood_without_pores(tmp_path, gravity, right):
+    codes_found = [code for code, _ in findings_after(tmp_path, ("gravity  0.42", f"gravity  {gravity}"))]
+    assert codes_found == ([] if right else ["out-of-range"])

@@ -96,7 +96,7 @@ TIMBER = S(
         S("stick", "{length:length}", "Length of a stick as bought.", "stick 3600"),
         S(
             "specific-gravity",
-            "{gravity:number}",
+            "{gravity:specific_gravity}",
             "Oven-dry specific gravity, which the withdrawal rules go by.",
             'specific-gravity 0.42, "stamp on the timber"',
             clauses=(Clause("{source:text}", "Where the figure is from."),),

@@ -62,7 +62,8 @@ def parameters(draw: st.DrawFn, name: str, kind: str) -> str:
         "surface": SURFACES, "names": ("n1", "n1..n3", "R1..R3", "R2, R3", "clouds", "D1"), "count": COUNTS,
         "counting": ("one", "two", "six"), "text": ('"a text"', '""', '"<b>&"'), "currency": ("GBP", "EUR"),
         "date": ("2026-11-25", "2026-12-01", "0000-00-00"), "absorption": ("0", "0.1", "0.5", "1", "1.3", "2"),
-        "number": AMOUNTS, "specific_gravity": ("0.36", "0.42", "0.05", "1.5", "0", "42"), "quantity": (*LENGTHS, "5 kg", "20 %", "40 deg", "3 GBP", "0.5"),
+        "number": AMOUNTS, "specific_gravity": ("0.36", "0.42", "0.05", "1.5", "0", "42"),
+        "quantity": (*LENGTHS, "5 kg", "20 %", "40 deg", "3 GBP", "0.5"),
     }.get(kind)  # fmt: skip
     if known:
         return draw(st.sampled_from(known))

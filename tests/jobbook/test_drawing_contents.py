@@ -20,6 +20,7 @@ from planlang.jobbook.drawings.cut_lines import cut_lines
 from planlang.materials.cutting.demand import Demand
 from planlang.materials.cutting.sheets import cut_sheets
 from planlang.materials.model import Cutting, SheetLayout
+from planlang.plan.tape import on_tape
 from tests import builders as b
 from tests.jobbook import drawing_samples as samples
 from tests.jobbook.drawing_checks import SPACE, faults, parse, texts, words_of
@@ -176,3 +177,15 @@ def test_decay_chart_has_the_figures_as_words():
         "at least 0.35",
         "not asked",
     } <= set(words)
+
+
+def test_ceiling_plan_gives_lights_and_vents_their_own_running_dimensions():
+    room = samples.lesson_room()
+    placed = [one for one in room.room.features if one.feature.surface == "ceiling"]
+    assert placed
+    svg = ceiling_plan(room).svg
+    at = {word.words: word for word in words_of(svg)}
+    for one in placed:
+        for centre in (one.feature.across, one.feature.up):
+            assert on_tape(centre, room.plan.job.tape, with_unit=False) in at
+    assert faults(svg) == []

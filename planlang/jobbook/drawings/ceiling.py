@@ -15,8 +15,9 @@ from planlang.jobbook.drawings.scale import View, scale_words
 from planlang.jobbook.drawings.svg import MEDIUM, NORMAL, PAPER_WIDTH, TINT, Canvas, Pen
 from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, exact, north_arrow, scale_bar
 
-_COLLAR: dict[Side, float] = {"left": WALL + 7.0, "bottom": WALL + 7.0, "right": WALL + 14.0, "top": WALL + 4.5}
+_COLLAR: dict[Side, float] = {"left": WALL + 7.0, "bottom": WALL + 7.0, "right": WALL + 7.0, "top": WALL + 7.0}
 _MOST_HEIGHT = 160.0
+_TOP = 8.0  # mm of paper above all dimensions, for the north arrow
 _EDGE_PEN = Pen(0.5)
 
 
@@ -28,7 +29,9 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
     names = {surface.name for surface in ceilings}
     panels = tuple(panel for panel in compiled.layout.panels if panel.surface in names)
     canvas = Canvas("ceiling-plan", "Reflected ceiling plan")
-    arranged = arrange((plan.room.width, plan.room.depth), _values(panels), _COLLAR, tape, 0.0, _MOST_HEIGHT)
+    placed = tuple(one for one in room.features if one.feature.surface in names)
+    values = {**_values(panels), **_feature_values(placed, ceilings)}
+    arranged = arrange((plan.room.width, plan.room.depth), values, _COLLAR, tape, _TOP, _MOST_HEIGHT)
     view = arranged.view
     for surface in ceilings:
         _draw_plane(canvas, view, surface)
@@ -36,14 +39,12 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
     boxes = [(_panel_box(view, panel), panel.mark) for panel in panels]
     for box, _ in boxes:
         canvas.rect(box, _EDGE_PEN, TINT)
-    features = [
-        _draw_placed(canvas, view, placed, ceilings) for placed in room.features if placed.feature.surface in names
-    ]
+    features = [_draw_placed(canvas, view, one, ceilings) for one in placed]
     arranged.draw_dimensions(canvas)
     draw_openings(canvas, view, arranged.box, room)
     datum_mark(canvas, view.spot(0, 0))
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5), "east", "north")
-    north_arrow(canvas, (arranged.box.right + WALL + 9.0, arranged.box.top + 8.0))
+    north_arrow(canvas, (PAPER_WIDTH - 5.0, _TOP))
     canvas.solids.extend(box for box, _ in features)
     lost = mark_all(canvas, boxes, arranged.box)
     lost += mark_all(canvas, features, arranged.box, NORMAL, bold=False)
@@ -61,6 +62,21 @@ def _values(panels: Sequence[PlacedPanel]) -> dict[Side, tuple[Value, ...]]:
         east += [Value(exact(edge), edge, box.top) for edge in (box.left, box.right)]
         north += [Value(exact(edge), edge, box.left) for edge in (box.top, box.bottom)]
     return {"bottom": tuple(east), "left": tuple(north)}
+
+
+def _feature_values(
+    features: Sequence[PlacedFeature], ceilings: Sequence[Surface]
+) -> dict[Side, tuple[Value, ...]]:
+    """East above the plan and north on its right: centres of lights, vents and the like, both edges of rooflights."""
+    east, north = [], []
+    for placed in features:
+        surface = next(surface for surface in ceilings if surface.name == placed.feature.surface)
+        box = around(surface.in_room(float(across), float(up))[:2] for across, up in placed.box.corners)
+        x, y = box.centre
+        edges = placed.feature.kind == "rooflight"
+        east += [Value(exact(at), at, y) for at in ((box.left, box.right) if edges else (x,))]
+        north += [Value(exact(at), at, x) for at in ((box.top, box.bottom) if edges else (y,))]
+    return {"top": tuple(east), "right": tuple(north)}
 
 
 def _plan_box(panel: PlacedPanel) -> Extent:
@@ -113,7 +129,8 @@ def _has_slopes(panels: Sequence[PlacedPanel], ceilings: Sequence[Surface]) -> b
 def _notes(arranged: Arranged, compiled: CompiledPlan, has_slopes: bool, lost: Sequence[str]) -> tuple[str, ...]:
     notes = [
         "The ceiling as in a mirror on the floor: north is up, east is right. "
-        f"{tape_words(compiled.plan.job.tape)}, from the south-west corner of the room to the edges of the panels. "
+        f"{tape_words(compiled.plan.job.tape)}, from the south-west corner of the room: below and left to the edges of "
+        "the panels, above and right to the centres of lights, vents and the like and to the edges of rooflights. "
         f"Scale {scale_words(arranged.view.ratio)}; measure nothing off the drawing.",
     ]
     if has_slopes:
@@ -131,5 +148,5 @@ def _description(panels: Sequence[PlacedPanel], ceilings: Sequence[Surface]) -> 
     marks = ", ".join(panel.mark for panel in panels) or "none"
     return (
         f"Plan of {len(ceilings)} ceiling surfaces, north up, with {len(panels)} panels ({marks}), rooflights, "
-        "luminaires and vents in their places, and running dimensions from the south-west corner."
+        "luminaires and vents in their places, and running dimensions of all of them from the south-west corner."
     )

@@ -12,7 +12,7 @@ from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.bounds import too_much, too_much_with_options
-from planlang.plan.reader import read_plan
+from planlang.plan.reader import Checked, check_statements, type_plan
 from planlang.requirements.check import Results, check_requirements
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
@@ -52,9 +52,11 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
     read = read_project(path)
     if read.value.unread:
         return Compilation(read.value, None, read.diagnostics)
+    checked = check_statements(read.value)
     if not read.ok:
-        return Compilation(read.value, None, in_order([*read.diagnostics, *read_plan(read.value, option).diagnostics]))
-    chosen = compile_project(read.value, option, for_book)
+        typed = type_plan(checked, option)
+        return Compilation(read.value, None, in_order([*read.diagnostics, *typed.diagnostics]))
+    chosen = compile_option(checked, option, for_book)
     findings = [*read.diagnostics, *chosen.diagnostics]
     if chosen.value is None:
         return Compilation(read.value, None, in_order(findings))
@@ -69,16 +71,16 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         if heavy:
             findings += heavy
             break
-        other = compile_project(read.value, name, for_book)
+        other = compile_option(checked, name, for_book)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
     return Compilation(read.value, compiled, in_order(findings))
 
 
-def compile_project(project: Project, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
+def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
     """One plan with one option: type, place, resolve, estimate, check."""
-    typed = read_plan(project, option)
+    typed = type_plan(checked, option)
     plan = typed.value
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
     if plan is None or not typed.ok:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from functools import cache
 
@@ -46,6 +46,12 @@ class Entry:
     faulty: bool = False
     guess: str = ""
     origin: tuple[Statement, Setting] | None = None
+
+    def copied(self) -> Entry:
+        """A copy to build from: what is laid over it, or taken over by it, leaves this one as it was read."""
+        copy = replace(self, values=dict(self.values), body=[part.copied() for part in self.body])
+        copy.assumed = list(self.assumed)
+        return copy
 
     def values_of_clause(self, parameter: str) -> list[Values]:
         """The occurrences of a repeated clause that has a parameter."""

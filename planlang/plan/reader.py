@@ -25,22 +25,40 @@ from planlang.plan.vocabulary import FILE
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.nodes import PlanFile, Statement
 from planlang.syntax.project import Project
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
 UNITS = ("mm", "cm", "m", "in", "ft-in")
 
 
-def read_plan(project: Project, option: str = "") -> Outcome[Plan | None]:
-    """The typed plan of a project, with an option laid over it; None where too much is at fault.
+@record
+class Checked:
+    """The checked statements of a project, file by file, with what was found: read once, typed once for each option."""
 
-    All findings of all files come at once.
-    """
+    project: Project
+    files: tuple[Entry, ...]
+    findings: tuple[Diagnostic, ...]
+
+
+def read_plan(project: Project, option: str = "") -> Outcome[Plan | None]:
+    """The typed plan of a project, with an option laid over it; None where too much is at fault."""
+    return type_plan(check_statements(project), option)
+
+
+def check_statements(project: Project) -> Checked:
+    """Check the statements of all files of a project."""
     sink: list[Diagnostic] = []
     figures: dict[str, Quantity | None] = {}
-    entries: list[Entry] = []
-    for file in project.files:
-        entries.append(read_file(file, figures, sink))
+    files = tuple(read_file(file, figures, sink) for file in project.files)
+    return Checked(project, files, tuple(sink))
+
+
+def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
+    """The typed plan, with an option laid over it; None where too much is at fault. All findings come at once."""
+    project = checked.project
+    sink = list(checked.findings)
+    entries = [entry.copied() for entry in checked.files]
     names = Names(sink)
     for file_entry in entries:
         for entry in file_entry.body:

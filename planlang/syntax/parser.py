@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib import resources
-from pathlib import Path
 from typing import Any
 
 from lark import Lark, Transformer
@@ -13,6 +11,7 @@ from lark.exceptions import UnexpectedInput
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.nodes import Compound, Item, PlanFile, Statement, length_of
 from planlang.syntax.recovery import parse_line_by_line
+from planlang.syntax.tables import TABLES, beside, grammar_text, parser_for
 
 
 def parse_file(path: str, text: str) -> Outcome[PlanFile]:
@@ -33,21 +32,10 @@ def normalise(text: str) -> str:
     return text if text.endswith("\n") else text + "\n"
 
 
-def grammar_text() -> str:
-    """The grammar, from the installed package or, in a source tree, from the folder beside it."""
-    packaged = resources.files("planlang") / "grammar" / "plan.lark"
-    if packaged.is_file():
-        return packaged.read_text(encoding="utf-8")
-    return (Path(__file__).parents[2] / "grammar" / "plan.lark").read_text(encoding="utf-8")
-
-
 @cache
 def plan_parser() -> Lark:
-    """The parser, built once a process: starts `plan` (a whole file) and `line` (the items of one statement)."""
-    return Lark(
-        grammar_text(), parser="lalr", lexer="basic", start=["plan", "line"], maybe_placeholders=False,
-        transformer=TreeBuilder(visit_tokens=False),
-    )  # fmt: skip
+    """The parser, made once a process: starts `plan` (a whole file) and `line` (the items of one statement)."""
+    return parser_for(grammar_text(), beside(TABLES), TreeBuilder(visit_tokens=False))
 
 
 class TreeBuilder(Transformer[Any, Any]):

@@ -18,8 +18,9 @@ from lark import Lark
 from planlang.cli import prepare_process
 from planlang.plan.model import Plan
 from planlang.plan.reader import read_plan
-from planlang.syntax.parser import grammar_text, parse_file
+from planlang.syntax.parser import parse_file
 from planlang.syntax.project import Project
+from planlang.syntax.tables import grammar_text
 from tests.bench.measure import REPETITIONS, Line
 
 TITLE = "front end, text to typed plan, against bare lark LALR on the same text"

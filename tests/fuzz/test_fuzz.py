@@ -100,13 +100,13 @@ def test_the_oracle_sees_a_place_that_is_not_there(tmp_path, span, inside):
 def test_the_oracle_looks_at_every_place_of_a_finding(monkeypatch):
     there = Span(MAIN, 1, 1)
     finding = Diagnostic("made-up", "x", there, also=(("elsewhere", Span(MAIN, 9999, 1)),))
-    real = compiler.read_plan
+    real = compiler.type_plan
 
     def with_a_finding(project, option=""):
         typed = real(project, option)
         return type(typed)(typed.value, (*typed.diagnostics, finding))
 
-    monkeypatch.setattr(compiler, "read_plan", with_a_finding)
+    monkeypatch.setattr(compiler, "type_plan", with_a_finding)
     assert "made-up" in judge(Case({MAIN: BASE.encode()}, MAIN)).fault
 
 

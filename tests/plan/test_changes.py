@@ -4,7 +4,7 @@ from fractions import Fraction as F
 
 import pytest
 
-from planlang.plan.reader import read_plan
+from planlang.plan.reader import check_statements, read_plan, type_plan
 from planlang.syntax.project import read_project
 from tests.plans import SMALL, read_text
 
@@ -212,3 +212,13 @@ def test_a_type_takes_figures_from_its_array(tmp_path):
 def test_a_figure_that_a_type_does_not_take_is_found(tmp_path):
     _, findings = read_text(tmp_path, SMALL.replace("panel   cloud\n", "panel   cloud, with width 450\n"))
     assert [finding.code for finding in findings] == ["unknown-name"]
+
+
+def test_one_reading_serves_every_option(tmp_path):
+    (tmp_path / ".planlang").touch()
+    (tmp_path / "main.plan").write_text(SMALL + LEANER + SURVEY)
+    checked = check_statements(read_project(tmp_path / "main.plan").value)
+    first = type_plan(checked, "")
+    type_plan(checked, "leaner")
+    type_plan(checked, "none")
+    assert type_plan(checked, "") == first

@@ -5,7 +5,7 @@ import re
 from lark import Lark
 
 from planlang.plan.quantity import UNITS
-from planlang.syntax.parser import grammar_text
+from planlang.syntax.tables import grammar_text
 
 
 def test_the_grammar_has_no_hidden_conflicts_between_rules():

@@ -12,8 +12,9 @@ from lark import Lark, Token
 from planlang.plan.tidying import VocabularyGuide
 from planlang.plan.vocabulary import FILE
 from planlang.syntax.nodes import Compound, Item, Statement
-from planlang.syntax.parser import grammar_text, normalise, parse_file, plan_parser
+from planlang.syntax.parser import normalise, parse_file, plan_parser
 from planlang.syntax.span import Span
+from planlang.syntax.tables import grammar_text
 from planlang.syntax.tidy.tidy import tidy_text
 
 OPERATORS = {"PLUS", "MINUS", "STAR", "SLASH", "TIMES_SIGN"}

@@ -64,9 +64,7 @@ def _values(panels: Sequence[PlacedPanel]) -> dict[Side, tuple[Value, ...]]:
     return {"bottom": tuple(east), "left": tuple(north)}
 
 
-def _feature_values(
-    features: Sequence[PlacedFeature], ceilings: Sequence[Surface]
-) -> dict[Side, tuple[Value, ...]]:
+def _feature_values(features: Sequence[PlacedFeature], ceilings: Sequence[Surface]) -> dict[Side, tuple[Value, ...]]:
     """East above the plan and north on its right: centres of lights, vents and the like, both edges of rooflights."""
     east, north = [], []
     for placed in features:

@@ -31,6 +31,10 @@ STYLES = tuple(
 WORK_LIMIT = 400_000
 
 
+Order = tuple[int, ...]
+Lengths = tuple[int, ...]
+
+
 @record
 class Shelf:
     """A length of roll, and what is laid on it."""
@@ -90,33 +94,34 @@ def _problem(width: Fraction, demands: Sequence[Demand]) -> Problem:
 def _plans(problem: Problem) -> Iterator[list[Shelf]]:
     """Plans by sort order: lead pieces lie flat (least length along the roll) or upright, others fill their shelf."""
     work = Work(WORK_LIMIT)
-    areas = problem.areas
-    for upright in (False, True):
-        for by_area in (True, False):
-            for styles in (STYLES, STYLES[:4], STYLES[4:8], STYLES[8:]):
-                values = areas if by_area else tuple(kind.length**2 * kind.width for kind in problem.kinds)
-                yield _shelves(problem, values, styles, upright, work)
-                if not work.left:
-                    return
+    for order, lead_length in _starts(problem):
+        for styles in (STYLES, STYLES[:4], STYLES[4:8], STYLES[8:]):
+            yield _shelves(problem, order, lead_length, styles, work)
+            if not work.left:
+                return
 
 
-def _shelves(
-    problem: Problem, values: Sequence[int], styles: Sequence[Style], upright: bool, work: Work
-) -> list[Shelf]:
+def _starts(problem: Problem) -> Iterator[tuple[Order, Lengths]]:
+    """The orders of the kinds, with the lengths along the roll of those that lead; each pair once."""
+    by_length = tuple(kind.length**2 * kind.width for kind in problem.kinds)
+    orders = (_by_value(problem.areas), _by_value(by_length))
+    lengths = tuple(tuple(choose(way.length for way in ways) for ways in problem.ways) for choose in (min, max))
+    yield from dict.fromkeys((order, lead_length) for lead_length in lengths for order in orders)
+
+
+def _by_value(values: Sequence[int]) -> Order:
+    return tuple(sorted(range(len(values)), key=lambda kind: (-values[kind], kind)))
+
+
+def _shelves(problem: Problem, order: Order, lead_length: Lengths, styles: Sequence[Style], work: Work) -> list[Shelf]:
     left = list(problem.counts)
-    choose = max if upright else min
-    lead_length = [choose(way.length for way in ways) for ways in problem.ways]
-    order = sorted(range(len(left)), key=lambda kind: (-values[kind], kind))
     shelves: list[Shelf] = []
     while any(left):
         length = max(lead_length[kind] for kind, count in enumerate(left) if count)
         shelf = replace(
             problem, length=length, ways=tuple(ways_of(kind, length, problem.width) for kind in problem.kinds)
         )
-        lead = min(
-            (kind for kind, count in enumerate(left) if count and lead_length[kind] == length),
-            key=lambda kind: (-values[kind], kind),
-        )
+        lead = next(kind for kind in order if left[kind] and lead_length[kind] == length)
         ranked = [lead, *(kind for kind in order if kind != lead)]
         ways = [(kind, way) for kind in ranked if left[kind] for way in shelf.ways[kind]]
         sheets = [fill_sheet(shelf, ways, left, style, work) for style in styles]

@@ -16,16 +16,29 @@ def builder():
     return TreeBuilder(visit_tokens=False)
 
 
+def kept_tables():
+    """The tables in the folder; made here where they are of another release of lark."""
+    kept = beside(TABLES)
+    return kept if json.loads(kept)["lark"] == lark.__version__ else tables_of(grammar_text())
+
+
+def size(tables):
+    """What stays the same however lark numbers its states: how many states, rules, terminals and steps."""
+    parser = json.loads(tables)["data"]["parser"]
+    states = parser["parser"]["states"].values()
+    steps = sum(len(row) for row in states)
+    return len(states), steps, len(parser["parser_conf"]["rules"]), parser["lexer_conf"]["ignore"]
+
+
 def test_the_tables_in_the_folder_are_those_of_the_grammar():
-    kept = json.loads(beside(TABLES))
-    assert kept["grammar"] == made_from(grammar_text())["grammar"], "python -m planlang.syntax.tables makes them anew"
-    if kept["lark"] == lark.__version__:
-        assert beside(TABLES) == tables_of(grammar_text()), "python -m planlang.syntax.tables makes them anew"
+    grammar = made_from(grammar_text())["grammar"]
+    assert json.loads(beside(TABLES))["grammar"] == grammar, "python -m planlang.syntax.tables makes them anew"
+    assert size(kept_tables()) == size(tables_of(grammar_text())), "python -m planlang.syntax.tables makes them anew"
 
 
 @pytest.mark.parametrize("text", TEXTS)
 def test_both_parsers_read_the_same(text):
-    by_tables = from_tables(grammar_text(), tables_of(grammar_text()), builder())
+    by_tables = from_tables(grammar_text(), kept_tables(), builder())
     by_grammar = from_grammar(grammar_text(), builder())
     assert by_tables.parse(text, start="plan") == by_grammar.parse(text, start="plan")
     assert list(by_tables.lex(text)) == list(by_grammar.lex(text))

@@ -1,0 +1,1 @@
+"""Entries -> the typed plan: names resolved, defaults taken, what contradicts itself reported."""

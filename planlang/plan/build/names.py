@@ -1,0 +1,220 @@
+"""Names and what they stand for; each definition is completed once, and built when something uses it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from typing import Any, TypeVar
+
+from planlang.plan import messages
+from planlang.plan.entries import Entry, entry_of_default
+from planlang.plan.kinds import Name
+from planlang.plan.model import Assumption
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.span import Span
+
+T = TypeVar("T")
+
+
+class Unknown(Exception):
+    """Something needed is missing or at fault, and has been reported; what needs it can't be built."""
+
+
+@dataclass(slots=True)
+class Definition:
+    """A named block."""
+
+    name: Name
+    entry: Entry
+    completed: bool = False
+
+
+@dataclass(slots=True)
+class Names:
+    """All definitions of a project, and what has been made of them."""
+
+    sink: list[Diagnostic]
+    definitions: dict[str, Definition] = field(default_factory=dict)
+    built: dict[str, Any] = field(default_factory=dict)
+    assumptions: list[Assumption] = field(default_factory=list)
+
+    def define(self, entry: Entry) -> None:
+        """Take a named block into the list; a name can be taken once."""
+        name = entry.values["name"].what if "name" in entry.values else Name(entry.guess, entry.span)
+        before = self.definitions.get(name.text)
+        if before is not None:
+            self.sink.append(messages.name_twice(name.span, name.text, before.name.span))
+            return
+        self.definitions[name.text] = Definition(name, entry)
+
+    def complete_all(self) -> None:
+        """Complete every definition, used or not, so that all that is missing is said at once."""
+        for definition in list(self.definitions.values()):
+            self.complete_definition(definition, ())
+
+    def complete_definition(self, definition: Definition, chain: tuple[str, ...]) -> None:
+        """Take over what `like` brings, then see that nothing required is missing."""
+        if definition.completed:
+            return
+        definition.completed = True
+        entry = definition.entry
+        for like in entry.all("like"):
+            base = self._base(like, entry, (*chain, definition.name.text))
+            if base is None:
+                entry.faulty = True
+                continue
+            stated = {part.kind.word for part in entry.body}
+            entry.body += [part for part in base.body if part.kind.word not in stated and part.kind.word != "like"]
+        self.complete(entry, f"`{entry.kind.word} {definition.name.text}`")
+
+    def _base(self, like: Entry, entry: Entry, chain: tuple[str, ...]) -> Entry | None:
+        if like.faulty:
+            return None
+        name: Name = like.values["base"].what
+        if name.text in chain:
+            self.sink.append(messages.like_loop(name.span, chain[-1]))
+            return None
+        try:
+            base = self.find(name, (entry.kind.word,))
+        except Unknown:
+            return None
+        self.complete_definition(base, chain)
+        return base.entry
+
+    def complete(self, entry: Entry, where: str) -> None:
+        """Report required statements that a block lacks, and take the defaults of others."""
+        stated = {part.kind.word for part in entry.body}
+        for kind in entry.kind.block or ():
+            if kind.word in stated:
+                continue
+            if kind.required and not entry.faulty:
+                self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
+                entry.body.append(Entry(kind, entry.span, faulty=True))
+            elif kind.default:
+                entry.body.append(entry_of_default(kind, entry.span))
+
+    def find(self, name: Name, wanted: tuple[str, ...]) -> Definition:
+        """The definition of a name of one of the wanted sorts.
+
+        Raises:
+            Unknown: there is none; it has been reported.
+        """
+        found = self.definitions.get(name.text)
+        what = " or ".join(wanted)
+        if found is None:
+            known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
+            near = get_close_matches(name.text, known, 1, 0.6)
+            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else ""))
+            raise Unknown
+        if found.entry.kind.word not in wanted:
+            sort = found.entry.kind.word
+            self.sink.append(messages.wrong_thing(name.span, name.text, what, sort, found.name.span))
+            raise Unknown
+        return found
+
+    def build(
+        self, name: Name, wanted: str, make: Callable[[Names, Definition], T], quietly: bool = False
+    ) -> T:
+        """What a name stands for, made once. `quietly`: a name that stands for nothing is reported elsewhere.
+
+        Raises:
+            Unknown: it can't be made, and that has been reported.
+        """
+        if quietly and name.text not in self.built:
+            raise Unknown
+        definition = self.find(name, (wanted,))
+        if name.text not in self.built:
+            try:
+                self.built[name.text] = make(self, definition)
+            except Unknown:
+                self.built[name.text] = None
+        if definition.entry.faulty:
+            raise Unknown
+        made: T | None = self.built[name.text]
+        if made is None:
+            raise Unknown
+        return made
+
+    def assume(self, entry: Entry, where: str) -> None:
+        """Note what was taken for what an entry left out."""
+        for text, reason in entry.assumed:
+            if not reason:
+                continue
+            self.assumptions.append(Assumption(at=entry.span, subject=where, value=text, reason=reason))
+
+
+def all_of(*makes: Callable[[], Any]) -> list[Any]:
+    """Make several things, so that what is wrong with each is said at once.
+
+    Raises:
+        Unknown: one of them can't be made.
+    """
+    made = [attempt(make) for make in makes]
+    if any(failed for _, failed in made):
+        raise Unknown
+    return [thing for thing, _ in made]
+
+
+def attempt(make: Callable[[], T]) -> tuple[T | None, bool]:
+    """What can be made, and whether that failed."""
+    try:
+        return make(), False
+    except Unknown:
+        return None, True
+
+
+def one(entry: Entry, word: str) -> Entry:
+    """The statement of a block with a word.
+
+    Raises:
+        Unknown: it is missing or at fault.
+    """
+    found = maybe(entry, word)
+    if found is None:
+        raise Unknown
+    return found
+
+
+def maybe(entry: Entry, word: str) -> Entry | None:
+    """The statement of a block with a word, or None.
+
+    Raises:
+        Unknown: it is at fault.
+    """
+    for part in entry.body:
+        if part.kind.word == word:
+            if part.faulty:
+                raise Unknown
+            return part
+    return None
+
+
+def value(entry: Entry, name: str) -> Any:
+    """A parameter of a statement.
+
+    Raises:
+        Unknown: it is at fault.
+    """
+    if name not in entry.values or entry.values[name].what is None:
+        raise Unknown
+    return entry.values[name].what
+
+
+def maybe_value(entry: Entry, name: str, otherwise: Any = None) -> Any:
+    """A parameter that may have been left out.
+
+    Raises:
+        Unknown: it is at fault.
+    """
+    return value(entry, name) if name in entry.values else otherwise
+
+
+def span_of_value(entry: Entry, name: str) -> Span:
+    """Where a parameter stands."""
+    return entry.values[name].span
+
+
+def flat(groups: Iterable[Iterable[T]]) -> list[T]:
+    """One list of several."""
+    return [each for group in groups for each in group]

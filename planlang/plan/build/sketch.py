@@ -1,0 +1,68 @@
+"""What arrays refer to in a room, known even where parts of the room are at fault."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planlang.plan.build.surfaces import WALLS, Surfaces
+from planlang.plan.entries import Entry
+from planlang.plan.kinds import Name
+from planlang.syntax.diagnostics import Diagnostic
+
+FEATURES = ("door", "window", "rooflight", "luminaire", "vent")
+
+
+@dataclass(frozen=True, slots=True)
+class Sketch:
+    """A room by its names: surfaces; things with their surface ('' where that is at fault); what is behind surfaces.
+
+    `members` gives the word (rafters, joists, studs), or '' where nothing is stated; surfaces at fault are left out.
+    """
+
+    surfaces: Surfaces
+    things: dict[str, str]
+    members: dict[str, str]
+    sure: bool
+
+    def behind(self, surface: str) -> str | None:
+        """What is stated behind a surface; '' for nothing, None where that can't be known."""
+        return self.members.get(surface, "" if self.sure else None)
+
+
+def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
+    """Sketch a room from its checked statements."""
+    surfaces = Surfaces(plane_names(room), sink)
+    things: dict[str, str] = {}
+    for part in room.body:
+        if part.kind.word in FEATURES:
+            surface = part.values.get("surface")
+            things.update(dict.fromkeys(thing_names(part), surface.what.text if surface else ""))
+    members: dict[str, str] = {}
+    for part in room.all("lining"):
+        word = part.values["word"].what if "word" in part.values else ""
+        for name in part.values["surfaces"].what if "surfaces" in part.values else ():
+            members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))
+    return Sketch(surfaces, things, members, not any(part.faulty for part in room.all("lining")))
+
+
+def plane_names(room: Entry) -> list[str]:
+    """The names of the ceiling's planes, also of those that are at fault."""
+    return [part.guess for ceiling in room.all("ceiling") for part in ceiling.body if part.guess]
+
+
+def thing_names(part: Entry) -> list[str]:
+    """The names that a statement gives to doors, lights and the like; those of a faulty one are guessed."""
+    if "names" not in part.values:
+        first, _, last = part.guess.partition("..")
+        return numbered(first, last) if last else [first]
+    groups: tuple[tuple[Name, ...], ...] = part.values["names"].what
+    return [name.text for group in groups for name in group]
+
+
+def numbered(first: str, last: str) -> list[str]:
+    """R1..R4 as four names, as far as it can be understood."""
+    stem = first.rstrip("0123456789")
+    start, end = first[len(stem) :], last[len(stem) :]
+    if not (start.isdigit() and end.isdigit() and int(end) - int(start) < 100):
+        return [first, last]
+    return [f"{stem}{number}" for number in range(int(start), int(end) + 1)]

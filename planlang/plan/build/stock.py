@@ -1,0 +1,214 @@
+"""Stock and the shop's rates."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from planlang.plan import messages
+from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
+from planlang.plan.entries import Entry
+from planlang.plan.model import (
+    OCTAVES,
+    Bands,
+    Batt,
+    Cloth,
+    Hardware,
+    Lining,
+    Money,
+    Price,
+    Rates,
+    Seating,
+    Sheet,
+    Timber,
+)
+from planlang.plan.quantity import Quantity
+
+
+def words_of(definition: Definition) -> str:
+    """What a thing is called: as stated, else its name in plain words."""
+    called = maybe(definition.entry, "called")
+    return value(called, "words") if called else definition.name.text.replace("-", " ")
+
+
+def price_of(entry: Entry) -> Price | None:
+    """The stated price, if there is one."""
+    stated = maybe(entry, "price")
+    if stated is None:
+        return None
+    return Price(at=stated.span, money=money_of(value(stated, "price")), per=value(stated, "per"))
+
+
+def money_of(amount: Quantity) -> Money:
+    """An amount of money."""
+    return Money(amount=amount.amount, currency=amount.currency)
+
+
+def note_defaults(names: Names, definition: Definition) -> None:
+    """Note what was assumed in a definition that is used."""
+    for part in definition.entry.body:
+        names.assume(part, f"{definition.entry.kind.word} {definition.name.text}")
+
+
+def build_sheet(names: Names, definition: Definition) -> Sheet:
+    """A sheet good."""
+    entry = definition.entry
+    length, width, thickness = value(one(entry, "size"), "size")
+    made = Sheet(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        length=length,
+        width=width,
+        thickness=thickness,
+        density_kg_m3=value(one(entry, "density"), "density"),
+        grain=value(one(entry, "grain"), "grain") == "along",
+        price=price_of(entry),
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_batt(names: Names, definition: Definition) -> Batt:
+    """A batt."""
+    entry = definition.entry
+    length, width, thickness = value(one(entry, "size"), "size")
+    flow = one(entry, "flow-resistivity")
+    low = value(flow, "low")
+    high = maybe_value(flow, "high", low)
+    if high < low:
+        names.sink.append(messages.disagree(flow.span, "the range runs backwards", "write the smaller figure first"))
+        raise Unknown
+    made = Batt(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        length=length,
+        width=width,
+        thickness=thickness,
+        density_kg_m3=value(one(entry, "density"), "density"),
+        flow_low=low,
+        flow_high=high,
+        pack=value(one(entry, "pack"), "pack"),
+        price=price_of(entry),
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_cloth(names: Names, definition: Definition) -> Cloth:
+    """A cloth."""
+    entry = definition.entry
+    resistance = maybe(entry, "flow-resistance")
+    made = Cloth(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        width=value(one(entry, "width"), "width"),
+        mass_kg_m2=value(one(entry, "mass"), "mass"),
+        resistance=value(resistance, "resistance") if resistance else None,
+        price=price_of(entry),
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_timber(names: Names, definition: Definition) -> Timber:
+    """A timber."""
+    entry = definition.entry
+    section = maybe(entry, "section")
+    stick = maybe(entry, "stick")
+    gravity = one(entry, "specific-gravity")
+    made = Timber(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        section=value(section, "size") if section else None,
+        length=value(stick, "length") if stick else None,
+        specific_gravity=value(gravity, "gravity"),
+        gravity_source=maybe_value(gravity, "source", "stated without a source"),
+        price=price_of(entry),
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_hardware(names: Names, definition: Definition) -> Hardware:
+    """A piece of hardware."""
+    entry = definition.entry
+    rated = maybe(entry, "rated")
+    shank = maybe(entry, "shank")
+    thread = maybe(entry, "thread")
+    made = Hardware(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        rated_n=value(rated, "load") if rated else None,
+        rating_source=value(rated, "source") if rated else "",
+        mass_kg=value(one(entry, "mass"), "mass"),
+        shank=value(shank, "shank") if shank else None,
+        thread=value(thread, "thread") if thread else None,
+        pack=value(one(entry, "pack"), "pack"),
+        price=price_of(entry),
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_lining(names: Names, definition: Definition) -> Lining:
+    """A lining."""
+    entry = definition.entry
+    made = Lining(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        absorption=bands_of(names, one(entry, "absorbs"), "alphas"),
+        source=value(one(entry, "source"), "source"),
+        thickness=value(one(entry, "thickness"), "thickness"),
+        carries=value(one(entry, "carries"), "carries") == "panels",
+    )
+    note_defaults(names, definition)
+    return made
+
+
+def build_seating(names: Names, definition: Definition) -> Seating:
+    """People or seats."""
+    entry = definition.entry
+    areas = bands_of(names, one(entry, "absorbs"), "areas")
+    return Seating(
+        at=definition.name.span,
+        name=definition.name.text,
+        words=words_of(definition),
+        absorption_m2={band: area / 1_000_000 for band, area in areas.items()},
+        source=value(one(entry, "source"), "source"),
+    )
+
+
+def bands_of(names: Names, entry: Entry, parameter: str) -> Bands:
+    """One figure an octave, from a list of six."""
+    figures: tuple[Fraction, ...] = value(entry, parameter)
+    if len(figures) != len(OCTAVES):
+        message = f"six figures are wanted, one for each octave from 125 to 4000 Hz; here are {len(figures)}"
+        names.sink.append(messages.count_differs(span_of_value(entry, parameter), message))
+        raise Unknown
+    return dict(zip(OCTAVES, figures, strict=True))
+
+
+def build_rates(names: Names, entry: Entry) -> Rates:
+    """The shop's own figures."""
+    spares = {value(part, "what"): value(part, "share") for part in entry.all("spare") if "what" in part.values}
+    labour = maybe(entry, "labour")
+    for part in entry.body:
+        names.assume(part, "shop")
+    return Rates(
+        at=entry.span,
+        kerf=value(one(entry, "kerf"), "kerf"),
+        trim=value(one(entry, "trim"), "trim"),
+        least_offcut=value(one(entry, "keep-offcuts"), "size"),
+        spare_cloth=spares.get("cloth", Fraction(0)),
+        spare_hardware=spares.get("hardware", Fraction(0)),
+        hour=money_of(value(labour, "rate")) if labour else None,
+        make_hours=value(one(entry, "making"), "hours"),
+        hang_hours=value(one(entry, "hanging"), "hours"),
+        markup=value(one(entry, "markup"), "share"),
+        tax=value(one(entry, "tax"), "share"),
+    )

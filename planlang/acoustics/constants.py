@@ -64,11 +64,19 @@ PANEL_TOLERANCE = Stated(
     {125: 0.15, 250: 0.15, 500: 0.15, 1000: 0.10, 2000: 0.10, 4000: 0.10},
     "modelled absorption set against published reverberation-room data; own appraisal",
 )
+EDGE_SHARE = Stated(
+    (0.5, 1.0),
+    "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "
+    "appraisal against published reverberation-room data of two stone wools",
+)
+MEASURED_TOLERANCE = Stated(0.10, "spread of reverberation-room measurements among laboratories; own appraisal")
+SIZE_TOLERANCE = Stated(0.005, "lengths of a taped room, as a share; common practice, no source")
 MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; own choice")
 
 # --- the room -----------------------------------------------------------------------------------------------
 
 SCHROEDER_FACTOR = Stated(2000.0, "Schroeder, Acustica 4 (1954) 594, as revised 1962; Kuttruff ch. 3", from_memory=True)
+SABINE_LIMIT = Stated(0.2, "mean coefficient up to which Sabine's formula is usual; Kuttruff, Room Acoustics, ch. 5")
 VERY_DEAD = Stated(0.6, "mean absorption coefficient above which a decay formula says little; own choice")
 AXIS_SHARE = Stated(
     0.60, "share of the absorption in one pair of surfaces, above which ray computations leave the formulas; own choice"

@@ -1,12 +1,17 @@
 """From the plan, its room and its panels to the acoustic estimate."""
 
+import numpy as np
+
 from planlang.acoustics import messages, words
 from planlang.acoustics.absorbers import Covered, Row, covered_by, panel_rows, room_rows
 from planlang.acoustics.air import air_state, energy_attenuation
 from planlang.acoustics.arrays import series
-from planlang.acoustics.decay import Enclosure, decay, middle
+from planlang.acoustics.bands import COLUMNS, IN_OCTAVES
+from planlang.acoustics.decay import decay, middle
 from planlang.acoustics.evenness import evenness
+from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.model import Absorber, Acoustics, Decay, TargetBand
+from planlang.acoustics.panel_ratings import panel_ratings
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import din_18041, din_use, target_bands, target_words, verdict
 from planlang.geometry.model import Layout, RoomGeometry
@@ -38,7 +43,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         surface=enclosure.surface,
         before=_absorbers(rows_before),
         after=_absorbers(rows_after),
-        air_m=series(enclosure.air_m),
+        air_m=series(enclosure.air_m[IN_OCTAVES]),
         decay_before=before,
         decay_after=after,
         target_words=target_words(plan.use.target, enclosure.volume),
@@ -49,6 +54,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         schroeder_after=schroeder_after,
         assumes=words.assumptions(plan, room, layout),
         warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
+        ratings=panel_ratings({panel.array.name: panel.array for panel in layout.panels}.values(), air),
     )
     return Outcome(acoustics, in_order(_findings(plan, room)))
 
@@ -59,7 +65,8 @@ def _enclosure(plan: Plan, room: RoomGeometry, speed: float) -> Enclosure:
         volume=room.volume_m3,
         surface=sum(surface.area_mm2 for surface in room.surfaces) / 1e6,
         speed=speed,
-        air_m=energy_attenuation(OCTAVES, float(air.temperature_c), float(air.humidity)),
+        air_m=energy_attenuation(COLUMNS, float(air.temperature_c), float(air.humidity)),
+        objects=np.zeros(0),
     )
 
 

@@ -1,6 +1,7 @@
 """What the acoustic engine hands on. One value an octave band, in the order of `bands`; areas in m2, times in s."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from planlang.plan.figure import Figure
 
@@ -24,8 +25,32 @@ class Absorber:
 
 
 @dataclass(frozen=True, slots=True)
+class Formula:
+    """Decay times by one formula, s; `why` says when it leads, '' for one that doesn't in any band."""
+
+    name: str
+    times: Series
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Thirds:
+    """Decay times in one-third octaves: by the leading formula, with the range, and all formulas side by side."""
+
+    bands: tuple[int, ...]
+    value: Series
+    low: Series
+    high: Series
+    leads: tuple[str, ...]
+    formulas: tuple[Formula, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Decay:
-    """Decay times of one state of the room by two formulas, and the range that the estimate claims.
+    """Decay times of one state of the room, and the range that the estimate claims, an octave each.
+
+    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side.
+    The range holds 90 % of the draws of all that may be off, and `value`.
 
     `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
     absorbers' ranges, since they don't all err the same way.
@@ -40,6 +65,28 @@ class Decay:
     absorption: Series = ()
     absorption_low: Series = ()
     absorption_high: Series = ()
+    value: Series = ()
+    leads: tuple[str, ...] = ()
+    formulas: tuple[Formula, ...] = ()
+    thirds: Thirds | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PanelRating:
+    """Single numbers of a panel type hung with a `drop` (mm): alpha-p in octaves from 125 Hz, alpha-w, class, NRC, SAA.
+
+    `thirds` are the coefficients behind them, 50 Hz to 5 kHz.
+    """
+
+    panel: str
+    drop: Fraction
+    practical: Series
+    alpha_w: str
+    absorption_class: str
+    nrc: float
+    saa: float
+    thirds: Series
+    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,3 +121,4 @@ class Acoustics:
     schroeder_after: float
     assumes: tuple[str, ...]
     warnings: tuple[str, ...]
+    ratings: tuple[PanelRating, ...] = ()

@@ -212,6 +212,14 @@ class Cleats(Node):
     inset: Fraction
 
 
+class Measured(Node):
+    """Laboratory figures of a panel type (ISO 354): coefficients in octaves, which report, which mounting."""
+
+    alphas: Bands
+    report: str
+    mounting: str
+
+
 class PanelType(Node):
     """A framed absorber. `width` x `length` is the face, length the longer one by custom; `depth` the
     frame's. `mark` is short enough to write on wood."""
@@ -228,6 +236,7 @@ class PanelType(Node):
     front: Covering
     back: Covering | None
     hung_by: Eyes | Cleats | None
+    measured: Measured | None = None
 
 
 # --- room ---------------------------------------------------------------------------------------------------
@@ -299,6 +308,14 @@ class Occupants(Node):
     seating: Seating
 
 
+class Furniture(Node):
+    """So many equal pieces of hard furniture, by the box that each fills."""
+
+    name: str
+    count: int
+    size: tuple[Fraction, Fraction, Fraction]
+
+
 class Room(Node):
     """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
 
@@ -310,6 +327,7 @@ class Room(Node):
     features: tuple[Feature, ...]
     air: Air
     occupants: tuple[Occupants, ...]
+    furniture: tuple[Furniture, ...] = ()
 
 
 class Place(Node):
@@ -340,6 +358,7 @@ class Use(Node):
 
     target: Target | None
     places: tuple[Place, ...]
+    more_targets: tuple[Target, ...] = ()
 
 
 # --- arrays -------------------------------------------------------------------------------------------------

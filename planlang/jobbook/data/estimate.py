@@ -2,7 +2,7 @@
 
 from pydantic import Field
 
-from planlang.jobbook.data.values import Data, Real, Reals
+from planlang.jobbook.data.values import Data, Length, Real, Reals
 
 
 class AbsorberData(Data):
@@ -17,6 +17,39 @@ class AbsorberData(Data):
     source: str
 
 
+class FormulaData(Data):
+    """Decay times by one formula; `why` says when it leads, and is empty for one that doesn't."""
+
+    name: str
+    times_s: Reals = Field(validation_alias="times")
+    why: str
+
+
+class ThirdsData(Data):
+    """Decay times in one-third octaves."""
+
+    bands_hz: tuple[int, ...] = Field(validation_alias="bands")
+    value_s: Reals = Field(validation_alias="value")
+    low_s: Reals = Field(validation_alias="low")
+    high_s: Reals = Field(validation_alias="high")
+    leads: tuple[str, ...]
+    formulas: tuple[FormulaData, ...]
+
+
+class PanelRatingData(Data):
+    """Ratings of a panel type by ISO 11654 and ASTM C423."""
+
+    panel: str
+    drop: Length
+    alpha_p: Reals = Field(validation_alias="practical")
+    alpha_w: str
+    absorption_class: str
+    nrc: Real
+    saa: Real
+    alpha_thirds: Reals = Field(validation_alias="thirds")
+    source: str
+
+
 class DecayData(Data):
     """Decay times; `low_s` and `high_s` are the range that is claimed."""
 
@@ -28,6 +61,10 @@ class DecayData(Data):
     absorption_m2: Reals = Field(validation_alias="absorption")
     absorption_low_m2: Reals = Field(validation_alias="absorption_low")
     absorption_high_m2: Reals = Field(validation_alias="absorption_high")
+    value_s: Reals = Field(validation_alias="value")
+    leads: tuple[str, ...]
+    formulas: tuple[FormulaData, ...]
+    thirds: ThirdsData | None
 
 
 class TargetBandData(Data):
@@ -57,3 +94,4 @@ class EstimateData(Data):
     schroeder_after_hz: Real = Field(validation_alias="schroeder_after")
     assumes: tuple[str, ...]
     warnings: tuple[str, ...]
+    ratings: tuple[PanelRatingData, ...]

@@ -5,6 +5,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import absorption_chart, decay_chart
+from planlang.jobbook.sections.acoustic_tables import formulas, ratings, thirds
 from planlang.plan.figure import significant
 
 
@@ -14,13 +15,15 @@ def estimate(compiled: CompiledPlan) -> Blocks:
     blocks: list[Block] = [
         Heading(2, "Acoustic estimate"),
         Paragraph(
-            "Decay times are estimates for each octave band. The range is what the estimate claims; "
-            "the single figures by two formulas are given so that they can be checked."
+            "Decay times are estimates for each octave band. The range is what the estimate claims: nine in ten of all "
+            "draws of what may be off lie within it. The figures by single formulas are given so that they can be "
+            "checked, and so that it can be seen how far the formulas differ."
         ),
         Paragraph(acoustics.target_words or "The plan states no target.", lead="Target:"),
         Figure(decay_chart(acoustics)),
         _decay("Decay with the panels, s", acoustics, acoustics.decay_after, acoustics.verdict_after),
         _decay("Decay now, s", acoustics, acoustics.decay_before, acoustics.verdict_before),
+        *formulas(acoustics),
         Paragraph(_limits(acoustics)),
         Heading(3, "What absorbs"),
         Figure(absorption_chart(acoustics)),
@@ -28,6 +31,8 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         _absorption("Absorption area now, m²", acoustics.bands, acoustics.before, acoustics.decay_before),
         _air(acoustics),
         _coefficients(acoustics),
+        *ratings(acoustics, compiled.plan.job.tape),
+        *thirds(acoustics),
         Heading(3, "What the estimate assumes"),
         Bullets(tuple(words.sentence(line) for line in acoustics.assumes) or ("Nothing beyond the formulas.",)),
     ]
@@ -51,8 +56,8 @@ def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str
     columns = (
         Column("Octave band"),
         Column("Range", big=True),
-        Column("Sabine", "right"),
-        Column("Norris-Eyring", "right"),
+        Column("Taken", "right"),
+        Column("By"),
         Column("Mean absorption", "right"),
         Column("Wanted", "right"),
         Column("Verdict"),
@@ -61,8 +66,8 @@ def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str
         (
             words.hertz(band),
             words.span(decay.low[n], decay.high[n]),
-            significant(decay.sabine[n]),
-            significant(decay.eyring[n]),
+            significant(decay.value[n]),
+            decay.leads[n],
             significant(decay.mean_alpha[n]),
             wanted(acoustics.target[n]) if n < len(acoustics.target) else "not asked",
             verdicts[n] if n < len(verdicts) else "not asked",

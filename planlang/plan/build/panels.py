@@ -7,15 +7,23 @@ from fractions import Fraction
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, one, value
-from planlang.plan.build.stock import build_batt, build_cloth, build_hardware, build_sheet, note_defaults, words_of
+from planlang.plan.build.stock import (
+    bands_of,
+    build_batt,
+    build_cloth,
+    build_hardware,
+    build_sheet,
+    note_defaults,
+    words_of,
+)
 from planlang.plan.entries import Entry
-from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, PanelType
+from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
 
 
 def build_panel(names: Names, definition: Definition) -> PanelType:
     """A type of panel."""
     entry = definition.entry
-    size, depth, frame, core, braces, front, back, hung_by = all_of(
+    size, depth, frame, core, braces, front, back, hung_by, measured = all_of(
         lambda: value(one(entry, "face"), "size"),
         lambda: value(one(entry, "depth"), "depth"),
         lambda: build_frame(names, one(entry, "frame")),
@@ -24,6 +32,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         lambda: build_covering(names, one(entry, "front")),
         lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_hung_by(names, entry),
+        lambda: build_measured(names, maybe(entry, "measured")),
     )
     made = PanelType(
         at=definition.name.span,
@@ -39,6 +48,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         front=front,
         back=back,
         hung_by=hung_by,
+        measured=measured,
     )
     note_defaults(names, definition)
     return made
@@ -59,7 +69,9 @@ def build_frame(names: Names, entry: Entry) -> Frame:
     between = maybe_value(entry, "between")
     if between is not None and between == full:
         message = f"the {full} can't both run full and sit between"
-        names.sink.append(messages.disagree(entry.span, message, "write `ends full, sides between` or the other way round"))
+        names.sink.append(
+            messages.disagree(entry.span, message, "write `ends full, sides between` or the other way round")
+        )
         raise Unknown
     return Frame(at=entry.span, sheet=names.build(value(entry, "sheet"), "sheet", build_sheet), full=full)
 
@@ -103,17 +115,29 @@ def build_covering(names: Names, entry: Entry) -> Covering:
     return Covering(at=entry.span, cloth=cloth, wrap=value(entry, "wrap"))
 
 
+def build_measured(names: Names, entry: Entry | None) -> Measured | None:
+    """Laboratory figures of the panel."""
+    if entry is None:
+        return None
+    alphas = bands_of(names, entry, "alphas")
+    return Measured(at=entry.span, alphas=alphas, report=value(entry, "report"), mounting=value(entry, "mounting"))
+
+
 def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
     """Eyes or cleats, not both."""
     eyes, cleats = maybe(entry, "eyes"), maybe(entry, "cleats")
     if eyes and cleats:
-        names.sink.append(messages.disagree(cleats.span, "a panel hangs by eyes or by cleats, not by both", "take one out"))
+        names.sink.append(
+            messages.disagree(cleats.span, "a panel hangs by eyes or by cleats, not by both", "take one out")
+        )
         raise Unknown
     if eyes:
         hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
         count = value(eyes, "count")
         if count < 4 or count % 2:
-            names.sink.append(messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4"))
+            names.sink.append(
+                messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
+            )
             raise Unknown
         return Eyes(at=eyes.span, hardware=hardware, count=count, inset=value(eyes, "inset"))
     if cleats:

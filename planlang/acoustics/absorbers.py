@@ -8,14 +8,16 @@ import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.bands import IN_OCTAVES, with_thirds
+from planlang.acoustics.bands import COLUMNS, IN_OCTAVES, with_thirds
 from planlang.acoustics.constants import LEAST_ALPHA, MOST_ALPHA, TABLE_SHARE, TABLE_STEP
 from planlang.acoustics.model import Absorber
 from planlang.acoustics.panel_rows import PanelRow, panel_row
+from planlang.acoustics.reverberation import hard_object_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import OCTAVES, Array, Bands, Lining, Occupants
+from planlang.plan.model import OCTAVES, Array, Bands, Furniture, Lining, Occupants
 
 MODELLED = "modelled panels"
+OBJECTS_SOURCE = "V^(2/3) of the box that each fills, EN 12354-6:2003 (from memory)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +57,18 @@ def covered_by(layout: Layout) -> Covered:
     return Covered(hidden, shaded)
 
 
-def room_rows(room: RoomGeometry, people: tuple[Occupants, ...], covered: Covered) -> tuple[Row, ...]:
-    """The rows of the room without its panels, net of what panels cover: surfaces, then openings, then people."""
+def room_rows(
+    room: RoomGeometry, people: tuple[Occupants, ...], covered: Covered, furniture: tuple[Furniture, ...] = ()
+) -> tuple[Row, ...]:
+    """The rows of the room without its panels, net of what panels cover: surfaces, openings, people, furniture."""
     surfaces = tuple(
         _surface_row(surface, room, covered, surface.lining) for surface in room.surfaces if surface.lining is not None
     )
     openings = tuple(
         _feature_row(placed, placed.feature.lining) for placed in room.features if placed.feature.lining is not None
     )
-    return surfaces + openings + tuple(_people_row(group) for group in people if group.count)
+    loose = tuple(_people_row(group) for group in people if group.count)
+    return surfaces + openings + loose + tuple(_furniture_row(piece) for piece in furniture if piece.count)
 
 
 def panel_rows(layout: Layout, air: AirState) -> tuple[Row, ...]:
@@ -133,6 +138,22 @@ def _people_row(group: Occupants) -> Row:
     total = group.count * with_thirds(coefficients(seating.absorption_m2))
     words = f"{group.count} x {seating.words or seating.name}"
     return loose_row(words, total, seating.source, f"people {seating.name}")
+
+
+def object_volumes(furniture: tuple[Furniture, ...]) -> Floats:
+    """Volumes of all pieces of furniture, m3, by the boxes that they fill."""
+    return np.array([_box_volume(piece) for piece in furniture for _ in range(piece.count)])
+
+
+def _box_volume(piece: Furniture) -> float:
+    width, depth, height = piece.size
+    return float(width * depth * height) / 1e9
+
+
+def _furniture_row(piece: Furniture) -> Row:
+    each = float(hard_object_absorption(np.array(_box_volume(piece))))
+    total = np.full(len(COLUMNS), piece.count * each)
+    return loose_row(f"{piece.count} x {piece.name}, hard furniture", total, OBJECTS_SOURCE, "furniture")
 
 
 def loose_row(words: str, total: Floats, source: str, kin: str) -> Row:

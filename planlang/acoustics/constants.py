@@ -26,6 +26,19 @@ class DinCurve:
     most: float
 
 
+@dataclass(frozen=True, slots=True)
+class MonitoringMask:
+    """Tolerances on the nominal time, s, and the frequencies between which they hold, Hz."""
+
+    lowest: int
+    flat_from: int
+    wide_from: int
+    highest: int
+    near: float
+    most_low: float
+    wide: float
+
+
 # --- air ----------------------------------------------------------------------------------------------------
 
 REFERENCE_PRESSURE = Stated(101_325.0, "ISO 9613-1:1993, Pa")
@@ -64,6 +77,8 @@ PANEL_TOLERANCE = Stated(
     {125: 0.15, 250: 0.15, 500: 0.15, 1000: 0.10, 2000: 0.10, 4000: 0.10},
     "modelled absorption set against published reverberation-room data; own appraisal",
 )
+FIBRE_SPREAD = Stated(2.0, "published relations between density and flow resistivity set side by side; own appraisal")
+MINERAL_FIBRES = Stated((4e-6, 10e-6), "fibre diameters of glass and stone wool, m; handbook range", from_memory=True)
 EDGE_SHARE = Stated(
     (0.5, 1.0),
     "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "
@@ -113,3 +128,16 @@ DIN_18041_BAND_SPORT = Stated(
     from_memory=True,
 )
 DIN_18041_OCCUPIED = Stated(0.80, "DIN 18041:2016-03, share of seats occupied", from_memory=True)
+DIN_18041_GROUP_B = Stated(
+    {"B2": (0.15, 4.80), "B3": (0.20, 3.13), "B4": (0.25, 2.13), "B5": (0.30, 1.47)},
+    "DIN 18041:2016-03, group B: A/V up to 2.5 m of height, and q of 1/(q + 4.69 lg h) above",
+)
+MONITORING_TIME = Stated((0.25, 100.0), "EBU Tech 3276 (2nd ed. 1998), ITU-R BS.1116: s, and reference volume m3")
+MONITORING_LIMITS = Stated((0.2, 0.4), "EBU Tech 3276 (2nd ed. 1998): least and most nominal time, s")
+MONITORING_MASK = Stated(
+    MonitoringMask(63, 200, 4000, 8000, 0.05, 0.3, 0.1),
+    "EBU Tech 3276, ITU-R BS.1116: tolerance of the decay time",
+    from_memory=True,
+)
+EARLY_REFLECTIONS = Stated((0.015, -10.0), "EBU Tech 3276, ITU-R BS.1116: within s, at most dB", from_memory=True)
+ANSI_S12_60 = Stated(((283.0, 0.6), (566.0, 0.7)), "ANSI/ASA S12.60-2010 part 1: up to m3, at most s")

@@ -65,7 +65,7 @@ def evenness(room: RoomGeometry, rows: tuple[Row, ...]) -> Evenness:
     heavy = _heavy_axis(axis_areas, absorption.sum(axis=1))
     lopsided = _lopsided_pair(_ratio(absorption, areas[:, :, np.newaxis]))
     axes = {name: axis for name, (axis, _) in places.items()}
-    return Evenness(heavy, lopsided, axis_areas, alphas, _is_box(room), axes)
+    return Evenness(heavy, lopsided, axis_areas, alphas, is_box(room), axes)
 
 
 def _heavy_axis(areas: Floats, absorption: Floats) -> tuple[int, ...]:
@@ -91,7 +91,8 @@ def _place(surface: Surface) -> tuple[int, int]:
     return axis, int((east, north)[axis] > 0)
 
 
-def _is_box(room: RoomGeometry) -> bool:
+def is_box(room: RoomGeometry) -> bool:
+    """Whether the room has six faces at right angles, along the points of the compass."""
     return len(room.surfaces) == 6 and all(
         max(abs(part) for part in surface.inward) > STRAIGHT if surface.kind == "wall" else surface.pitch_deg == 0
         for surface in room.surfaces

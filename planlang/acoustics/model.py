@@ -1,5 +1,7 @@
 """What the acoustic engine hands on. One value an octave band, in the order of `bands`; areas in m2, times in s."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -90,6 +92,70 @@ class PanelRating:
 
 
 @dataclass(frozen=True, slots=True)
+class Reflection:
+    """A first reflection: on what, how much later (s) and longer (m), and its level to the direct sound (dB).
+
+    `treated_by` is the mark of the panel that it strikes, '' for none; `across` and `up` are where it strikes, mm from
+    the surface's datum.
+    """
+
+    talker: str
+    listener: str
+    surface: str
+    delay: float
+    extra: float
+    level: float
+    treated_by: str
+    across: float
+    up: float
+
+
+@dataclass(frozen=True, slots=True)
+class Mode:
+    """One mode: frequency, Hz; its order along each side and its kind where the room is a box."""
+
+    frequency: float
+    orders: tuple[int, ...] = ()
+    kind: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LowEnd:
+    """What decides at low frequency: modes with how they were found, how many in each third (Hz), and plain words."""
+
+    method: str
+    modes: tuple[Mode, ...]
+    thirds: tuple[int, ...]
+    counts: tuple[int, ...]
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OtherTarget:
+    """A further target of the room, with its verdicts an octave."""
+
+    words: str
+    target: tuple[TargetBand, ...]
+    verdict_before: tuple[str, ...]
+    verdict_after: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Gain:
+    """What one array does, as mean decay over `bands`, s: `alone` in the bare room, `missed` if it were left out.
+
+    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2.
+    """
+
+    array: str
+    alone: float
+    missed: float
+    absorption: float
+    area: float
+    bands: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class TargetBand:
     """What the target asks of one band: wanted, least and most, s; None where it says nothing of the band."""
 
@@ -122,3 +188,9 @@ class Acoustics:
     assumes: tuple[str, ...]
     warnings: tuple[str, ...]
     ratings: tuple[PanelRating, ...] = ()
+    more_targets: tuple[OtherTarget, ...] = ()
+    reflections: tuple[Reflection, ...] = ()
+    reflection_words: tuple[str, ...] = ()
+    gains: tuple[Gain, ...] = ()
+    beyond: tuple[str, ...] = ()
+    low_end: LowEnd | None = None

@@ -13,6 +13,7 @@ from planlang.acoustics.constants import (
     VERY_DEAD,
 )
 from planlang.acoustics.evenness import AXES, Evenness
+from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.panels import Buildup, buildup
 from planlang.acoustics.targets import din_use
 from planlang.acoustics.uncertainty import DRAWS, SHARE
@@ -43,7 +44,21 @@ def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[flo
             f"the air is at {significant(plan.room.air.temperature_c)} C; the accuracy of ISO 9613-1 is stated for "
             f"{coldest:.0f} to {warmest:.0f} C"
         )
-    return tuple(found)
+    return (*found, *_odd_batts(plan.arrays))
+
+
+def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
+    """Batts whose flow resistivity no mineral wool of their density has."""
+    lines = []
+    for batt in {array.panel.core.batt.name: array.panel.core.batt for array in arrays}.values():
+        least, most = mineral_wool_range(float(batt.density_kg_m3))
+        if batt.flow_high < least or batt.flow_low > most:
+            lines.append(
+                f"{batt.name} of {significant(batt.density_kg_m3)} kg/m3: its flow resistivity is not one of glass or "
+                f"stone wool of that density, which lies within {significant(least)} to {significant(most)} Pa.s/m2; "
+                "see that the maker's sheet gives it by ISO 9053-1"
+            )
+    return lines
 
 
 def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
@@ -167,7 +182,8 @@ def _on_target(target: Target | None) -> list[str]:
 
 def _on_what_is_left_out(room: RoomGeometry) -> list[str]:
     lines = [
-        "furniture, curtains, shelves and reveals count for nothing unless the plan states them as linings or people"
+        "furniture, curtains, shelves and reveals count for nothing unless the plan states them as furniture, "
+        "linings or people"
     ]
     small = [placed.feature.name for placed in room.features if placed.feature.lining is None]
     if small:

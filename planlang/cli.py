@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -20,10 +21,11 @@ CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command. Status 0: clean; 1: the plan has errors; 2: used wrongly; 3: a fault of the compiler's own."""
     options = parse_arguments(arguments)
+    prepare_process()
     try:
         return int(options.run(options))
     except OSError as fault:
-        print(f"planlang: {fault.filename or options.plan}: {fault.strerror or fault}", file=sys.stderr)
+        print(f"planlang: {fault.filename or options.plan or 'input'}: {fault.strerror or fault}", file=sys.stderr)
         return MISUSED
     except Exception as fault:
         if os.environ.get("PLANLANG_TRACE"):
@@ -31,6 +33,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
         words = f"planlang {__version__} met a fault of its own ({type(fault).__name__}: {fault})"
         print(f"{words}\nSet PLANLANG_TRACE=1 to see where, and please report it with the plan.", file=sys.stderr)
         return BROKEN
+
+
+def prepare_process() -> None:
+    """Settings for a short-lived process: fewer collections, and no threads for matrices that are small."""
+    gc.set_threshold(100_000, 50, 50)
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 
 def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
@@ -44,30 +52,61 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     build.add_argument(
         "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
     )
+    add_messages_option(build)
     build.set_defaults(run=run_build)
+
+    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
+    add_messages_option(check)
     check.set_defaults(run=run_check)
+
+    tidy = commands.add_parser("tidy", help="lay plan files out in the one canonical way")
+    tidy.add_argument("plans", nargs="+", metavar="PLAN", help="a plan file, or - for standard input")
+    tidy.add_argument(
+        "--check", action="store_true", help="write nothing; status 1 when a file would change, for a check in CI"
+    )
+    tidy.set_defaults(run=run_tidy)
+
+    manual = commands.add_parser("manual", help="print the manual of the language, in Markdown")
+    manual.add_argument("--check", type=Path, metavar="FILE", help="only say whether FILE is the current manual")
+    manual.set_defaults(run=run_manual, plan=None)
+
+    explain = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
+    explain.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
+    explain.set_defaults(run=run_explain, plan=None)
     return parser.parse_args(arguments)
+
+
+def add_messages_option(command: argparse.ArgumentParser) -> None:
+    """Let a command report for machines."""
+    command.add_argument(
+        "--messages", choices=("text", "json"), default="text",
+        help="json: one object a line on standard output, and no other text there",
+    )  # fmt: skip
 
 
 def run_check(options: argparse.Namespace) -> int:
     """Compile and report."""
     from planlang.compiler import compile_plan
 
-    compilation = compile_plan(options.plan)
-    report(compilation)
+    compilation = compile_plan(options.plan, for_book=False)
+    report(compilation, options.messages)
     return CLEAN if compilation.ok else FAILED
 
 
 def run_build(options: argparse.Namespace) -> int:
-    """Compile, report, and write the job book when no error stands in the way."""
-    from planlang.compiler import compile_plan
+    """Compile, report, and write the job book when what is at fault, if anything, only marks it."""
+    from planlang.compiler import UnknownOption, compile_plan
 
-    compilation = compile_plan(options.plan)
-    report(compilation)
-    if compilation.compiled is None or not compilation.ok:
+    try:
+        compilation = compile_plan(options.plan, options.option)
+    except UnknownOption:
+        print(f"planlang: the plan has no option `{options.option}`", file=sys.stderr)
+        return MISUSED
+    report(compilation, options.messages)
+    if compilation.compiled is None or not compilation.bookable:
         print("no job book written", file=sys.stderr)
         return FAILED
 
@@ -76,14 +115,88 @@ def run_build(options: argparse.Namespace) -> int:
 
     folder = options.out or Path(f"{options.plan.stem}-book")
     publish(write_book(compilation.compiled), folder)
-    print(f"job book: {folder}")
+    print(f"job book: {folder}", file=sys.stderr if options.messages == "json" else sys.stdout)
+    if compilation.ok:
+        return CLEAN
+    if not compilation.compiled.loads.hangable:
+        print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
+    return FAILED
+
+
+def run_tidy(options: argparse.Namespace) -> int:
+    """Tidy each file; the status is the worst of all files'."""
+    return max(tidy_one(name, options.check) for name in options.plans)
+
+
+def tidy_one(name: str, check: bool) -> int:
+    """Tidy one file, or standard input. A file with syntax errors is left as it is."""
+    from planlang.plan.tidying import VocabularyGuide
+    from planlang.syntax.report import finding_as_text
+    from planlang.syntax.tidy.files import read_content, tidy_content, write_content
+
+    path = Path(name)
+    try:
+        content = sys.stdin.buffer.read() if name == "-" else read_content(path)
+        tidied = tidy_content(name, content, VocabularyGuide())
+        for finding in tidied.findings:
+            print(finding_as_text(finding, tidied.project), file=sys.stderr)
+        if tidied.content is None:
+            print(f"left as it is: {name}", file=sys.stderr)
+            return FAILED
+        if check and tidied.changed:
+            print(f"would change: {name}")
+            return FAILED
+        if check:
+            return CLEAN
+        if name == "-":
+            sys.stdout.buffer.write(tidied.content)
+        elif tidied.changed:
+            write_content(path, tidied.content)
+            print(f"tidied: {name}")
+    except OSError as fault:
+        print(f"planlang: {name}: {fault.strerror or fault}", file=sys.stderr)
+        return MISUSED
     return CLEAN
 
 
-def report(compilation: Compilation) -> None:
-    """Print all findings, and how many there are."""
-    from planlang.syntax.report import finding_as_text, summary
+def run_manual(options: argparse.Namespace) -> int:
+    """Print the manual, or compare a file with it."""
+    from planlang.manual.book import manual
 
+    if options.check is None:
+        print(manual(), end="")
+        return CLEAN
+    if options.check.read_text(encoding="utf-8") == manual():
+        return CLEAN
+    print(f"{options.check} is not the current manual: planlang manual > {options.check}", file=sys.stderr)
+    return FAILED
+
+
+def run_explain(options: argparse.Namespace) -> int:
+    """Print the page of one code, or the list of all."""
+    from planlang.manual.explain import codes_listed, explained, nearest_code
+
+    if options.code is None:
+        print(codes_listed(), end="")
+        return CLEAN
+    page = explained(options.code)
+    if page:
+        print(page, end="")
+        return CLEAN
+    near = nearest_code(options.code)
+    mend = f"did you mean `{near}`?" if near else "planlang explain-error lists them all"
+    print(f"there is no message with the code `{options.code}`; {mend}", file=sys.stderr)
+    return MISUSED
+
+
+def report(compilation: Compilation, form: str) -> None:
+    """Print all findings: as text with how many there are, or as JSON for machines."""
+    from planlang.syntax.report import finding_as_json, finding_as_text, summary
+
+    if form == "json":
+        for finding in compilation.findings:
+            print(finding_as_json(finding))
+        return
     for finding in compilation.findings:
         print(finding_as_text(finding, compilation.project), file=sys.stderr)
     print(summary(compilation.findings), file=sys.stderr)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import replace
 from pathlib import Path
 
 from planlang.acoustics.estimate import estimate_acoustics
@@ -12,11 +12,17 @@ from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.reader import read_plan
-from planlang.syntax.diagnostics import Diagnostic, in_order
+from planlang.requirements.check import Results, check_requirements
+from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+class UnknownOption(LookupError):
+    """The plan has no option of the name that was asked for."""
+
+
+@record
 class Compilation:
     """A plan's files, what was made of them (None where errors stand in the way), and all findings."""
 
@@ -29,29 +35,83 @@ class Compilation:
         """True when no finding is an error."""
         return not any(finding.is_error for finding in self.findings)
 
+    @property
+    def bookable(self) -> bool:
+        """True when a job book may be written: what is at fault, if anything, only marks it."""
+        return self.compiled is not None and not any(finding.forbids_book for finding in self.findings)
 
-def compile_plan(path: Path) -> Compilation:
-    """Compile a plan: read, type, place, resolve, estimate, check.
+
+def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compilation:
+    """Compile a plan with an option, and beside it with every other one. Not `for_book`: as far as findings go.
 
     Raises:
         OSError: the plan's own file cannot be read.
+        UnknownOption: the plan has no such option.
     """
     read = read_project(path)
-    typed = read_plan(read.value)
-    findings = [*read.diagnostics, *typed.diagnostics]
-    plan = typed.value
-    if plan is None or any(finding.is_error for finding in findings):
+    if not read.ok:
+        return Compilation(read.value, None, in_order([*read.diagnostics, *read_plan(read.value, option).diagnostics]))
+    chosen = compile_project(read.value, option, for_book)
+    findings = [*read.diagnostics, *chosen.diagnostics]
+    if chosen.value is None:
         return Compilation(read.value, None, in_order(findings))
+    names = ["", *chosen.value.plan.options]
+    if option not in names:
+        raise UnknownOption(option)
+    others = [(name, compile_project(read.value, name, for_book)) for name in names if name != option]
+    for name, other in others:
+        findings += only_there(name, other.diagnostics, chosen.diagnostics)
+    compiled = replace(chosen.value, alternatives=tuple((name, other.value) for name, other in others))
+    if for_book:
+        compiled = with_examination(compiled)
+    return Compilation(read.value, compiled, in_order(findings))
+
+
+def with_examination(compiled: CompiledPlan) -> CompiledPlan:
+    """Add what only a job book needs and takes a second or two: modes and rays."""
+    from planlang.acoustics.examine import examine_acoustics
+
+    acoustics = examine_acoustics(compiled.plan, compiled.room, compiled.layout, compiled.acoustics)
+    return replace(compiled, acoustics=acoustics)
+
+
+def compile_project(project: Project, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
+    """One plan with one option: type, place, resolve, estimate, check."""
+    typed = read_plan(project, option)
+    plan = typed.value
+    assert plan is not None or not typed.ok, "a plan that can't be read says why"
+    if plan is None or not typed.ok:
+        return Outcome(None, typed.diagnostics)
 
     room = build_room(plan)
+    if not room.value.surfaces:
+        return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
-    materials = resolve_materials(plan, layout.value)
+    materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
     loads = check_loads(plan, room.value, layout.value, masses)
+    results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
+    held = check_requirements(results)
 
+    findings = list(typed.diagnostics)
     for phase in (room, layout, materials, acoustics, loads):
         findings += phase.diagnostics
+    if not materials.ok:  # it has said why a panel can't be weighed
+        findings = [finding for finding in findings if finding.code != "mass-unknown"]
+    if not any(finding.forbids_book for finding in findings):
+        findings += held.diagnostics
     warnings = in_order(finding for finding in findings if not finding.is_error)
-    compiled = CompiledPlan(plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings)
-    return Compilation(read.value, compiled, in_order(findings))
+    failures = in_order(finding for finding in findings if finding.is_error)
+    compiled = CompiledPlan(
+        plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings, failures, held.value
+    )
+    return Outcome(compiled, in_order(findings))
+
+
+def only_there(option: str, there: tuple[Diagnostic, ...], here: tuple[Diagnostic, ...]) -> list[Diagnostic]:
+    """What another option alone brings, said so; requirements are compared in the book, not failed twice."""
+    known = {(finding.code, finding.span) for finding in here}
+    new = [f for f in there if (f.code, f.span) not in known and not f.code.startswith("requirement-")]
+    name = f"with option `{option}`" if option else "without an option"
+    return [replace(finding, message=f"{name}: {finding.message}") for finding in new]

@@ -6,36 +6,27 @@ from fractions import Fraction as F
 from typing import Any
 
 from planlang.plan.model import (
-    OCTAVES,
     Air,
     Along,
     Array,
-    Batt,
     Braces,
     CeilingPlane,
     Cleats,
-    Cloth,
     Core,
     Covering,
     Eyes,
     Frame,
     Grid,
     Hang,
-    Hardware,
     Job,
-    Lining,
-    Money,
     PanelType,
     Plan,
-    Price,
-    Rates,
     Room,
-    Sheet,
     SurfaceLining,
-    Timber,
     Use,
 )
 from planlang.plan.quantity import INCH
+from planlang.plan.stock import OCTAVES, Batt, Cloth, Hardware, Lining, Money, Price, Rates, Sheet, Timber
 from planlang.plan.tape import METRIC, TapeStyle
 from planlang.syntax.span import NOWHERE
 

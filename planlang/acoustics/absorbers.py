@@ -1,7 +1,6 @@
 """The absorbing rows of a room: surfaces, openings, people and panel arrays, each with its absorption and a range."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import pi
 
 import numpy as np
@@ -14,13 +13,15 @@ from planlang.acoustics.model import Absorber
 from planlang.acoustics.panel_rows import PanelRow, panel_row
 from planlang.acoustics.reverberation import hard_object_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import OCTAVES, Array, Bands, Furniture, Lining, Occupants
+from planlang.plan.model import Array, Furniture, Occupants
+from planlang.plan.stock import OCTAVES, Bands, Lining
+from planlang.syntax.record import record
 
 MODELLED = "modelled panels"
 OBJECTS_SOURCE = "V^(2/3) of the box that each fills, EN 12354-6:2003 (from memory)"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """An absorber with what the formulas need beside it, one value a column (octaves, then thirds), m2.
 
@@ -39,7 +40,7 @@ class Row:
     panel: PanelRow | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Covered:
     """Areas (m2) of each surface that panels take: `hidden` by flush panels, `shaded` by panels hung before it."""
 

@@ -1,7 +1,6 @@
 """Air: speed of sound, density and the sound that it absorbs, from temperature and humidity."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -14,11 +13,12 @@ from planlang.acoustics.constants import (
     REFERENCE_TEMPERATURE,
     TRIPLE_POINT,
 )
+from planlang.syntax.record import record
 
 DECIBELS_PER_NEPER_OF_ENERGY = 10 / np.log(10.0)  # 4.343: energy falls as exp(-m x)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AirState:
     """Air at rest: speed of sound, m/s, and density, kg/m3."""
 

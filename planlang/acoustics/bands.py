@@ -7,7 +7,7 @@ import numpy as np
 
 from planlang.acoustics.air import exact_midbands
 from planlang.acoustics.arrays import Floats
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
 
 THIRDS = (
     50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000,

@@ -10,7 +10,8 @@ from planlang.acoustics.reflections import position
 from planlang.acoustics.standards import early_reflection_limit, monitoring_time
 from planlang.acoustics.targets import ANSI, MONITORING
 from planlang.plan.figure import significant
-from planlang.plan.model import OCTAVES, Place, Plan, Target
+from planlang.plan.model import Place, Plan, Target
+from planlang.plan.stock import OCTAVES
 
 MIDDLE = (OCTAVES.index(500), OCTAVES.index(1000))
 SMALL_FALL = 3.0  # dB: what is just noticed as quieter; common practice, no source

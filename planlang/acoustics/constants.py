@@ -1,12 +1,13 @@
 """Figures that the engine takes from outside, each with its source; `from_memory` marks what was not re-read."""
 
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from planlang.syntax.record import record
 
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stated(Generic[T]):
     """A figure with its source; `from_memory` is True where the source was not at hand when it was written down."""
 
@@ -15,7 +16,7 @@ class Stated(Generic[T]):
     from_memory: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DinCurve:
     """T = slope lg V + offset, seconds and m3, from `least` (included) to `most` (excluded) m3."""
 
@@ -26,7 +27,7 @@ class DinCurve:
     most: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MonitoringMask:
     """Tolerances on the nominal time, s, and the frequencies between which they hold, Hz."""
 
@@ -79,6 +80,13 @@ PANEL_TOLERANCE = Stated(
 )
 FIBRE_SPREAD = Stated(2.0, "published relations between density and flow resistivity set side by side; own appraisal")
 MINERAL_FIBRES = Stated((4e-6, 10e-6), "fibre diameters of glass and stone wool, m; handbook range", from_memory=True)
+SCATTERING = Stated(
+    {"smooth": 0.10, "panel": 0.20, "exposed members": 0.40, "occupied floor": 0.50},
+    "share of sound that a face sends back in all directions, middle frequencies; own choice after Vorlaender, "
+    "Auralization, and Kuttruff, Room Acoustics, ch. 9",
+)
+FLUTTER_ALPHA = Stated(0.10, "mean coefficient from 500 Hz to 2 kHz below which a face counts as bare; own choice")
+ECHO_DELAY = Stated(0.050, "delay, s, from which a strong reflection is heard as an echo; common practice, no source")
 EDGE_SHARE = Stated(
     (0.5, 1.0),
     "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "

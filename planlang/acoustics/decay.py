@@ -1,6 +1,6 @@
 """Decay times of a room from its absorbing rows, with the range that the estimate claims."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,7 +12,8 @@ from planlang.acoustics.formulas import EYRING, SABINE, Enclosure, all_formulas,
 from planlang.acoustics.model import Decay, Formula, Thirds
 from planlang.acoustics.uncertainty import decay_range
 from planlang.plan.figure import Figure, significant
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 SOURCE = (
@@ -22,7 +23,7 @@ SOURCE = (
 HOW = "by the leading formula; the range holds 90 % of draws of all that may be off"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Absorption:
     """Absorption areas of the whole room, m2 a column: taken, least and most."""
 

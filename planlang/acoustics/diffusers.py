@@ -1,11 +1,11 @@
 """Diffusers from number theory: sequences, well depths and the range of frequency. Lengths in m, frequencies in Hz."""
 
-from dataclasses import dataclass
+from planlang.syntax.record import record
 
 LEAST_WELL = 0.025  # m: narrower wells absorb; common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DiffuserRange:
     """From the design frequency to where wells are half a wavelength wide; `flat` is the first frequency at which all
     wells reflect alike, `lobes` the one from which a repeated array sends sound to the sides.

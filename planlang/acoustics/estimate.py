@@ -8,6 +8,7 @@ from planlang.acoustics.bands import COLUMNS, IN_OCTAVES
 from planlang.acoustics.beyond import beyond_panels, reflection_words
 from planlang.acoustics.decay import decay, middle
 from planlang.acoustics.evenness import evenness
+from planlang.acoustics.flutter import flutter
 from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.gains import gains
 from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, TargetBand
@@ -16,7 +17,8 @@ from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import din_18041, din_use, is_known, target_bands, target_words, verdict
 from planlang.geometry.model import Layout, RoomGeometry
-from planlang.plan.model import OCTAVES, Lining, Plan, Seating, Target
+from planlang.plan.model import Plan, Target
+from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 
 NOTHING_COVERED = Covered({}, {})
@@ -30,7 +32,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
     nothing, or as the nearest band), `unknown-target`, and the warning `target-outside-volume`.
     """
     air = air_state(float(plan.room.air.temperature_c), float(plan.room.air.humidity))
-    enclosure = _enclosure(plan, room, air.speed)
+    enclosure = enclosure_of(plan, room)
     rows_before = room_rows(room, plan.room.occupants, NOTHING_COVERED, plan.room.furniture)
     rows_after = room_rows(room, plan.room.occupants, covered_by(layout), plan.room.furniture)
     panels = panel_rows(layout, air)
@@ -63,6 +65,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         reflections=struck,
         reflection_words=reflection_words(plan, struck),
         gains=gains(panels, room, layout, enclosure, even_before, first.target),
+        flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
         beyond=beyond_panels(plan, enclosure.volume, before, after, [first.verdict_after]),
     )
     return Outcome(acoustics, in_order(_findings(plan, room)))
@@ -102,6 +105,16 @@ def _struck(rows: tuple[Row, ...]) -> dict[str, float]:
     return found
 
 
+def _bare_alphas(room: RoomGeometry, rows: tuple[Row, ...]) -> dict[str, float]:
+    """Mean coefficient from 500 Hz to 2 kHz of each surface with all that lies on it."""
+    middle = slice(OCTAVES.index(500), OCTAVES.index(2000) + 1)
+    found = {}
+    for surface in room.surfaces:
+        absorbed = sum(float(row.capped[middle].mean()) for row in rows if row.surface == surface.name)
+        found[surface.name] = absorbed / max(surface.area_mm2 / 1e6, 1e-9)
+    return found
+
+
 def _name(row: Row) -> str:
     """The array, the feature (`window w1 on east wall`) or the surface that a row stands for."""
     name = row.absorber.words.partition(":")[0]
@@ -109,12 +122,20 @@ def _name(row: Row) -> str:
     return kind_and_name.partition(" ")[2] if surface else name
 
 
-def _enclosure(plan: Plan, room: RoomGeometry, speed: float) -> Enclosure:
+def after_rows(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[Row, ...]:
+    """The absorbing rows of the room with its panels."""
+    air = air_state(float(plan.room.air.temperature_c), float(plan.room.air.humidity))
+    rows = room_rows(room, plan.room.occupants, covered_by(layout), plan.room.furniture)
+    return rows + panel_rows(layout, air)
+
+
+def enclosure_of(plan: Plan, room: RoomGeometry) -> Enclosure:
+    """The room as the formulas see it."""
     air = plan.room.air
     return Enclosure(
         volume=room.volume_m3,
         surface=sum(surface.area_mm2 for surface in room.surfaces) / 1e6,
-        speed=speed,
+        speed=air_state(float(air.temperature_c), float(air.humidity)).speed,
         air_m=energy_attenuation(COLUMNS, float(air.temperature_c), float(air.humidity)),
         objects=object_volumes(plan.room.furniture),
     )

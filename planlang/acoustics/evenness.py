@@ -1,7 +1,6 @@
 """Whether absorption is spread evenly enough for the energy formulas: by axes, and by the sides of each axis."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import sqrt
 
 import numpy as np
@@ -11,6 +10,7 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import COLUMNS
 from planlang.acoustics.constants import AXIS_EXCESS, AXIS_SHARE, PAIR_LEAST, PAIR_RATIO
 from planlang.geometry.model import RoomGeometry, Surface
+from planlang.syntax.record import record
 
 AXES = ("the east and west walls", "the north and south walls", "floor and ceiling")
 SPREAD = 3  # in place of an axis: people and furniture
@@ -18,7 +18,7 @@ SLANT = sqrt(0.5)
 STRAIGHT = 0.9999  # cosine above which a wall counts as facing along an axis
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Evenness:
     """Per column: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
 

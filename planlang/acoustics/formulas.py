@@ -1,7 +1,6 @@
 """All formulas side by side, and which of them leads."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -10,6 +9,7 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import SABINE_LIMIT
 from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.reverberation import arau_puchades, eyring, fitzroy, sabine
+from planlang.syntax.record import record
 
 SABINE, EYRING, ARAU, FITZROY, FURNISHED = "Sabine", "Norris-Eyring", "Arau-Puchades", "Fitzroy", "EN 12354-6"
 WHY = {
@@ -23,7 +23,7 @@ NO_FORMULA = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Enclosure:
     """The room as the formulas see it: volume m3, surface m2, speed of sound m/s, m of the air a column, 1/m.
 

@@ -13,7 +13,7 @@ from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.model import Gain, TargetBand
 from planlang.acoustics.reverberation import arau_puchades, eyring
 from planlang.geometry.model import Layout, RoomGeometry
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
 
 USUAL_BANDS = (500, 1000, 2000)
 

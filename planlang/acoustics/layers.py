@@ -5,16 +5,16 @@ Source: Allard and Atalla, Propagation of Sound in Porous Media, ch. 2, 5 and 11
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Complexes, Floats
 from planlang.acoustics.porous import Medium
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layer:
     """A fluid layer. `local`: cells keep the sound from running along it, so it is crossed straight at any angle."""
 
@@ -35,7 +35,7 @@ class Layer:
         return np.asarray(across * (behind + across * turn) / (across + behind * turn), dtype=np.complex128)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Facing:
     """A thin sheet whose impedance adds to what lies behind it; on a rigid wall it does nothing."""
 

@@ -3,7 +3,8 @@
 from planlang.acoustics.constants import DIN_18041_CURVES
 from planlang.acoustics.targets import din_curve
 from planlang.plan.figure import significant
-from planlang.plan.model import OCTAVES, Lining, Room, Seating, Target
+from planlang.plan.model import Room, Target
+from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, Severity
 
 

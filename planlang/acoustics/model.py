@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.plan.figure import Figure
+from planlang.syntax.record import record
 
 Series = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Absorber:
     """One surface, opening, panel array or group of people: area, absorption coefficients, absorption area, source.
 
@@ -26,7 +26,7 @@ class Absorber:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Formula:
     """Decay times by one formula, s; `why` says when it leads, '' for one that doesn't in any band."""
 
@@ -35,7 +35,7 @@ class Formula:
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Thirds:
     """Decay times in one-third octaves: by the leading formula, with the range, and all formulas side by side."""
 
@@ -47,7 +47,7 @@ class Thirds:
     formulas: tuple[Formula, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Decay:
     """Decay times of one state of the room, and the range that the estimate claims, an octave each.
 
@@ -73,7 +73,7 @@ class Decay:
     thirds: Thirds | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelRating:
     """Single numbers of a panel type hung with a `drop` (mm): alpha-p in octaves from 125 Hz, alpha-w, class, NRC, SAA.
 
@@ -91,7 +91,7 @@ class PanelRating:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reflection:
     """A first reflection: on what, how much later (s) and longer (m), and its level to the direct sound (dB).
 
@@ -110,7 +110,7 @@ class Reflection:
     up: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mode:
     """One mode: frequency, Hz; its order along each side and its kind where the room is a box."""
 
@@ -119,7 +119,7 @@ class Mode:
     kind: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LowEnd:
     """What decides at low frequency: modes with how they were found, how many in each third (Hz), and plain words."""
 
@@ -130,7 +130,36 @@ class LowEnd:
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
+class AtListener:
+    """What a listener hears by rays: C50 and C80, dB, and D50, an octave each."""
+
+    listener: str
+    clarity_50: Series
+    clarity_80: Series
+    definition_50: Series
+
+
+@record
+class RayCheck:
+    """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
+
+    `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
+    lies outside the range of the estimate; `scattering` says what was taken for what.
+    """
+
+    rays: int
+    source: str
+    t20: Series
+    edt: Series
+    listeners: tuple[AtListener, ...]
+    step: float
+    levels: tuple[Series, ...]
+    outside: tuple[int, ...]
+    scattering: tuple[str, ...]
+
+
+@record
 class OtherTarget:
     """A further target of the room, with its verdicts an octave."""
 
@@ -140,7 +169,7 @@ class OtherTarget:
     verdict_after: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gain:
     """What one array does, as mean decay over `bands`, s: `alone` in the bare room, `missed` if it were left out.
 
@@ -155,7 +184,7 @@ class Gain:
     bands: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TargetBand:
     """What the target asks of one band: wanted, least and most, s; None where it says nothing of the band."""
 
@@ -164,7 +193,7 @@ class TargetBand:
     most: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Acoustics:
     """The estimate: absorbers before and after, air, decay before and after, target with a verdict a band.
 
@@ -193,4 +222,6 @@ class Acoustics:
     reflection_words: tuple[str, ...] = ()
     gains: tuple[Gain, ...] = ()
     beyond: tuple[str, ...] = ()
+    flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None
+    rays: RayCheck | None = None

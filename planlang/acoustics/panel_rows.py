@@ -1,7 +1,6 @@
 """The panels of one array as an absorber of the room, with everything about them that may be off."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 import numpy as np
@@ -13,12 +12,14 @@ from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_T
 from planlang.acoustics.panels import RESISTIVITIES, Buildup, Reach, buildup, endless_absorption, open_face
 from planlang.acoustics.patches import patch_absorption, patch_of
 from planlang.geometry.model import PlacedPanel
-from planlang.plan.model import OCTAVES, Array
+from planlang.plan.model import Array
+from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
 
 THOMASSON = "edges: Thomasson, Acustica 44 (1980) 265"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelRow:
     """Absorption of an array's open faces, a value a column.
 

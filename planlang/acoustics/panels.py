@@ -1,7 +1,6 @@
 """A framed panel as an absorber: its layers, its open face and its modelled absorption with a range."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
@@ -15,11 +14,12 @@ from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facin
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
 from planlang.plan.model import Braces, Covering, PanelType
+from planlang.syntax.record import record
 
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Buildup:
     """What sound meets on its way into a panel, front to back: lengths in mm, cloth in Pa.s/m (0 where unknown).
 
@@ -42,7 +42,7 @@ class Buildup:
         return float(np.sqrt(self.flow_low * self.flow_high))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Modelled:
     """Absorption coefficients of a panel's open face, a value a band: taken, least and most."""
 
@@ -51,7 +51,7 @@ class Modelled:
     high: Floats
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reach:
     """Diffuse absorption of endless layers, (models, flow resistivities, bands): Miki first, Allard-Champoux second."""
 

@@ -1,7 +1,6 @@
 """How panels of an array stand together: near neighbours count as one larger panel, which absorbs less per area."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
@@ -11,9 +10,10 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.panels import Buildup, sized_absorption
 from planlang.geometry.model import PlacedPanel
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Patch:
     """An array as columns by rows of panels (mm), with the largest gap between neighbours each way."""
 

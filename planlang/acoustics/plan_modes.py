@@ -6,20 +6,20 @@ Source: the finite element method, as in any textbook; Kuttruff, Room Acoustics,
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.shape_modes import Corner, triangles
+from planlang.syntax.record import record
 
 Indices = NDArray[np.intp]
 DRAWN = 0.25  # where an edge at a re-entrant corner is divided, from that corner
 FEWEST = 150  # triangles of a mesh
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mesh:
     """Places of the corners (n, 2), triangles as corner numbers (m, 3), which corners are re-entrant."""
 

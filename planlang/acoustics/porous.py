@@ -5,16 +5,16 @@ Time runs as exp(+j w t), so a passive medium has a wavenumber with a negative i
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Complexes, Floats
 from planlang.acoustics.constants import ALLARD_CHAMPOUX, DELANY_BAZLEY, MIKI
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Medium:
     """Characteristic impedance, Pa.s/m, and wavenumber, 1/m; both of shape (..., bands)."""
 

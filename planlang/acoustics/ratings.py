@@ -4,8 +4,9 @@ Coefficients go in as one-third octaves; the arithmetic is in whole hundredths, 
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import floor
+
+from planlang.syntax.record import record
 
 OCTAVES_RATED = (125, 250, 500, 1000, 2000, 4000)
 REFERENCE = {250: 80, 500: 100, 1000: 100, 2000: 100, 4000: 90}  # ISO 11654, 4.2, hundredths
@@ -16,7 +17,7 @@ NRC_BANDS = (250, 500, 1000, 2000)
 Hundredths = int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rating:
     """alpha-w with its shape letters and class: '0.60(MH)', 'D'; the class is 'not classified' below 0.15."""
 

@@ -6,19 +6,19 @@ ch. 13. Lengths in m, frequencies in Hz.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 
 from planlang.acoustics.arrays import Floats
+from planlang.syntax.record import record
 
 Corner = tuple[float, float]
 Place = tuple[float, float, float]
 SINGULAR = 1e-11  # share of the largest mass below which a combination of polynomials is left out
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cloud:
     """Points of integration and their weights: positions (points, dimensions), weights (points,)."""
 

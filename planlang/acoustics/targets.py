@@ -17,7 +17,8 @@ from planlang.acoustics.model import TargetBand
 from planlang.acoustics.reverberation import sabine
 from planlang.acoustics.standards import classroom_time, din_group_b, monitoring_band, monitoring_time
 from planlang.plan.figure import significant
-from planlang.plan.model import OCTAVES, Target
+from planlang.plan.model import Target
+from planlang.plan.stock import OCTAVES
 
 NOT_ASKED = TargetBand(None, None, None)
 DIN = "din-18041"

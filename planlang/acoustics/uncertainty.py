@@ -5,8 +5,6 @@ furniture, the batts' flow resistivity, the model of the batt, its tolerance, th
 behind hung panels, and where between the shortest and the longest formula the room's decay lies.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from planlang.acoustics.absorbers import Row
@@ -17,13 +15,14 @@ from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.panel_rows import PanelRow
 from planlang.acoustics.panels import RESISTIVITIES
+from planlang.syntax.record import record
 
 DRAWS = 2000
 SHARE = 0.90  # of the draws that lie within the range
 SHARED_INPUTS = 7
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Draw:
     """Draws of what may be off, each of shape (draws, 1) and from 0 to 1; `kins` by name."""
 

@@ -19,7 +19,8 @@ from planlang.acoustics.targets import din_use
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
-from planlang.plan.model import OCTAVES, Array, Cloth, Plan, Target
+from planlang.plan.model import Array, Plan, Target
+from planlang.plan.stock import OCTAVES, Cloth
 from planlang.plan.tape import TapeStyle, on_tape
 
 

@@ -5,10 +5,10 @@ tolerance decides where two planes meet. Plan positions are (east, north) in mm 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.plan.model import CeilingPlane, Room
+from planlang.syntax.record import record
 
 PlanPoint = tuple[Fraction, Fraction]
 
@@ -17,7 +17,7 @@ SLIVER = Fraction(
 )  # share of the floor: a smaller region comes from the rounding of a pitch, not from the plan
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Equation:
     """Height over the floor `at_datum + per_east * east + per_north * north`, mm."""
 
@@ -36,7 +36,7 @@ class Equation:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Region:
     """The part of the floor over which one plane is the lowest: an anticlockwise polygon, empty when it is nowhere."""
 

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.geometry import messages
@@ -13,9 +12,10 @@ from planlang.geometry.words import move_words
 from planlang.plan.model import Feature, Room
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Extent:
     """All points within `radius` of the rectangle `core`: a plain rectangle (radius 0) or a disc (core a point)."""
 

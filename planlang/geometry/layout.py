@@ -1,7 +1,7 @@
 """All arrays on their surfaces: panels, hang points, laser lines, rails. `place_arrays` is the way in."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from planlang.geometry import messages
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
@@ -19,11 +19,12 @@ from planlang.geometry.surfaces import surface_names
 from planlang.plan.model import Array, Plan
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Hung:
     """The panels of one array with their hang points, and the rails that hold them."""
 

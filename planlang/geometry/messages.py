@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from planlang.geometry.model import Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most, singular
-from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Hardware, Keep, Members, Rail, Room
+from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Keep, Members, Rail, Room
+from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
@@ -64,7 +65,8 @@ def features_overlap(first: Feature, second: Feature, by: float, tape: TapeStyle
     """Two features that share a part of a surface."""
     message = (f"{second.kind} {second.name} overlaps {first.kind} {first.name} on {first.surface} "
                f"by {at_least(by, tape)}")  # fmt: skip
-    return Diagnostic("features-overlap", message, second.at, also=((f"{first.name} is here", first.at),))
+    return Diagnostic("features-overlap", message, second.at, "move one of them, or mend its size",
+                      also=((f"{first.name} is here", first.at),))  # fmt: skip
 
 
 # --- placement ----------------------------------------------------------------------------------------------
@@ -85,18 +87,21 @@ def row_too_wide(array: Array, panels: Fraction, width: Fraction, tape: TapeStyl
 
 def bays_too_few(bays: Bays) -> Diagnostic:
     """A bay needs a feature on each side."""
-    return Diagnostic("bays-too-few", "a bay lies between two features: fewer than two are named", bays.at)
+    return Diagnostic("bays-too-few", "a bay lies between two features: fewer than two are named", bays.at,
+                      "name what is on both sides")  # fmt: skip
 
 
 def bay_feature_unknown(name: str, bays: Bays) -> Diagnostic:
     """A bay named by a feature that the room does not have."""
-    return Diagnostic("bay-feature-unknown", f"there is no feature '{name}' in the room", bays.at)
+    return Diagnostic("bay-feature-unknown", f"there is no feature '{name}' in the room", bays.at,
+                      "name doors, windows, lights or vents of the room")  # fmt: skip
 
 
 def bay_feature_elsewhere(feature: Feature, array: Array) -> Diagnostic:
     """A bay named by a feature of another surface."""
     message = f"{feature.name} is on {feature.surface}, array '{array.name}' on {array.surface}"
-    return Diagnostic("bay-feature-elsewhere", message, array.placement.at, also=((feature.name, feature.at),))
+    return Diagnostic("bay-feature-elsewhere", message, array.placement.at,
+                      f"name features on {array.surface}", also=((feature.name, feature.at),))  # fmt: skip
 
 
 def bays_out_of_order(bays: Bays, in_order: tuple[str, ...]) -> Diagnostic:
@@ -109,7 +114,8 @@ def bay_without_width(first: Feature, second: Feature, bays: Bays, overlap: Frac
     """Two neighbours with nothing between them across."""
     what = f"overlap by {at_least(overlap, tape)} across" if overlap > 0 else "touch"
     return Diagnostic("bay-without-width", f"there is no bay between {first.name} and {second.name}: they {what}",
-                      bays.at, also=((first.name, first.at), (second.name, second.at)))  # fmt: skip
+                      bays.at, "name features with a gap between them across",
+                      also=((first.name, first.at), (second.name, second.at)))  # fmt: skip
 
 
 def bay_too_narrow(
@@ -206,7 +212,7 @@ def eyes_not_paired(array: Array, count: int) -> Diagnostic:
 def hooks_past_middle(array: Array, inset: Fraction, size: Fraction, at: Span, tape: TapeStyle) -> Diagnostic:
     """Two insets that take more than the panel has, or a line of cleats off the panel."""
     message = f"hooks {on_tape(inset, tape)} in from the edge don't fit on {on_tape(size, tape)} of {array.panel.name}"
-    return Diagnostic("hooks-past-middle", message, at)
+    return Diagnostic("hooks-past-middle", message, at, "bring them nearer to the edge")
 
 
 def cleats_overhead(array: Array) -> Diagnostic:

@@ -4,17 +4,18 @@ Positions on a surface are exact millimetres (`Fraction`) `across` and `up` from
 room are millimetres as floats: east, north, height from the south-west corner of the floor.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from planlang.plan.model import Array, Feature, Lining, Members
+from planlang.plan.model import Array, Feature, Members
+from planlang.plan.stock import Lining
+from planlang.syntax.record import record
 
 Point = tuple[float, float]
 Vector = tuple[float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Box:
     """A rectangle on a surface: left, lower, right, upper edge in mm from the datum."""
 
@@ -44,7 +45,7 @@ class Box:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Surface:
     """A plane face of the room.
 
@@ -79,7 +80,7 @@ class Surface:
         )  # type: ignore[return-value]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedFeature:
     """A feature with the box that bounds it on its surface."""
 
@@ -87,7 +88,7 @@ class PlacedFeature:
     box: Box
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoomGeometry:
     """A closed room: its surfaces in a fixed order (floor, walls S E N W, ceiling planes), features and volume (m3)."""
 
@@ -100,7 +101,7 @@ class RoomGeometry:
         return next((surface for surface in self.surfaces if surface.name == name), None)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HangPoint:
     """Where one panel is held. `name` is the panel's mark and a letter (`SC2.b`).
 
@@ -116,7 +117,7 @@ class HangPoint:
     off_centre: Fraction | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedPanel:
     """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic."""
 
@@ -129,7 +130,7 @@ class PlacedPanel:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaserLine:
     """A line at one `position` mm from the datum of a surface: level ('up' is fixed) or plumb ('across' is fixed)."""
 
@@ -139,7 +140,7 @@ class LaserLine:
     points: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RailRun:
     """A rail square to the members, at `position`, from `start` to `end` mm; `crossings` are member centre lines."""
 
@@ -152,7 +153,7 @@ class RailRun:
     points: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """All panels in plan order, the lines that serve their hang points, and the rails.
 
@@ -169,7 +170,7 @@ class Layout:
         return tuple(panel for panel in self.panels if panel.surface == surface)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm."""
 

@@ -6,15 +6,15 @@ intersection of half-planes, and a box is inside when its corners are. Coordinat
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.geometry.model import Box, Point
+from planlang.syntax.record import record
 
 TOLERANCE = 1e-5  # mm: an outline is in floats, so that a box flush with its edge may seem to pass it by less than this
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edge:
     """A half-plane `across * nx + up * ny <= limit`, (nx, ny) the unit normal that points out of the outline."""
 
@@ -29,7 +29,7 @@ class Edge:
         return self.limit - self.nx * float(across) - self.ny * float(up)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Move:
     """A shift on a surface, mm."""
 

@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from planlang.geometry.ceiling import PlanPoint, Region, plan_area
 from planlang.geometry.model import Surface, Vector
 from planlang.geometry.polygon import to_grain
 from planlang.plan.model import CeilingPlane, Room, SurfaceLining
+from planlang.syntax.record import record
 
 WALLS = ("south wall", "east wall", "north wall", "west wall")
 EAST, NORTH = (1, 0), (0, 1)
@@ -111,7 +112,7 @@ def tidy(length: Fraction) -> Fraction:
 # --- directions ---------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Frame:
     """Level directions `across` and `along` (uphill), and the unit vectors of a plane."""
 

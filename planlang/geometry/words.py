@@ -1,19 +1,19 @@
 """Lengths and directions in the crew's words."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.geometry.model import Surface, Vector
 from planlang.geometry.polygon import TOLERANCE, Move
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
+from planlang.syntax.record import record
 
 Axis = Literal["across", "up"]
 
 COMPASS = {(1, 0): "east", (-1, 0): "west", (0, 1): "north", (0, -1): "south"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worst:
     """The worst of several alike: its name, its figure in mm, and how many others there are."""
 

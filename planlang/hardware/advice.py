@@ -12,7 +12,7 @@ from planlang.hardware.factors import INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPO
 from planlang.hardware.hung import Hung
 from planlang.hardware.model import PanelLoad
 from planlang.hardware.withdrawal import edge_distance, lead_hole
-from planlang.plan.model import Hardware, Timber
+from planlang.plan.stock import Hardware, Timber
 
 Confirm = tuple[tuple[str, str], ...]
 

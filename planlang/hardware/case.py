@@ -1,6 +1,5 @@
 """What one array's load path is checked against: where it hangs, over whom, and how a step is judged."""
 
-from dataclasses import dataclass
 from typing import Literal
 
 from planlang.geometry.model import HangPoint, PlacedPanel, RailRun, Surface
@@ -12,11 +11,12 @@ from planlang.plan.figure import Figure
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
 Origin = Literal["code formula", "maker data", "assumed", "unknown"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Case:
     """One array on its surface, with the rails that serve it; `neighbours` are all hang points on that surface."""
 
@@ -56,7 +56,7 @@ class Case:
         return OVER_PEOPLE if self.overhead else 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Checked:
     """A step with what is to be said about it."""
 

@@ -1,9 +1,9 @@
 """Screws loaded across their axis: the general dowel equations, and pull and shear together."""
 
 import math
-from dataclasses import dataclass
 
 from planlang.hardware.factors import MM_IN_INCH, N_IN_POUND_FORCE, PERMANENT, ROOT_OF_SHANK
+from planlang.syntax.record import record
 
 LATERAL_SOURCE = "NDS 2018 12.3 by the general dowel equations of AWC TR-12 (from memory), load duration 0.9"
 SMALL_DOWEL_IN = 0.25
@@ -11,7 +11,7 @@ SMALL_DOWEL_IN = 0.25
 Modes = dict[str, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dowel:
     """A screw in single shear: inches, psi. `gap` is between the two members.
 

@@ -1,6 +1,7 @@
 """The load engine: every array's weight, shares and load path, totals on surfaces, and the words that go with them."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
 from planlang.hardware import advice, messages
@@ -28,8 +29,8 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
     """Check the load path of every array.
 
     `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors. An
-    array that can't be reckoned gives an error and no `PanelLoad`; one that is not settled in the layout, or has no panels
-    there, gives no finding.
+    array that can't be reckoned gives an error and no `PanelLoad`. One that the layout has not settled, or that has no
+    panels there, gives no finding.
     """
     findings: list[Diagnostic] = []
     hung: list[Hung] = []
@@ -51,11 +52,12 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
         findings += [finding for checked in steps for finding in checked.findings]
         findings += _heavy(one)
     surface_mass, loaded = surface_totals(room, hung)
+    said = in_order(replace(finding, stops_book=False) for finding in _most_severe([*findings, *loaded]))
     value = Loads(
         tuple(loads), surface_mass, advice.cautions(hung, loads), advice.not_checked(hung), advice.confirm(hung, loads),
-        tuple(not_reckoned),
+        tuple(not_reckoned), tuple(finding.message for finding in said if finding.is_error),
     )  # fmt: skip
-    return Outcome(value, in_order(_most_severe([*findings, *loaded])))
+    return Outcome(value, said)
 
 
 def _cases(plan: Plan, room: RoomGeometry, layout: Layout) -> list[Case]:

@@ -8,7 +8,8 @@ from planlang.hardware.factors import (
     SECOND_SUPPORT_HEIGHT_MM,
     SECOND_SUPPORT_KG,
 )
-from planlang.plan.model import Array, Hardware
+from planlang.plan.model import Array
+from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
@@ -53,6 +54,7 @@ def mass_unknown(array: Array) -> Diagnostic:
         "mass-unknown",
         f"'{array.name}': the mass of panel '{array.panel.name}' is not known, so its loads are not checked",
         array.panel.at,
+        "mend what is wrong with the panel first",
     )
 
 
@@ -202,6 +204,7 @@ def second_support_required(array: Array, mass: float, high: bool) -> Diagnostic
         "second-support-required",
         f"'{array.name}': each panel {' and '.join(reasons)}; it needs a second support of its own, on its own anchor",
         array.hang.at,
+        "give each panel a slack safety cable to a second anchor, rated for the whole panel",
         severity=Severity.WARNING,
     )
 
@@ -209,7 +212,11 @@ def second_support_required(array: Array, mass: float, high: bool) -> Diagnostic
 def engineer_needed(what: str, span: Span) -> Diagnostic:
     """A load is beyond what this project's rules are for."""
     return Diagnostic(
-        "engineer-needed", f"{what}; a structural engineer has to check it", span, severity=Severity.WARNING
+        "engineer-needed",
+        f"{what}; a structural engineer has to check it",
+        span,
+        "show this job book to one before anything is hung",
+        Severity.WARNING,
     )
 
 

@@ -3,16 +3,16 @@
 Masses in kg, forces in N.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from planlang.geometry.model import MassItem
 from planlang.plan.figure import Figure
+from planlang.syntax.record import record
 
 Status = Literal["holds", "not verified", "fails"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One step of a load path: what it is, its allowed load (None when unknown), where that is from, what is asked.
 
@@ -27,7 +27,7 @@ class Step:
     status: Status
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelLoad:
     """The load path of every hang point of the panels of one array: they are alike.
 
@@ -54,11 +54,11 @@ class PanelLoad:
     lift_words: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 
-    `not_reckoned` names the arrays whose loads could not be worked out at all.
+    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of errors.
     """
 
     panels: tuple[PanelLoad, ...]
@@ -67,8 +67,11 @@ class Loads:
     not_checked: tuple[str, ...]
     confirm: tuple[tuple[str, str], ...]
     not_reckoned: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
 
     @property
     def hangable(self) -> bool:
-        """False when anything overhead fails or is not verified, or when any array could not be worked out."""
-        return not self.not_reckoned and all(load.status == "holds" for load in self.panels if load.overhead)
+        """False when anything fails, when anything overhead is not verified, and after any error of the loads."""
+        if self.not_reckoned or self.refused or any(load.status == "fails" for load in self.panels):
+            return False
+        return all(load.status == "holds" for load in self.panels if load.overhead)

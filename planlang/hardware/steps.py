@@ -1,7 +1,6 @@
 """The steps of a load path: marked hardware, thread in wood, screws at an angle, linings."""
 
 import math
-from dataclasses import dataclass
 
 from planlang.hardware import messages, words
 from planlang.hardware.case import Case, Checked, is_assumed, judged, unknown
@@ -18,11 +17,12 @@ from planlang.hardware.withdrawal import (
     withdrawal_per_mm,
 )
 from planlang.plan.figure import Figure
-from planlang.plan.model import Hardware, Lining
+from planlang.plan.stock import Hardware, Lining
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Screws:
     """Equal screws that go into one member together. `side` is a timber (thickness mm, specific gravity) they hold on.
 

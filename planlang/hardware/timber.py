@@ -1,18 +1,19 @@
 """The timber that a fixing goes into: members behind a surface, or a rail across them."""
 
 import math
-from dataclasses import dataclass
 
 from planlang.hardware import messages
 from planlang.hardware.case import Case, is_assumed
 from planlang.hardware.factors import LOWEST_GRAVITY, WEIGHT_TOLERANCE
 from planlang.hardware.withdrawal import grain_factor
-from planlang.plan.model import Rail, Timber
+from planlang.plan.model import Rail
+from planlang.plan.stock import Timber
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Member:
     """A piece of timber as a fixing meets it; lengths in mm.
 

@@ -1,7 +1,6 @@
 """What the panels of an array weigh and how their weight is shared among their hang points."""
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.geometry.model import MassItem, PlacedPanel
@@ -17,6 +16,7 @@ from planlang.hardware.factors import (
 )
 from planlang.hardware.shares import Position, envelope, row_share, wall_pull_out
 from planlang.plan.figure import Figure
+from planlang.syntax.record import record
 
 CEILING_RULE = (
     "links only pull and may be of unequal length: each point is taken at the most it can get in any state (with four "
@@ -32,7 +32,7 @@ WALL_RULE = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Weighed:
     """Masses of one panel, its mass (kg) and weight (N) with tolerance, and how far its centre is off its back, mm."""
 
@@ -42,7 +42,7 @@ class Weighed:
     centre_off: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shared:
     """The load of one hang point: the part of the weight, and what pulls it off and shears it, N.
 

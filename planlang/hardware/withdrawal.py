@@ -5,9 +5,9 @@ permanent load.
 """
 
 import math
-from dataclasses import dataclass
 
 from planlang.hardware.factors import MM_IN_INCH, N_IN_POUND_FORCE, PERMANENT
+from planlang.syntax.record import record
 
 NDS_SOURCE = "NDS 2018 12.2 (withdrawal), load duration 0.9 for a permanent load"
 LAG_FROM_MM = 6.35  # the NDS table of lag screws begins at 1/4 in; thinner shanks go by the wood-screw formula
@@ -84,7 +84,7 @@ def grain_factor(angle_deg: float) -> float | None:
     return 1 / (1.2 * math.cos(angle) ** 2 + math.sin(angle) ** 2)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EurocodeAxial:
     """Withdrawal strength f (N/mm2), characteristic and design capacity (N) of one screw."""
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from planlang.jobbook.drawing import Drawing
+from planlang.syntax.record import record
 
 Alignment = Literal["left", "right", "centre"]
 
 NOT_FOR_HANGING = "NOT FOR HANGING"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """A heading of level 1 (the book), 2 (a part) or 3 (inside a part). `mark` is printed after the words."""
 
@@ -21,7 +21,7 @@ class Heading:
     mark: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paragraph:
     """A paragraph; `lead` is printed bold before it."""
 
@@ -29,7 +29,7 @@ class Paragraph:
     lead: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """A column of a table. `big`: its cells are what a crew reads at arm's length."""
 
@@ -38,7 +38,7 @@ class Column:
     big: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tick:
     """A cell to tick off by hand."""
 
@@ -46,7 +46,7 @@ class Tick:
 Cell = str | Tick
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """A table with a caption. Every row has one cell for each column; the first column names the row."""
 
@@ -59,14 +59,14 @@ class Table:
             raise ValueError(f"a row of the table {self.caption!r} doesn't have {len(self.columns)} cells")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """A drawing."""
 
     drawing: Drawing
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Caution:
     """A box that must be seen: a title and lines."""
 
@@ -74,7 +74,7 @@ class Caution:
     lines: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bullets:
     """A plain list; numbered when the order matters."""
 
@@ -82,14 +82,14 @@ class Bullets:
     numbered: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Checklist:
     """Things to tick off, one a line; an item with a lead word is a paragraph."""
 
     items: tuple[str | Paragraph, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SignOff:
     """What must be confirmed by whom, with room for a name, a date and initials."""
 
@@ -97,7 +97,7 @@ class SignOff:
     questions: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Contents:
     """Where the list of parts stands; the writer fills it from the headings that follow."""
 

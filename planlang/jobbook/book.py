@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from planlang.jobbook.blocks import NOT_FOR_HANGING, Block, Blocks, Figure, Heading
 from planlang.jobbook.compiled import CompiledPlan
@@ -17,17 +17,24 @@ from planlang.jobbook.sections.cover import cover
 from planlang.jobbook.sections.estimate import estimate
 from planlang.jobbook.sections.hang import hang
 from planlang.jobbook.sections.loads import loads
+from planlang.jobbook.sections.options import options
 from planlang.jobbook.sections.order import order
 from planlang.jobbook.sections.panels import panels
 from planlang.jobbook.sections.price import price
+from planlang.jobbook.sections.required import required
 from planlang.jobbook.sections.room import room
 from planlang.jobbook.sections.safety import safety
 from planlang.jobbook.sections.shop import shop
+from planlang.jobbook.sections.stated import stated
 from planlang.jobbook.sections.warnings import warnings
+from planlang.syntax.record import record
 
 PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
     cover,
     safety,
+    required,
+    options,
+    stated,
     room,
     estimate,
     panels,
@@ -41,7 +48,7 @@ PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Book:
     """A job book in its three forms."""
 

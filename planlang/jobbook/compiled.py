@@ -1,18 +1,23 @@
 """A plan after every phase: what the job book is written from."""
 
-from dataclasses import dataclass
-
 from planlang.acoustics.model import Acoustics
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.hardware.model import Loads
 from planlang.materials.model import Materials
 from planlang.plan.model import Plan
+from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CompiledPlan:
-    """The results of all phases, with the warnings that go into the book."""
+    """The results of all phases, with the warnings and the failures that go into the book.
+
+    A failure is an error that doesn't stop the book: a load that doesn't hold, for which every page is marked.
+    `held` are the plan's requirements; `alternatives` the plan with each other option ('' for none), None where that
+    option has errors.
+    """
 
     plan: Plan
     room: RoomGeometry
@@ -21,3 +26,6 @@ class CompiledPlan:
     acoustics: Acoustics
     loads: Loads
     warnings: tuple[Diagnostic, ...]
+    failures: tuple[Diagnostic, ...] = ()
+    held: tuple[Held, ...] = ()
+    alternatives: tuple[tuple[str, "CompiledPlan | None"], ...] = ()

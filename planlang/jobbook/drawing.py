@@ -1,9 +1,9 @@
 """What a drawing is, for the pages that show it."""
 
-from dataclasses import dataclass
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawing:
     """An SVG drawing: stable `name` (anchor and id prefix), title, and a description for those who can't see it."""
 

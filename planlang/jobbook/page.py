@@ -2,15 +2,15 @@
 
 import hashlib
 from base64 import b64encode
-from dataclasses import dataclass
 from html import escape
 from importlib.resources import files
 from typing import Literal
 
 from planlang.jobbook.blocks import NOT_FOR_HANGING
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """What the frame needs: title, issue letter, paper, and whether the book may be hung from."""
 
@@ -26,13 +26,14 @@ def whole_page(body: str, page: Page) -> str:
     style = files("planlang.jobbook").joinpath("book.css").read_text(encoding="utf-8") + _paper(page)
     digest = b64encode(hashlib.sha256(style.encode()).digest()).decode()
     policy = f"default-src 'none'; style-src 'sha256-{digest}'; img-src data:; base-uri 'none'; form-action 'none'"
+    mark = "" if page.hangable else f'<p class="page-mark" aria-hidden="true">{NOT_FOR_HANGING}</p>\n'
     name = f"{page.title}, issue {page.issue}" if page.issue else page.title
     return (
         f'<!doctype html>\n<html lang="{escape(page.language, quote=True)}">\n<head>\n<meta charset="utf-8">\n'
         f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         '<meta name="color-scheme" content="light dark">\n'
-        f"<title>{escape(name)}</title>\n<style>{style}</style>\n</head>\n<body>\n<main>\n{body}</main>\n</body>\n</html>\n"
+        f"<title>{escape(name)}</title>\n<style>{style}</style>\n</head>\n<body>\n{mark}<main>\n{body}</main>\n</body>\n</html>\n"
     )
 
 

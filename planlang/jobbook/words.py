@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from planlang.plan.figure import Figure, significant
-from planlang.plan.model import Money
 from planlang.plan.quantity import FOOT, POUND, POUND_FORCE
+from planlang.plan.stock import Money
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
 
 Rounding = Callable[[float], int]

@@ -11,12 +11,13 @@ from planlang.materials import messages
 from planlang.plan.model import Braces, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 LEAST_BEARING = Fraction(10)
 """Least width of brace, mm, under each of two batts that meet on it. Rule of this project, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BraceLay:
     """Centre lines from the outside of the start end, in order, and what was merged, in words."""
 

@@ -10,7 +10,6 @@ an error where the panel has none.
 """
 
 from collections import Counter
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -20,9 +19,10 @@ from planlang.materials.parts import inside
 from planlang.plan.model import PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CoreLay:
     """Pieces by size, joints across the panel (from the outside of its start end) and seams along it (from a side)."""
 

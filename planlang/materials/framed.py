@@ -53,5 +53,5 @@ def resolve_framed(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) ->
 def _as_mended(panel: PanelType, findings: tuple[Diagnostic, ...]) -> PanelType:
     """Braces that have to be laid flat anyway are judged flat, so that one mistake gives one message."""
     if panel.braces and any(finding.code == "brace-on-edge" for finding in findings):
-        return panel.model_copy(update={"braces": panel.braces.model_copy(update={"lie": "flat"})})
+        return replace(panel, braces=replace(panel.braces, lie="flat"))
     return panel

@@ -10,18 +10,18 @@ from fractions import Fraction
 from math import ceil
 from typing import TypeVar
 
-from planlang.materials.cutting import CutResult, Demand, StickDemand, cut_roll, cut_sheets, cut_sticks
+from planlang.materials.cutting import CutResult, Demand, StickDemand, count_sheets, cut_roll, cut_sheets, cut_sticks
 from planlang.materials.model import Cutting, PanelBuild, Part, Piece, RollCut, StickCutting
 from planlang.materials.rails import RailJob
 from planlang.materials.stock_fit import fits_roll, fits_sheet, usable
-from planlang.plan.model import Batt, Cloth, Rates, Sheet
+from planlang.plan.stock import Batt, Cloth, Rates, Sheet
 
 NONE = Fraction(0)
 Stock = TypeVar("Stock", Batt, Cloth)
 
 
-def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates) -> tuple[Cutting, ...]:
-    """Layouts for each sheet stock, in the order in which the panels use them."""
+def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True) -> tuple[Cutting, ...]:
+    """Layouts for each sheet stock, in the order in which the panels use them; without `lay_out`, counts alone."""
     groups: dict[str, tuple[Sheet, list[Part]]] = {}
     for build in builds:
         for part in build.parts:
@@ -30,19 +30,28 @@ def cut_sheet_goods(builds: Sequence[PanelBuild], rates: Rates) -> tuple[Cutting
     cuttings: list[Cutting] = []
     for sheet, parts in groups.values():
         demands = [_demand(part, not sheet.grain) for part in parts]
-        found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands)
-        room = usable(sheet, rates.trim)
-        cuttings.append(_cutting(sheet, found, area_bound(demands, room, rates.kerf), demands))
+        least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
+        if lay_out:
+            found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands)
+            cuttings.append(_cutting(sheet, found, least, demands))
+        else:
+            used = count_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, demands)
+            cuttings.append(_counted(sheet, used, least))
     return tuple(cuttings)
 
 
-def cut_batts(builds: Sequence[PanelBuild], rates: Rates) -> tuple[Cutting, ...]:
-    """Layouts for each batt."""
+def cut_batts(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True) -> tuple[Cutting, ...]:
+    """Layouts for each batt; without `lay_out`, counts alone."""
     cuttings: list[Cutting] = []
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
-        found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands)
-        cuttings.append(_cutting(batt, found, area_bound(demands, (batt.length, batt.width), NONE), demands))
+        least = area_bound(demands, (batt.length, batt.width), NONE)
+        if lay_out:
+            found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands)
+            cuttings.append(_cutting(batt, found, least, demands))
+        else:
+            used = count_sheets(batt.length, batt.width, NONE, NONE, demands)
+            cuttings.append(_counted(batt, used, least))
     return tuple(cuttings)
 
 
@@ -96,6 +105,11 @@ def _cutting(stock: Sheet | Batt, found: CutResult, by_area: int, demands: Seque
     kept = sum((layout.sheets * _offcut_area(layout.offcuts) for layout in found.layouts), NONE)
     waste = 1 - (parts + kept) / (found.used * stock.length * stock.width)
     return Cutting(stock, found.layouts, found.used, by_area, waste, found.bound.least, found.bound.rule)
+
+
+def _counted(stock: Sheet | Batt, used: int, by_area: int) -> Cutting:
+    """Sheets counted as they would be cut, without the layouts, for a check that nobody cuts from."""
+    return Cutting(stock, (), used, by_area, NONE, by_area, "area")
 
 
 def _offcut_area(offcuts: Iterable[tuple[Fraction, Fraction, Fraction, Fraction]]) -> Fraction:

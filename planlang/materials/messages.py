@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from planlang.plan.model import Braces, Cloth, Core, Covering, Node, PanelType, Price, Sheet, Timber
+from planlang.plan.model import Braces, Core, Covering, PanelType
+from planlang.plan.node import Node
+from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
@@ -15,7 +17,8 @@ def panel_too_small(panel: PanelType, inside: tuple[Fraction, Fraction], tape: T
     """Nothing is left inside the frame."""
     thickness = on_tape(panel.frame.sheet.thickness, tape)
     face = size_on_tape((panel.width, panel.length), tape)
-    left = size_on_tape(inside, tape)
+    width, length = inside[1], inside[0]
+    left = f"{on_tape(width, tape)} across and {on_tape(length, tape)} along"
     return Diagnostic(
         "panel-too-small",
         f"panel '{panel.name}' is {face}: less two thicknesses of {thickness} that leaves {left} inside the frame",

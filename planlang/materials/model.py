@@ -3,15 +3,16 @@
 Lengths are exact millimetres.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.geometry.model import MassItem
-from planlang.plan.model import Batt, Cloth, Money, PanelType, Sheet, Timber
+from planlang.plan.model import PanelType
+from planlang.plan.stock import Batt, Cloth, Money, Sheet, Timber
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A part cut from a sheet. `mark` is unique in the plan, short, and the same everywhere it is printed."""
 
@@ -30,7 +31,7 @@ class Part:
         return self.per_panel * self.panels
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """A piece of batt (`length` x `width`) or of cloth (`length` along the roll's length when not turned)."""
 
@@ -49,7 +50,7 @@ class Piece:
         return self.per_panel * self.panels
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StackLine:
     """One layer of the section through a panel, front to back: what, thickness, running depth from the front."""
 
@@ -58,7 +59,7 @@ class StackLine:
     depth: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelBuild:
     """One panel type, resolved: how many panels, parts, pieces, where braces and batt joints stand, the section.
 
@@ -79,7 +80,7 @@ class PanelBuild:
     masses: tuple[MassItem, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cut:
     """One guillotine cut: number, the piece cut, direction along the sheet's length ('rip') or across it ('cross').
 
@@ -93,7 +94,7 @@ class Cut:
     gives: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedPart:
     """A part on a stock piece: `x` along the stock's length, `y` across, `turned` when its length lies across."""
 
@@ -105,7 +106,7 @@ class PlacedPart:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SheetLayout:
     """How one sheet (or batt) is cut; `sheets` equal ones are cut alike. `offcuts` are (x, y, length, width)."""
 
@@ -115,7 +116,7 @@ class SheetLayout:
     sheets: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cutting:
     """All layouts on one stock: sheets used, the least by area, the share that is waste (kerf and unusable rest).
 
@@ -136,7 +137,7 @@ class Cutting:
         return self.used == max(self.area_bound, self.least)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedStick:
     """One length on a stick, `x` from the stick's reference end."""
 
@@ -145,7 +146,7 @@ class PlacedStick:
     length: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickLayout:
     """How one stick is cut; `sticks` equal ones are cut alike. `rest` is the length left over."""
 
@@ -155,7 +156,7 @@ class StickLayout:
     sticks: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickCutting:
     """All layouts on sticks of one timber: sticks used, the fewest that any layout could use."""
 
@@ -165,7 +166,7 @@ class StickCutting:
     least: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RollCut:
     """Cloth off a roll: shelves of pieces, and the length to buy before spare, mm."""
 
@@ -175,7 +176,7 @@ class RollCut:
     waste: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Purchase:
     """One line of the order. `cost` is None where no price is stated. What the shop uses up unpriced has no `name`."""
 
@@ -189,7 +190,7 @@ class Purchase:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PriceLine:
     """One line of the price, with how it was reckoned; `money` is None where a price is missing."""
 
@@ -198,7 +199,7 @@ class PriceLine:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Materials:
     """Everything the shop needs.
 

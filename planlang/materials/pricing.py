@@ -6,20 +6,20 @@ and total can't be reckoned and are None.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.materials import messages
 from planlang.materials.model import PriceLine, Purchase
 from planlang.materials.purchases import percent
-from planlang.plan.model import Money, Rates
+from planlang.plan.stock import Money, Rates
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 HOUR = "an hour of work"
 WAITING = "can't be reckoned before every price is stated"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pricing:
     """Price lines in order, and the total: None when a price is missing."""
 

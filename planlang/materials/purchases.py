@@ -1,22 +1,22 @@
 """The order: how much of each stock to buy, rounded up to what is sold, and what it costs."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
 from planlang.materials import messages
 from planlang.materials.fastenings import BACK_STAPLES, FRONT_STAPLES, GLUED_JOINTS, PRACTICE, glue_metres
 from planlang.materials.model import Cutting, PanelBuild, Purchase, RollCut, StickCutting
-from planlang.plan.model import Batt, Cloth, Hardware, Money, Rates, Sheet, Timber
+from planlang.plan.stock import Batt, Cloth, Hardware, Money, Rates, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 Sold = Sheet | Batt | Cloth | Timber | Hardware
 GLUE_G_PER_METRE = 10
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Order:
     """What to buy of one stock: `by_unit` has the quantity in each unit a price may be stated in, usual one first."""
 
@@ -26,7 +26,7 @@ class Order:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HardwareNeed:
     """`count` pieces of one hardware, and what for."""
 

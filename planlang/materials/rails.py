@@ -2,17 +2,18 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from planlang.geometry.model import Layout, RailRun
 from planlang.materials import messages
 from planlang.materials.purchases import HardwareNeed
-from planlang.plan.model import Array, Hardware, Rail, Timber
+from planlang.plan.model import Array, Rail
+from planlang.plan.stock import Hardware, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RailJob:
     """All rails cut from sticks of one timber."""
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from planlang.materials import messages
 from planlang.materials.model import PanelBuild, Part, Piece
-from planlang.plan.model import Cloth, Sheet
+from planlang.plan.stock import Cloth, Sheet
 from planlang.plan.tape import TapeStyle, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic
 

@@ -20,22 +20,25 @@ from planlang.materials.purchases import (
 )
 from planlang.materials.rails import rail_jobs
 from planlang.materials.stock_fit import check_cloth, check_parts
-from planlang.plan.model import Cloth, Node, PanelType, Plan, Rates, Sheet
+from planlang.plan.model import PanelType, Plan
+from planlang.plan.node import Node
+from planlang.plan.stock import Cloth, Rates, Sheet
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 
 
-def resolve_materials(plan: Plan, layout: Layout) -> Outcome[Materials]:
+def resolve_materials(plan: Plan, layout: Layout, lay_out: bool = True) -> Outcome[Materials]:
     """Resolve every panel type of the plan and reckon what the placed panels need.
 
     A type none of whose panels could be placed is still checked, but isn't in the result. Parts and blanks that don't
-    come out of their stock are reported and left out of the layouts. Errors and warnings: those of `resolve_framed`,
-    `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
+    come out of their stock are reported and left out of the layouts. Without `lay_out` sheets and batts are counted
+    as they would be cut, and nothing is laid out on them: enough to report and to price. Errors and warnings: those of
+    `resolve_framed`, `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
     """
     tape = plan.job.tape
     resolved = _resolve_panels(plan, layout)
     builds = resolved.value
     rails = rail_jobs(layout, tape)
-    sheets, batts = cut_sheet_goods(builds, plan.rates), cut_batts(builds, plan.rates)
+    sheets, batts = cut_sheet_goods(builds, plan.rates, lay_out), cut_batts(builds, plan.rates, lay_out)
     rolls, sticks = cut_cloth(builds), cut_rails(rails.value, plan.rates)
     orders = (
         *(order_sheets(cutting) for cutting in (*sheets, *batts)),

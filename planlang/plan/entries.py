@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from functools import cache
 
 from planlang.plan import messages
 from planlang.plan.forms import Fit, Pattern, Values, fit, pattern_of, place_at, words_at
-from planlang.plan.kinds import NoFit, Value, label_of
-from planlang.plan.values import Setting, ValueFault, nearest_unit
+from planlang.plan.kinds import NoFit, Value, label_of, misspelt_unit
+from planlang.plan.quantity import Quantity
+from planlang.plan.values import Setting, ValueFault, in_plan_unit, value_of
+from planlang.plan.vocabulary import homes_of
 from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.diagnostics import Diagnostic
-from planlang.syntax.nodes import Compound, Item, Statement, span_across, span_of
+from planlang.syntax.nodes import Item, Statement, span_across, span_of
 from planlang.syntax.parser import plan_parser
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 DEEPEST_BLOCK = 8
@@ -27,7 +31,8 @@ class Entry:
 
     `assumed` holds what was taken for clauses left out: (clause, reason). `more` collects repeated clauses,
     `stated` the forms of the clauses that stand in the plan,
-    `guess` is the name that a faulty statement probably defines.
+    `guess` is the name that a faulty statement probably defines. `origin` lets a block that takes figures be read
+    again with others.
     """
 
     kind: StatementKind
@@ -39,13 +44,18 @@ class Entry:
     stated: set[str] = field(default_factory=set)
     faulty: bool = False
     guess: str = ""
+    origin: tuple[Statement, Setting] | None = None
+
+    def values_of_clause(self, parameter: str) -> list[Values]:
+        """The occurrences of a repeated clause that has a parameter."""
+        return [values for values in self.more if parameter in values]
 
     def all(self, word: str) -> list[Entry]:
         """The statements of its block with a word."""
         return [entry for entry in self.body if entry.kind.word == word]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clauses:
     """The compiled clauses of a kind of statement, and the words that begin one."""
 
@@ -101,7 +111,10 @@ def read_statement(
         near = get_close_matches(str(head), within.by_word, 1, 0.7)
         if not statement.faulty:
             known = list(within.by_word)
-            sink.append(messages.unknown_statement(span, str(head), where, near[0] if near else "", known))
+            homes = homes_of(str(head))
+            sink.append(
+                messages.unknown_statement(span, str(head), where, near[0] if near else "", known=known, homes=homes)
+            )
         return Entry(within.by_word[near[0]], span, faulty=True) if near else None
     entry = Entry(kind, span, faulty=statement.faulty, guess=second_word(statement))
     if not statement.faulty:
@@ -130,7 +143,36 @@ def take_block(entry: Entry, statement: Statement, setting: Setting, sink: list[
             sink.append(messages.block_unwanted(entry.span, kind.word))
         return
     where = f"`{kind.word} {entry.guess}`" if entry.guess else f"`{kind.word}`"
+    if "takes" in kind.by_word:
+        entry.origin = (statement, setting)
+        setting = with_taken(statement.body, setting, {})
     entry.body = read_block(statement.body, kind, where, setting, sink, depth + 1)
+
+
+def with_taken(statements: list[Statement], setting: Setting, given: Mapping[str, Quantity]) -> Setting:
+    """The setting inside a block that takes figures: their usual values, unless others are given."""
+    usual: dict[str, Quantity | None] = {}
+    for statement in statements:
+        if statement.word == "takes" and not statement.faulty and len(statement.items) == 3:
+            usual[str(statement.items[1])] = taken_value(statement.items[2], setting)
+    return Setting(setting.file, setting.unit, {**setting.figures, **usual, **given})
+
+
+def taken_value(item: Item, setting: Setting) -> Quantity | None:
+    """The usual value of a figure that a block takes; None where it is at fault, which its statement reports."""
+    try:
+        found = value_of(item, setting)
+        return in_plan_unit(found, setting, item) if found else None
+    except ValueFault:
+        return None
+
+
+def read_variant(entry: Entry, given: Mapping[str, Quantity], sink: list[Diagnostic]) -> list[Entry]:
+    """The block of an entry read again with other figures for what it takes."""
+    assert entry.origin is not None
+    statement, setting = entry.origin
+    inner = with_taken(statement.body or [], setting, given)
+    return read_block(statement.body or [], entry.kind, f"`{entry.kind.word} {entry.guess}`", inner, sink, 1)
 
 
 def read_line(entry: Entry, items: list[Item], setting: Setting) -> list[Diagnostic]:
@@ -236,12 +278,7 @@ def stray_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | 
     """The finding for a misspelt unit after a number, if that is what stands here or next."""
     if index + 1 < len(items) and items[index].type == "NUMBER":
         index += 1
-    if index >= len(items) or items[index - 1].type != "NUMBER":
-        return None
-    here = items[index]
-    item = here.parts[0] if isinstance(here, Compound) else here
-    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= 5 else ""
-    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
+    return misspelt_unit(items, index, setting)
 
 
 def plain_form(form: str) -> str:

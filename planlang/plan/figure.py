@@ -1,12 +1,12 @@
 """A figure of the job book: a value that knows how it came about."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """A value with its unit, the rule that made it, the inputs as printed, the plan lines and the source.
 

@@ -8,20 +8,21 @@ from functools import cache
 
 from planlang.plan.kinds import NoFit, Sort, Value, sort_of
 from planlang.plan.values import VALUE_TYPES, Setting
-from planlang.syntax.nodes import Item, span_of
+from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 PIECE = re.compile(r"\{([\w-]+):([^}+]+)(\+?)\}|(\[)|(\])|([^\s\[\]{}]+)")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word:
     """A fixed word, or one of several that mean the same; also a comma."""
 
     choices: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parameter:
     """A named parameter; `many` takes a list after commas."""
 
@@ -30,7 +31,7 @@ class Parameter:
     many: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Optional:
     """Words and parameters that may be left out together."""
 
@@ -41,7 +42,7 @@ Piece = Word | Parameter | Optional
 Values = dict[str, Value]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fit:
     """A match: the parameters, and the index of the first item after it."""
 
@@ -163,7 +164,15 @@ def words_at(items: list[Item], index: int) -> str:
     item = items[index]
     if item.type == "COMMA":
         return ","
-    return str(item) if isinstance(item, str) else "this value"
+    return str(item) if isinstance(item, str) else text_of(item)
+
+
+def text_of(value: Compound) -> str:
+    """A value of several parts, as a plan may write it."""
+    parts = [part if isinstance(part, str) else text_of(part) for part in value.parts]
+    if value.type == "CALL":
+        return f"{parts[0]} ({', '.join(parts[1:])})"
+    return (" x " if value.type == "SIZE" else " ").join(parts)
 
 
 def place_at(items: list[Item], index: int, setting: Setting) -> Span:

@@ -3,22 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
-from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, value_of
+from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_unit, value_of
+from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
+LONGEST_UNIT = 5  # a longer word after a number is hardly meant as a unit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Value:
     """A parameter as read: what it says and where. `what` is None when it was at fault and has been reported."""
 
@@ -26,7 +28,7 @@ class Value:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Name:
     """A name with its place."""
 
@@ -34,7 +36,7 @@ class Name:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoFit:
     """Items that do not fit: at which item, and what was wanted there."""
 
@@ -46,7 +48,7 @@ Read = tuple[Value, int] | NoFit
 Reader = Callable[[list[Item], int, Setting], Read]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sort:
     """A kind of parameter: what it is called in a message, and how it is read."""
 
@@ -75,11 +77,21 @@ def quantity_reader(
         if Kind.LENGTH in kinds:
             value = in_plan_unit(value, setting, item)
         if value.kind not in kinds:
-            raise ValueFault(messages.wrong_kind(span, words, value))
+            raise ValueFault(misspelt_unit(items, index + 1, setting) or messages.wrong_kind(span, words, value))
         check_bounds(value, span, least, most, open_least)
         return Value(value if Kind.MONEY in kinds or len(kinds) > 1 else value.amount, span), index + 1
 
     return read
+
+
+def misspelt_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | None:
+    """The finding for a misspelt unit after a number, if that is what stands at an index."""
+    if not 0 < index < len(items) or items[index - 1].type != "NUMBER":
+        return None
+    here = items[index]
+    item = here.parts[0] if isinstance(here, Compound) else here
+    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= LONGEST_UNIT else ""
+    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
 
 
 def check_bounds(value: Quantity, span: Span, least: Fraction | None, most: Fraction | None, open_least: bool) -> None:
@@ -102,7 +114,9 @@ def read_count(items: list[Item], index: int, setting: Setting) -> Read:
     amount = value_of(item, setting)
     span = span_of(item, setting.file)
     if amount is None or amount.amount.denominator != 1 or not 1 <= amount.amount <= MOST:
-        raise ValueFault(messages.out_of_range(span, f"a whole number from 1 to {MOST} is wanted here"))
+        raise ValueFault(
+            messages.out_of_range(span, f"a whole number from 1 to {MOST} is wanted here", "write such a number")
+        )
     return Value(int(amount.amount), span), index + 1
 
 
@@ -145,10 +159,14 @@ def one_or_range(item: Item, setting: Setting) -> list[Name]:
     start, end = first[len(stem) :], last[len(stem) :]
     if not last.startswith(stem) or not start.isdigit() or not end.isdigit():
         raise ValueFault(
-            messages.count_differs(span, "a range runs from a name with a number to a later one: `R1..R4`")
+            messages.count_differs(
+                span, "a range runs from a name with a number to a later one", "write it like `R1..R4`"
+            )
         )
     if not int(start) <= int(end) < int(start) + MOST_NAMES:
-        raise ValueFault(messages.count_differs(span, f"the range runs from {start} to {end}"))
+        raise ValueFault(
+            messages.count_differs(span, f"the range runs from {start} to {end}", "write the lower number first")
+        )
     return [Name(f"{stem}{number}", span) for number in range(int(start), int(end) + 1)]
 
 
@@ -288,7 +306,7 @@ SORTS: dict[str, Sort] = {
 
 LABELS = {
     "distance": "LENGTH", "ref": "NAME", "new": "NAME", "names": "NAMES", "size2": "SIZE", "size3": "SIZE",
-    "hours": "TIME", "counting": "ONE", "quantity": "VALUE", "areal_mass": "MASS/AREA",
+    "hours": "TIME", "counting": "ONE", "quantity": "VALUE", "areal_mass": "MASS PER AREA",
 }  # fmt: skip
 
 

@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
-from planlang.plan.quantity import Quantity
+from collections.abc import Sequence
+
+from planlang.plan.quantity import Kind, Quantity
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
+
+MOST_LISTED = 8
 
 
 def did_you_mean(near: str) -> str:
     """A mend by the nearest name."""
     return f"did you mean `{near}`?" if near else ""
+
+
+def a_thing(word: str) -> str:
+    """'a sheet', 'a piece of hardware'."""
+    return "a piece of hardware" if word == "hardware" else f"a {word}"
 
 
 def kind_words(value: Quantity) -> str:
@@ -30,7 +39,7 @@ def too_deep(span: Span) -> Diagnostic:
 
 def division_by_zero(span: Span) -> Diagnostic:
     """A division by nothing."""
-    return Diagnostic("division-by-zero", "this divides by zero", span)
+    return Diagnostic("division-by-zero", "this divides by zero", span, "look at what stands after the `/`")
 
 
 def unknown_figure(span: Span, name: str, near: str) -> Diagnostic:
@@ -41,17 +50,20 @@ def unknown_figure(span: Span, name: str, near: str) -> Diagnostic:
 
 def kinds_differ(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
     """A sum or choice of things of two kinds."""
-    return Diagnostic("kinds-differ", f"{kind_words(left)} and {kind_words(right)} do not add up", span)
+    message = f"{kind_words(left)} and {kind_words(right)} do not add up"
+    return Diagnostic("kinds-differ", message, span, "give both a unit of the same kind")
 
 
 def no_product(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
     """A product without meaning here."""
-    return Diagnostic("kinds-differ", f"{kind_words(left)} times {kind_words(right)} means nothing here", span)
+    message = f"{kind_words(left)} times {kind_words(right)} means nothing here"
+    return Diagnostic("kinds-differ", message, span, "multiply by a plain number, or a length by a length")
 
 
 def no_quotient(span: Span, left: Quantity, right: Quantity) -> Diagnostic:
     """A quotient without meaning here."""
-    return Diagnostic("kinds-differ", f"{kind_words(left)} divided by {kind_words(right)} means nothing here", span)
+    message = f"{kind_words(left)} divided by {kind_words(right)} means nothing here"
+    return Diagnostic("kinds-differ", message, span, "divide by a plain number, or by something of the same kind")
 
 
 def unit_not_stated(span: Span) -> Diagnostic:
@@ -70,21 +82,28 @@ def unknown_unit(span: Span, text: str, near: str) -> Diagnostic:
 
 
 def wrong_kind(span: Span, wanted: str, found: Quantity) -> Diagnostic:
-    """A value of another kind than the statement takes."""
-    return Diagnostic("wrong-kind", f"{wanted} is wanted here; this is {kind_words(found)}", span)
+    """A value of another kind than the statement takes; `wanted` as in 'a length, such as `600 mm`'."""
+    what, _, example = wanted.partition(", such as ")
+    seen = "this number has no unit" if found.kind is Kind.NUMBER else f"this is {kind_words(found)}"
+    mend = f"write it like {example}" if example else f"write {what} here"
+    return Diagnostic("wrong-kind", f"{what} is wanted here; {seen}", span, mend)
 
 
-def out_of_range(span: Span, rule: str) -> Diagnostic:
+def out_of_range(span: Span, rule: str, mend: str = "look at the decimal point and the unit") -> Diagnostic:
     """A value outside what makes sense."""
-    return Diagnostic("out-of-range", rule, span)
+    return Diagnostic("out-of-range", rule, span, mend)
 
 
 # --- statements ---------------------------------------------------------------------------------------------
 
 
-def unknown_statement(span: Span, word: str, where: str, near: str, known: list[str]) -> Diagnostic:
-    """A statement that the block does not take."""
+def unknown_statement(
+    span: Span, word: str, where: str, near: str, *, known: list[str], homes: tuple[str, ...] = ()
+) -> Diagnostic:
+    """A statement that the block does not take; `homes` are the places that do take it."""
     mend = did_you_mean(near) or f"it takes: {', '.join(known)}"
+    if homes:
+        mend = f"`{word}` belongs {' or '.join(homes)}"
     return Diagnostic("unknown-statement", f"{where} takes no `{word}`", span, mend)
 
 
@@ -139,17 +158,21 @@ def block_unwanted(span: Span, word: str) -> Diagnostic:
 # --- names --------------------------------------------------------------------------------------------------
 
 
-def unknown_name(span: Span, what: str, name: str, near: str) -> Diagnostic:
-    """A reference to something that is not defined."""
-    return Diagnostic("unknown-name", f"there is no {what} `{name}`", span, did_you_mean(near))
+def unknown_name(span: Span, what: str, name: str, near: str, known: Sequence[str] = ()) -> Diagnostic:
+    """A reference to something that is not defined; `known` are the names that would do."""
+    mend = did_you_mean(near) or "define it, or `use` the file that does"
+    if not near and 0 < len(known) <= MOST_LISTED:
+        mend = f"known here: {', '.join(f'`{each}`' for each in known)}"
+    return Diagnostic("unknown-name", f"there is no {what} `{name}`", span, mend)
 
 
 def wrong_thing(span: Span, name: str, wanted: str, found: str, defined: Span) -> Diagnostic:
     """A reference to something of another sort."""
     return Diagnostic(
         "wrong-thing",
-        f"`{name}` is a {found}; a {wanted} is wanted here",
+        f"`{name}` is {a_thing(found)}; {a_thing(wanted)} is wanted here",
         span,
+        f"name {a_thing(wanted)}",
         also=((f"`{name}` is defined here", defined),),
     )
 
@@ -167,7 +190,8 @@ def name_twice(span: Span, name: str, before: Span) -> Diagnostic:
 
 def like_loop(span: Span, name: str) -> Diagnostic:
     """Definitions that start from one another in a ring."""
-    return Diagnostic("like-loop", f"`{name}` starts, by way of others, from itself", span)
+    message = f"`{name}` starts, by way of others, from itself"
+    return Diagnostic("like-loop", message, span, "state one of them in full, without `like`")
 
 
 def mark_twice(span: Span, mark: str, before: Span) -> Diagnostic:
@@ -177,14 +201,14 @@ def mark_twice(span: Span, mark: str, before: Span) -> Diagnostic:
     )
 
 
-def disagree(span: Span, message: str, mend: str = "") -> Diagnostic:
+def disagree(span: Span, message: str, mend: str = "change one of them") -> Diagnostic:
     """Clauses of one statement that contradict one another."""
     return Diagnostic("clauses-disagree", message, span, mend)
 
 
-def count_differs(span: Span, message: str) -> Diagnostic:
+def count_differs(span: Span, message: str, mend: str = "add what is missing, or take out the rest") -> Diagnostic:
     """Lists that should be equally long, or ranges that run backwards."""
-    return Diagnostic("count-differs", message, span)
+    return Diagnostic("count-differs", message, span, mend)
 
 
 def one_only(span: Span, what: str, before: Span) -> Diagnostic:

@@ -7,37 +7,14 @@ Every node carries `at`, the place in the plan where it was stated.
 from fractions import Fraction
 from typing import Literal
 
-from pydantic import BaseModel, ConfigDict
-
+from planlang.plan.node import Node
+from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
-from planlang.syntax.span import Span
-
-Bands = dict[int, Fraction]  # octave band in Hz -> value
-OCTAVES = (125, 250, 500, 1000, 2000, 4000)
+from planlang.syntax.record import record
 
 
-class Node(BaseModel):
-    """Anything that is stated at one place of a plan."""
-
-    model_config = ConfigDict(frozen=True, arbitrary_types_allowed=True)
-    at: Span
-
-
-class Money(BaseModel):
-    """An amount in a currency (three capitals)."""
-
-    model_config = ConfigDict(frozen=True, arbitrary_types_allowed=True)
-    amount: Fraction
-    currency: str
-
-
-class Price(Node):
-    """Money for one `per`: 'sheet', 'pack', 'm' (length off a roll), 'each', 'stick', 'h' (an hour)."""
-
-    money: Money
-    per: str
-
-
+@record(kw_only=True)
 class Assumption(Node):
     """What the plan left out: the value taken instead, and why."""
 
@@ -46,117 +23,10 @@ class Assumption(Node):
     reason: str
 
 
-# --- stock --------------------------------------------------------------------------------------------------
-
-
-class Sheet(Node):
-    """A sheet good. `thickness` is as measured. With `grain`, a part's length lies along the sheet's length."""
-
-    name: str
-    words: str
-    length: Fraction
-    width: Fraction
-    thickness: Fraction
-    density_kg_m3: Fraction
-    grain: bool
-    price: Price | None
-
-
-class Batt(Node):
-    """An absorbing batt. Flow resistivity is a range (Pa.s/m2); low equals high where it was measured."""
-
-    name: str
-    words: str
-    length: Fraction
-    width: Fraction
-    thickness: Fraction
-    density_kg_m3: Fraction
-    flow_low: Fraction
-    flow_high: Fraction
-    pack: int
-    price: Price | None
-
-
-class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
-
-    name: str
-    words: str
-    width: Fraction
-    mass_kg_m2: Fraction
-    resistance: Fraction | None
-    price: Price | None
-
-
-class Timber(Node):
-    """Timber in sticks, or the timber of rafters and joists. Specific gravity is oven-dry, for withdrawal rules."""
-
-    name: str
-    words: str
-    section: tuple[Fraction, Fraction] | None
-    length: Fraction | None
-    specific_gravity: Fraction
-    gravity_source: str
-    price: Price | None
-
-
-class Hardware(Node):
-    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
-
-    A piece that screws into wood states its shank diameter and the length of its thread.
-    """
-
-    name: str
-    words: str
-    rated_n: Fraction | None
-    rating_source: str
-    mass_kg: Fraction
-    shank: Fraction | None
-    thread: Fraction | None
-    pack: int
-    price: Price | None
-
-
-class Lining(Node):
-    """What a surface is made of: absorption in octaves with its source, thickness, and whether it may carry."""
-
-    name: str
-    words: str
-    absorption: Bands
-    source: str
-    thickness: Fraction
-    carries: bool
-
-
-class Seating(Node):
-    """People or seats: absorption area in m2 each."""
-
-    name: str
-    words: str
-    absorption_m2: Bands
-    source: str
-
-
-class Rates(Node):
-    """The shop's own figures for cutting and pricing."""
-
-    kerf: Fraction
-    trim: Fraction
-    least_offcut: tuple[Fraction, Fraction]
-    spare_cloth: Fraction
-    spare_hardware: Fraction
-    hour: Money | None
-    make_hours: Fraction
-    hang_hours: Fraction
-    markup: Fraction
-    tax: Fraction
-
-
-Stock = Sheet | Batt | Cloth | Timber | Hardware | Lining | Seating
-
 # --- panels -------------------------------------------------------------------------------------------------
 
 
+@record(kw_only=True)
 class Frame(Node):
     """A frame of strips on edge. `full` says which pair runs full; the other pair loses two thicknesses."""
 
@@ -164,6 +34,7 @@ class Frame(Node):
     full: Literal["ends", "sides"]
 
 
+@record(kw_only=True)
 class Braces(Node):
     """Cross members between the sides. Positions are centre lines from the panel's end (its `start`).
 
@@ -180,6 +51,7 @@ class Braces(Node):
     setback: Fraction
 
 
+@record(kw_only=True)
 class Core(Node):
     """What fills the frame: batts cut to the inside of the frame plus `fit` on length and width."""
 
@@ -188,6 +60,7 @@ class Core(Node):
     fit: Fraction
 
 
+@record(kw_only=True)
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge)."""
 
@@ -195,6 +68,7 @@ class Covering(Node):
     wrap: Fraction
 
 
+@record(kw_only=True)
 class Eyes(Node):
     """Eyes on the side rails: `count` in pairs, the outer ones `inset` from the ends of the panel."""
 
@@ -203,6 +77,7 @@ class Eyes(Node):
     inset: Fraction
 
 
+@record(kw_only=True)
 class Cleats(Node):
     """Short hooked cleats in a line `below_top` under the panel's upper edge, the outer ones `inset` from its sides."""
 
@@ -212,6 +87,7 @@ class Cleats(Node):
     inset: Fraction
 
 
+@record(kw_only=True)
 class Measured(Node):
     """Laboratory figures of a panel type (ISO 354): coefficients in octaves, which report, which mounting."""
 
@@ -220,6 +96,7 @@ class Measured(Node):
     mounting: str
 
 
+@record(kw_only=True)
 class PanelType(Node):
     """A framed absorber. `width` x `length` is the face, length the longer one by custom; `depth` the
     frame's. `mark` is short enough to write on wood."""
@@ -236,12 +113,14 @@ class PanelType(Node):
     front: Covering
     back: Covering | None
     hung_by: Eyes | Cleats | None
+    size_rule: Literal["", "outside", "whole-batts"] = ""
     measured: Measured | None = None
 
 
 # --- room ---------------------------------------------------------------------------------------------------
 
 
+@record(kw_only=True)
 class CeilingPlane(Node):
     """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the foot wall, rising inward."""
 
@@ -252,6 +131,7 @@ class CeilingPlane(Node):
     rise_over_run: float
 
 
+@record(kw_only=True)
 class Members(Node):
     """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
 
@@ -267,6 +147,7 @@ class Members(Node):
     runs: Literal["up", "across"]
 
 
+@record(kw_only=True)
 class SurfaceLining(Node):
     """What one surface is lined with, and what is behind it. With `exposed` members they are seen below it."""
 
@@ -276,6 +157,7 @@ class SurfaceLining(Node):
     exposed: bool
 
 
+@record(kw_only=True)
 class Feature(Node):
     """A thing on a surface that panels keep away from.
 
@@ -294,6 +176,7 @@ class Feature(Node):
     lining: Lining | None
 
 
+@record(kw_only=True)
 class Air(Node):
     """The air of the room: temperature in degrees Celsius, relative humidity as a share."""
 
@@ -301,6 +184,7 @@ class Air(Node):
     humidity: Fraction
 
 
+@record(kw_only=True)
 class Occupants(Node):
     """People in the room for which the estimate is made."""
 
@@ -308,6 +192,7 @@ class Occupants(Node):
     seating: Seating
 
 
+@record(kw_only=True)
 class Furniture(Node):
     """So many equal pieces of hard furniture, by the box that each fills."""
 
@@ -316,6 +201,7 @@ class Furniture(Node):
     size: tuple[Fraction, Fraction, Fraction]
 
 
+@record(kw_only=True)
 class Room(Node):
     """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
 
@@ -327,9 +213,12 @@ class Room(Node):
     features: tuple[Feature, ...]
     air: Air
     occupants: tuple[Occupants, ...]
+    zones: tuple[Zone, ...] = ()
+    allowances: tuple[Allowance, ...] = ()
     furniture: tuple[Furniture, ...] = ()
 
 
+@record(kw_only=True)
 class Place(Node):
     """A listener or a talker: east, north, height."""
 
@@ -340,6 +229,7 @@ class Place(Node):
     height: Fraction
 
 
+@record(kw_only=True)
 class Target(Node):
     """What the decay should be: a standard's curve by `rule` (such as 'din-18041 A3'), or `seconds` of the plan's own.
 
@@ -353,6 +243,7 @@ class Target(Node):
     to_hz: int
 
 
+@record(kw_only=True)
 class Use(Node):
     """What the room is used for."""
 
@@ -366,6 +257,7 @@ class Use(Node):
 Alignment = Literal["centred", "start", "end"]
 
 
+@record(kw_only=True)
 class Along(Node):
     """Where a group lies along one direction: centred, or `offset` from the start (left, lower) or end edge."""
 
@@ -373,6 +265,7 @@ class Along(Node):
     offset: Fraction
 
 
+@record(kw_only=True)
 class Grid(Node):
     """Columns across by rows up, with equal gaps; the block is put by `across` and `up`."""
 
@@ -384,6 +277,7 @@ class Grid(Node):
     up: Along
 
 
+@record(kw_only=True)
 class Row(Node):
     """`count` panels in a row across. `gap` None: gaps and margins all equal."""
 
@@ -393,6 +287,7 @@ class Row(Node):
     up: Along
 
 
+@record(kw_only=True)
 class Bays(Node):
     """`each` panels in every bay between features that follow one another across; `gap` between those of one bay."""
 
@@ -402,6 +297,7 @@ class Bays(Node):
     up: Along
 
 
+@record(kw_only=True)
 class Keep(Node):
     """Clear distance from a kind of feature ('rooflight') or a named one, from panel edge to feature edge."""
 
@@ -410,6 +306,7 @@ class Keep(Node):
     feature: str
 
 
+@record(kw_only=True)
 class Rail(Node):
     """A timber rail screwed across the members, into which the ceiling hardware goes."""
 
@@ -417,6 +314,7 @@ class Rail(Node):
     screw: Hardware
 
 
+@record(kw_only=True)
 class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0."""
 
@@ -429,6 +327,7 @@ class Hang(Node):
     screws_each: int
 
 
+@record(kw_only=True)
 class Array(Node):
     """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it."""
 
@@ -441,11 +340,13 @@ class Array(Node):
     hang: Hang
     keeps: tuple[Keep, ...]
     edge_clear: Fraction
+    made: tuple[Made, ...] = ()
 
 
 # --- the plan -----------------------------------------------------------------------------------------------
 
 
+@record(kw_only=True)
 class Job(Node):
     """Who, where, which issue, and how the book is written."""
 
@@ -458,8 +359,9 @@ class Job(Node):
     paper: Literal["A4", "Letter"]
 
 
+@record(kw_only=True)
 class Plan(Node):
-    """A whole plan: one job in one room."""
+    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has."""
 
     title: str
     note: str
@@ -469,3 +371,10 @@ class Plan(Node):
     use: Use
     arrays: tuple[Array, ...]
     assumptions: tuple[Assumption, ...]
+    requirements: tuple[Requirement, ...] = ()
+    differences: tuple[Difference, ...] = ()
+    option: str = ""
+    options: tuple[str, ...] = ()
+    phases: tuple[Phase, ...] = ()
+    region: str = ""
+    rules: tuple[Rule, ...] = ()

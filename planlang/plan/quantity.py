@@ -1,8 +1,10 @@
 """Quantities with a kind: exact rationals in one base unit a kind, and the table of units."""
 
-from dataclasses import dataclass
+import math
 from enum import Enum
 from fractions import Fraction
+
+from planlang.syntax.record import record
 
 
 class Kind(Enum):
@@ -39,7 +41,7 @@ POUND = Fraction(45359237, 100_000_000)  # kg, exact by definition (internationa
 POUND_FORCE = POUND * Fraction(980665, 100_000)  # N, exact by definition (standard gravity)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """An exact amount in the base unit of its kind; `currency` is set for money alone."""
 
@@ -84,6 +86,11 @@ UNITS: dict[str, tuple[Kind, Fraction]] = {
     "F": (Kind.TEMPERATURE, Fraction(5, 9)),
     "%": (Kind.SHARE, Fraction(1, 100)),
 }
+
+
+def rise_over_run(angle: Fraction) -> float:
+    """The rise of a slope over its run, for its angle to the level in degrees."""
+    return math.tan(math.radians(angle))
 
 
 def in_base_unit(number: Fraction, unit: str) -> Quantity:

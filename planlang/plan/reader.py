@@ -9,10 +9,13 @@ from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.arrays import build_array
-from planlang.plan.build.names import Definition, Names, Unknown, attempt, maybe, one, value
+from planlang.plan.build.changes import apply_option, check_options, option_names
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, attempt, maybe, one, value
 from planlang.plan.build.rooms import build_room, build_use
 from planlang.plan.build.sketch import Sketch, sketch_of
+from planlang.plan.build.stated import build_phases, build_requirements, build_rules
 from planlang.plan.build.stock import build_rates
+from planlang.plan.build.survey import Readings, measure_stock, survey_room, surveys_in_order
 from planlang.plan.entries import Entry, read_block
 from planlang.plan.model import Array, Job, Plan, Room
 from planlang.plan.quantity import INCH, Quantity
@@ -28,8 +31,11 @@ T = TypeVar("T")
 UNITS = ("mm", "cm", "m", "in", "ft-in")
 
 
-def read_plan(project: Project) -> Outcome[Plan | None]:
-    """The typed plan of a project; None where too much is at fault. All findings of all files come at once."""
+def read_plan(project: Project, option: str = "") -> Outcome[Plan | None]:
+    """The typed plan of a project, with an option laid over it; None where too much is at fault.
+
+    All findings of all files come at once.
+    """
     sink: list[Diagnostic] = []
     figures: dict[str, Quantity | None] = {}
     entries: list[Entry] = []
@@ -38,10 +44,13 @@ def read_plan(project: Project) -> Outcome[Plan | None]:
     names = Names(sink)
     for file_entry in entries:
         for entry in file_entry.body:
-            if entry.kind.block is not None and ("name" in entry.values or (entry.faulty and entry.guess)):
+            named = "name" in entry.values or (entry.faulty and entry.guess)
+            if entry.kind.block is not None and named and entry.kind.word != "option":
                 names.define(entry)
+    check_options(names, entries)
+    apply_option(names, entries, option)
     names.complete_all()
-    plan = build_plan(names, entries, project.files[-1]) if project.files else None
+    plan = build_plan(names, entries, project.files[-1], option) if project.files else None
     return Outcome(plan, in_order(sink))
 
 
@@ -89,20 +98,26 @@ def read_figure(
     figures[name] = None if entry.faulty or "value" not in entry.values else entry.values["value"].what
 
 
-def build_plan(names: Names, files: list[Entry], main: PlanFile) -> Plan | None:
+def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) -> Plan | None:
     """Put the plan together from the entries of all files."""
     own = files[-1]
     start = own.span
     title = made(lambda: title_of(names, own, start))
     job = made(lambda: build_job(names, sole(names, files, "job", start), unit_of(main) or "mm", start))
     rates = made(lambda: build_rates(names, shop_of(names, files, start)))
+    readings = Readings(names)
+    surveys = surveys_in_order(files)
+    measure_stock(readings, surveys)
     definitions = [each for each in names.definitions.values() if each.entry.kind.word == "room"]
-    room = made(lambda: build_the_room(names, definitions, start))
+    room = made(lambda: survey_room(readings, surveys, build_the_room(names, definitions, start)))
     use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
     arrays = build_arrays(names, sketch_of(definitions[0].entry, names.sink)) if definitions else None
-    if title is None or job is None or rates is None or room is None or arrays is None or use is None:
+    stated = made(lambda: all_of(lambda: build_requirements(names, files), lambda: build_phases(names, files)))
+    if None in (title, job, rates, room, arrays, use, stated):
         return None
-    note = maybe(own, "note")
+    assert title and job and rates and room and use and stated and arrays is not None
+    note_what_is_passed_over(names, files[:-1])
+    note, region = maybe(own, "note"), maybe(own, "region")
     return Plan(
         at=start,
         title=title,
@@ -113,7 +128,22 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile) -> Plan | None:
         use=use,
         arrays=arrays,
         assumptions=tuple(names.assumptions),
+        requirements=stated[0],
+        differences=tuple(readings.differences),
+        option=option,
+        options=tuple(option_names(files)),
+        phases=stated[1],
+        region=value(region, "name") if region else "",
+        rules=build_rules(files),
     )
+
+
+def note_what_is_passed_over(names: Names, used: list[Entry]) -> None:
+    """Warn of titles and notes in used files: those of the plan's own file count alone."""
+    for entry in (entry for file in used for word in ("plan", "note") for entry in file.all(word)):
+        what = "title" if entry.kind.word == "plan" else "note"
+        message = f"this {what} stands in a file that the plan uses, and changes nothing"
+        names.sink.append(messages.unused_statement(entry.span, message, "take it out, or make it a comment with `#`"))
 
 
 def made(make: Callable[[], T]) -> T | None:

@@ -1,12 +1,12 @@
 """Lengths as they are read on a tape: the one place where an exact length is rounded, and only to be printed."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.plan.quantity import FOOT, INCH
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TapeStyle:
     """How lengths are printed: `units` is mm, cm, m, in or ft-in; `step` is the finest mark, in mm."""
 

@@ -8,7 +8,7 @@ MISPLACED = {
     "LBRACE": ("`{` opens a block and ends its line", "start a new line after `{`"),
     "RBRACE": ("`}` stands on a line of its own", "put it on the next line"),
     "_RPAR": ("this bracket closes nothing, or nothing stands in it", "take it out"),
-    "TIMES_SIGN": ("`x` stands between two lengths, such as `600 x 1500`", ""),
+    "TIMES_SIGN": ("`x` stands between two lengths, and one is missing here", "write both, such as `600 x 1500`"),
 }
 
 
@@ -26,9 +26,9 @@ def line_breaks_off(span: Span, text: str, kind: str, at_end: bool) -> Diagnosti
     """A line whose values do not make sense together."""
     message, mend = MISPLACED.get(kind, (f"`{text}` cannot stand here", "close the bracket before it"))
     if kind in OPERATORS:
-        message, mend = f"`{text}` needs a value on both sides", ""
+        message, mend = f"`{text}` needs a value on both sides", f"add the missing value, or take `{text}` out"
     elif at_end:
-        message, mend = f"the line breaks off after `{text}`", "a bracket is left open"
+        message, mend = f"the line breaks off after `{text}`", "close the bracket that is left open"
     return Diagnostic("broken-line", message, span, mend)
 
 
@@ -84,7 +84,8 @@ def file_outside(span: Span, path: str) -> Diagnostic:
 
 def file_loop(span: Span, chain: list[str]) -> Diagnostic:
     """Files that use one another in a ring."""
-    return Diagnostic("use-loop", "these files use one another in a ring: " + " -> ".join(chain), span)
+    ring = "these files use one another in a ring: " + " -> ".join(chain)
+    return Diagnostic("use-loop", ring, span, "put what both need into a file of its own, and use that")
 
 
 def file_too_large(span: Span, path: str, limit: int) -> Diagnostic:
@@ -99,4 +100,24 @@ def file_not_text(span: Span, path: str) -> Diagnostic:
 
 def too_many_files(span: Span, limit: int) -> Diagnostic:
     """More used files than the limit."""
-    return Diagnostic("too-many-files", f"more than {limit} files are used", span)
+    return Diagnostic("too-many-files", f"more than {limit} files are used", span, "put several of them into one")
+
+
+def tidy_loses(span: Span, what: str) -> Diagnostic:
+    """A file that the layout would change in what it says."""
+    return Diagnostic(
+        "tidy-loses",
+        f"tidying this file would have changed {what} from here on; it is left as it was",
+        span,
+        "please report it with the plan",
+    )
+
+
+def tidy_unsteady(span: Span) -> Diagnostic:
+    """A file whose layout would be laid out differently once more."""
+    return Diagnostic(
+        "tidy-unsteady",
+        "tidying this file twice would have changed it twice; it is left as it was",
+        span,
+        "please report it with the plan",
+    )

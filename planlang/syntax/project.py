@@ -9,6 +9,7 @@ from planlang.syntax import messages
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.nodes import PlanFile, span_across
 from planlang.syntax.parser import parse_file
+from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 MARKERS = (".planlang", ".git")
@@ -16,7 +17,7 @@ LARGEST_FILE = 8_000_000
 MOST_FILES = 200
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Project:
     """The files of a plan, used ones first, the plan itself last."""
 

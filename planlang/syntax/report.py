@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import unicodedata
 from collections.abc import Iterable
 
@@ -22,6 +23,18 @@ def finding_as_text(finding: Diagnostic, project: Project) -> str:
     for remark, span in finding.also:
         lines += [f"  {span}: {remark}", *marked_line(span, project)]
     return "\n".join(lines) + "\n"
+
+
+def finding_as_json(finding: Diagnostic) -> str:
+    """One finding as a JSON object on one line: code, severity, file, line, column, length, message, mend, also."""
+    also = [{"message": remark, **place_of(span)} for remark, span in finding.also]
+    words = {"code": finding.code, "severity": finding.severity.value, **place_of(finding.span)}
+    return json.dumps({**words, "message": finding.message, "mend": finding.mend, "also": also})
+
+
+def place_of(span: Span) -> dict[str, str | int]:
+    """A span as JSON has it: the file below the project folder, line and column from 1, length in characters."""
+    return {"file": span.file, "line": span.line, "column": span.column, "length": span.length}
 
 
 def marked_line(span: Span, project: Project) -> list[str]:

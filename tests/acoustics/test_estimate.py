@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 from time import perf_counter
 
@@ -9,7 +10,8 @@ from planlang.acoustics.estimate import estimate_acoustics
 from planlang.acoustics.panels import open_face
 from planlang.acoustics.reverberation import eyring, sabine
 from planlang.geometry.model import Layout
-from planlang.plan.model import OCTAVES, Furniture, Measured, Occupants, Seating
+from planlang.plan.model import Furniture, Measured, Occupants
+from planlang.plan.stock import OCTAVES, Seating
 from planlang.syntax.span import NOWHERE, Span
 from tests import builders as make
 from tests.acoustics.rooms import NAMES, box, feature, layout, lined, target, wall_array
@@ -145,7 +147,7 @@ def test_range_brackets_both_formulas_and_more_flow_range_widens_it():
 
 
 def core(low, high):
-    return make.panel_type().core.model_copy(update={"batt": make.batt(flow_low=low, flow_high=high)})
+    return replace(make.panel_type().core, batt=make.batt(flow_low=low, flow_high=high))
 
 
 def test_rows_of_one_kin_add_and_kins_combine_by_root_sum_square():
@@ -161,7 +163,7 @@ def test_rows_of_one_kin_add_and_kins_combine_by_root_sum_square():
 
 def test_each_array_is_described_and_unknown_cloth_is_assumed():
     unknown = make.cloth(name="sacking", words="sacking", resistance=None)
-    panel = make.panel_type(front=make.panel_type().front.model_copy(update={"cloth": unknown}))
+    panel = make.panel_type(front=replace(make.panel_type().front, cloth=unknown))
     acoustics = estimate(box(HARD), layout((make.array(panel=panel), 2))).value
     described = by_line(acoustics.assumes, "clouds (cloud-1500)")
     assert "batt 50 mm of 8000 to 15000 Pa.s/m2 (11000 taken)" in described
@@ -235,7 +237,7 @@ def test_very_dead_room_is_marked():
 
 
 def test_cold_air_is_marked():
-    room = make.room(air=make.room().air.model_copy(update={"temperature_c": F(-30)}))
+    room = make.room(air=replace(make.room().air, temperature_c=F(-30)))
     acoustics = estimate(box(HARD), room=room).value
     assert any("ISO 9613-1" in line for line in acoustics.warnings)
 

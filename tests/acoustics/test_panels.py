@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 import numpy as np
@@ -8,7 +9,7 @@ from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import porous_layer
 from planlang.acoustics.panels import buildup, open_face, panel_absorption
 from planlang.acoustics.porous import miki
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
 from tests import builders as make
 
 AIR = air_state(20, 0.5)
@@ -22,9 +23,9 @@ def bare_panel(**over):
     batt = make.batt(flow_low=F(10000), flow_high=F(10000))
     base = {
         "depth": F(50),
-        "core": plain.core.model_copy(update={"batt": batt}),
+        "core": replace(plain.core, batt=batt),
         "braces": None,
-        "front": plain.front.model_copy(update={"cloth": thin}),
+        "front": replace(plain.front, cloth=thin),
         "back": None,
     }
     return make.panel_type(**{**base, **over})
@@ -84,7 +85,7 @@ def test_a_drop_helps_at_low_frequency():
 def test_dense_cloth_takes_from_high_frequencies():
     dense = make.cloth(resistance=F(2000))
     plain = make.panel_type()
-    faced = make.panel_type(front=plain.front.model_copy(update={"cloth": dense}))
+    faced = make.panel_type(front=replace(plain.front, cloth=dense))
     open_one = panel_absorption(buildup(plain, F(0)), OCTAVES, AIR).taken
     closed = panel_absorption(buildup(faced, F(0)), OCTAVES, AIR).taken
     assert np.all(closed[3:] < open_one[3:] - 0.1)

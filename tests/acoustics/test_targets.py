@@ -3,7 +3,7 @@ from fractions import Fraction as F
 import pytest
 
 from planlang.acoustics.targets import target_bands, target_words, verdict
-from planlang.plan.model import OCTAVES
+from planlang.plan.stock import OCTAVES
 from tests.acoustics.rooms import target
 
 

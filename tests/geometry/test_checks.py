@@ -1,4 +1,5 @@
 import time
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -114,8 +115,8 @@ def test_a_corner_and_a_disc():
     light = feature("L1", "north wall", (1900, 2400), (90, 90), kind="luminaire", round=True)
     array = at(1000, 500)
     corner = {"features": (light,)}
-    assert layout_of(array.model_copy(update={"keeps": (keep(455, "luminaire"),)}), **corner).diagnostics == ()
-    outcome = layout_of(array.model_copy(update={"keeps": (keep(456, "luminaire"),)}), **corner)
+    assert layout_of(replace(array, keeps=(keep(455, "luminaire"),)), **corner).diagnostics == ()
+    outcome = layout_of(replace(array, keeps=(keep(456, "luminaire"),)), **corner)
     assert only(outcome, "panel-near-feature").message == "W1 is 455 mm from luminaire L1, 456 mm wanted"
     # across: sqrt(501^2 - 400^2) - 300 = 1.66; up: sqrt(501^2 - 300^2) - 400 = 1.25
     assert outcome.diagnostics[0].mend == "move W1 2 mm down"

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -137,7 +138,7 @@ def test_a_rail_is_parted_where_a_feature_stands():
     assert outcome.diagnostics == ()
     lower = [rail for rail in outcome.value.rails if rail.position == 1350]
     assert [rail.points for rail in lower] == [("SC1.a", "SC1.b"), ("SC2.a", "SC2.b")]
-    wide = tuple(light.model_copy(update={"width": F(1300)}) for light in lights[1:])
+    wide = tuple(replace(light, width=F(1300)) for light in lights[1:])
     array = builders.array(placement=bays("R1", "R2"), hang=rail_hang())
     assert set(codes(layout_of(array, features=wide, linings=ceiling()))) == {"rail-over-feature"}
 

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -81,7 +82,7 @@ def test_row_too_wide():
 
 
 def test_each_bay_is_centred_by_itself():
-    lights = (LIGHTS[0], LIGHTS[1].model_copy(update={"across": F(2818)}), LIGHTS[2])
+    lights = (LIGHTS[0], replace(LIGHTS[1], across=F(2818)), LIGHTS[2])
     array = wall_array(panel=narrow(), placement=bays_between("R1", "R2", "R3", up=builders.along("end", 50)))
     outcome = layout_of(array, features=lights)
     assert outcome.diagnostics == ()
@@ -148,9 +149,9 @@ sixteenths = st.integers(16, 16 * 40).map(lambda n: F(n, 16) * builders.IN)
 def test_a_row_adds_up_to_the_width_exactly(sizes, count):
     """Sums of sixteenths stay exact: margins, panels and gaps together are the wall, no tolerance."""
     width = 3 * sum(sizes)
-    panel = narrow().model_copy(update={"width": sizes[0], "length": sizes[0]})
+    panel = replace(narrow(), width=sizes[0], length=sizes[0])
     room = builders.room(width=width, ceiling=(builders.flat(height=60 * builders.IN),))
-    array = wall_array(panel=panel.model_copy(update={"hung_by": None}), placement=row(count))
+    array = wall_array(panel=replace(panel, hung_by=None), placement=row(count))
     plan = builders.plan(room=room, arrays=(array,))
     placed = laid_out(plan).value.panels
     gap = placed[0].box.left

@@ -129,7 +129,7 @@ def test_an_overloaded_thread_says_how_much_thread_would_hold():
     thread = next(finding for finding in outcome.diagnostics if finding.code == "overloaded")
     assert "of thread in the wood would hold" in thread.mend
     need = F(thread.mend.split()[0])
-    longer = hang.model_copy(update={"anchor": b.screw_eye(rated_n=F(5000), thread=need + 13 + 6)})
+    longer = replace(hang, anchor=b.screw_eye(rated_n=F(5000), thread=need + 13 + 6))
     assert check(b.array(panel=panel, hang=longer), surface(), masses=heavy).ok
     assert "engineer-needed" in codes(outcome)
 

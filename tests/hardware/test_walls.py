@@ -71,7 +71,7 @@ def test_a_wall_lining_needs_the_plans_word_and_a_rated_anchor():
 
 def test_missing_rating_on_a_low_wall_is_a_warning_and_high_up_an_error():
     panel = b.panel_type(hung_by=b.cleats(hardware=b.hardware(rated_n=None)))
-    array = wall_array().model_copy(update={"panel": panel})
+    array = replace(wall_array(), panel=panel)
     face = surface("wall", members=STUDS)
     low = check(array, face)
     assert (codes(low), low.ok) == (["rating-missing"], True)
@@ -92,7 +92,7 @@ def test_a_high_wall_panel_counts_as_overhead():
 
 
 def test_eyes_on_a_wall_are_not_checked():
-    array = wall_array().model_copy(update={"panel": b.panel_type()})
+    array = replace(wall_array(), panel=b.panel_type())
     outcome = check(array, surface("wall", members=STUDS))
     assert codes(outcome) == ["hang-not-checked"]
     assert not outcome.ok

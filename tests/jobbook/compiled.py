@@ -9,8 +9,6 @@ from dataclasses import fields, is_dataclass, replace
 from fractions import Fraction as F
 from typing import Any
 
-from pydantic import BaseModel
-
 from planlang.acoustics.estimate import estimate_acoustics
 from planlang.geometry.model import Box, HangPoint, LaserLine, Layout, MassItem, PlacedPanel, RailRun
 from planlang.geometry.room import build_room
@@ -18,18 +16,8 @@ from planlang.hardware.model import Loads, PanelLoad, Step
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.figure import Figure
-from planlang.plan.model import (
-    Array,
-    Assumption,
-    Feature,
-    Members,
-    Occupants,
-    Plan,
-    Seating,
-    SurfaceLining,
-    Target,
-    Use,
-)
+from planlang.plan.model import Array, Assumption, Feature, Members, Occupants, Plan, SurfaceLining, Target, Use
+from planlang.plan.stock import Seating
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
@@ -191,9 +179,6 @@ def with_every_text(value: Any, added: str) -> Any:
         return value + added if value else ""
     if isinstance(value, tuple):
         return tuple(with_every_text(item, added) for item in value)
-    if isinstance(value, BaseModel):
-        names = type(value).model_fields
-        return value.model_copy(update={name: _changed(name, getattr(value, name), added) for name in names})
     if is_dataclass(value) and not isinstance(value, type):
         return type(value)(**{f.name: _changed(f.name, getattr(value, f.name), added) for f in fields(value)})
     return value

@@ -171,7 +171,7 @@ def test_imperial_plans_read_in_inches_and_print_on_letter():
 
 def test_a_changed_word_changes_only_the_lines_that_say_it(book):
     other = studio()
-    changed = other.model_copy(update={"job": other.job.model_copy(update={"issue": "D"})})
+    changed = replace(other, job=replace(other.job, issue="D"))
     before, after = book.markdown.splitlines(), write_book(compiled_plan(plan=changed)).markdown.splitlines()
     assert len(before) == len(after)
     assert [pair for pair in zip(before, after, strict=True) if pair[0] != pair[1]] == [
@@ -209,7 +209,7 @@ def test_hostile_text_in_every_field_is_inert_and_keeps_every_table(compiled, bo
 
 def test_a_very_long_name_is_kept_whole(compiled):
     long = "n" * 10_000
-    named = replace(compiled, plan=compiled.plan.model_copy(update={"title": long}))
+    named = replace(compiled, plan=replace(compiled.plan, title=long))
     book = write_book(named)
     assert long in book.markdown and long in book.html
 

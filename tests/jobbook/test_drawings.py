@@ -35,7 +35,7 @@ def wall_build():
 
 
 def long_words_build():
-    return samples.build(b.panel_type(core=b.panel_type().core.model_copy(update={"batt": b.batt(words=LONG)})))
+    return samples.build(b.panel_type(core=replace(b.panel_type().core, batt=b.batt(words=LONG))))
 
 
 DRAWINGS = {
@@ -113,7 +113,7 @@ def test_two_runs_give_the_same_bytes():
 def test_words_of_the_plan_stay_words():
     plan = samples.loft()
     placed = plan.room.features[0]
-    named = replace(placed, feature=placed.feature.model_copy(update={"name": HOSTILE}))
+    named = replace(placed, feature=replace(placed.feature, name=HOSTILE))
     plan = replace(plan, room=replace(plan.room, features=(named, *plan.room.features[1:])))
     cutting = replace(samples.cutting(), stock=b.sheet(words=HOSTILE, name=HOSTILE))
     for drawing in (surface_drawing(plan, "south-pitch"), sheet_drawing(cutting, 0, MM)):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from planlang.jobbook import words
 from planlang.plan.figure import Figure
-from planlang.plan.model import Money
+from planlang.plan.stock import Money
 from planlang.plan.tape import IMPERIAL, METRIC
 
 positive = st.floats(min_value=1e-4, max_value=1e7)

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 from hypothesis import given
@@ -16,7 +17,7 @@ def lay(**over: object) -> Outcome[CoreLay]:
 
 def core(**over: object):
     base = panel_type().core
-    return base.model_copy(update=over)
+    return replace(base, **over)
 
 
 def sizes(outcome: Outcome[CoreLay]) -> list[tuple[F, F, int]]:

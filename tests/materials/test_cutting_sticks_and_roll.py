@@ -7,7 +7,7 @@ import pytest
 
 from planlang.materials.cutting import Demand, StickDemand, cut_roll, cut_sticks
 from planlang.materials.cutting.replay import check_roll, check_sticks
-from planlang.materials.cutting.sticks import fullest
+from planlang.materials.cutting.sums import fullest
 from planlang.materials.model import Cut
 
 

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -30,7 +31,7 @@ sixteenths = st.integers(1, 20 * 16).map(lambda count: F(count, 16) * IN)
 )
 def test_frame_closes_exactly_for_both_joint_rules(width: F, length: F, thickness: F, full: str):
     ply = sheet(thickness=thickness)
-    frame = tape_panel().frame.model_copy(update={"sheet": ply, "full": full})
+    frame = replace(tape_panel().frame, sheet=ply, full=full)
     build = built(tape_panel(width=width, length=length, frame=frame))
     side, end = (next(part for part in build.parts if part.role == role) for role in ("side", "end"))
     assert side.length + (2 * thickness if full == "ends" else 0) == length
@@ -46,8 +47,8 @@ def test_section_adds_up_exactly_and_errs_just_when_it_is_too_deep(setback: F, b
     base = tape_panel()
     panel = tape_panel(
         depth=deep,
-        braces=base.braces.model_copy(update={"setback": setback, "sheet": sheet(thickness=brace)}),
-        core=base.core.model_copy(update={"batt": base.core.batt.model_copy(update={"thickness": batt})}),
+        braces=replace(base.braces, setback=setback, sheet=sheet(thickness=brace)),
+        core=replace(base.core, batt=replace(base.core.batt, thickness=batt)),
     )
     outcome = resolve_framed(panel, ("C1",), IMPERIAL)
     assert outcome.value is not None
@@ -80,7 +81,7 @@ def test_without_braces_and_back_there_are_none():
 
 
 def test_layers_stack_behind_one_another():
-    core = panel_type().core.model_copy(update={"layers": 2})
+    core = replace(panel_type().core, layers=2)
     build = built(panel_type(core=core, depth=F(130)))
     assert [line.depth for line in build.stack] == [6, 18, 68, 118, 130]
 

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 from planlang.materials.cutting import Demand
@@ -18,9 +19,7 @@ def build(panel: PanelType, count: int) -> PanelBuild:
 def on_sheet(**over: object) -> PanelType:
     """Sides of 476 x 80 that would fill a sheet of 500 x 476 if they could be turned."""
     ply = sheet(length=F(500), width=F(476), **over)
-    return panel_type(
-        length=F(500), width=F(300), frame=panel_type().frame.model_copy(update={"sheet": ply}), braces=None
-    )
+    return panel_type(length=F(500), width=F(300), frame=replace(panel_type().frame, sheet=ply), braces=None)
 
 
 def test_grain_keeps_every_part_along_the_sheet():
@@ -31,7 +30,7 @@ def test_grain_keeps_every_part_along_the_sheet():
 
 
 def test_nap_keeps_every_blank_along_the_roll():
-    front = panel_type().front.model_copy(update={"cloth": cloth(width=F(1760))})
+    front = replace(panel_type().front, cloth=cloth(width=F(1760)))
     rolls = cut_cloth((build(panel_type(front=front), 1),))
     assert not any(part.turned for roll in rolls for part in roll.parts)
     assert rolls[0].length == 1760  # turned it would take 860 of the roll

@@ -2,7 +2,7 @@ from fractions import Fraction as F
 
 from planlang.materials.model import Purchase
 from planlang.materials.pricing import Pricing, price_job
-from planlang.plan.model import Money
+from planlang.plan.stock import Money
 from planlang.syntax.diagnostics import Outcome
 from tests.builders import rates
 

@@ -1,8 +1,10 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 from planlang.materials.framed import resolve_framed
 from planlang.materials.stock_fit import check_cloth, check_parts, fits_sheet
-from planlang.plan.model import PanelType, Sheet
+from planlang.plan.model import PanelType
+from planlang.plan.stock import Sheet
 from planlang.plan.tape import METRIC
 from tests.builders import batt, cloth, panel_type, sheet
 
@@ -14,8 +16,8 @@ def parts_found(panel: PanelType, *others: Sheet, trim: int = 0):
 
 
 def long_panel(size: int, **of_sheet: object) -> PanelType:
-    core = panel_type().core.model_copy(update={"batt": batt(length=F(6000))})
-    frame = panel_type().frame.model_copy(update={"sheet": sheet(**of_sheet)})
+    core = replace(panel_type().core, batt=batt(length=F(6000)))
+    frame = replace(panel_type().frame, sheet=sheet(**of_sheet))
     return panel_type(length=F(size), frame=frame, core=core)
 
 
@@ -57,7 +59,7 @@ def test_fits_sheet_at_the_last_fraction():
 
 
 def test_blank_wider_than_the_roll():
-    narrow = panel_type().front.model_copy(update={"cloth": cloth(width=F(800))})
+    narrow = replace(panel_type().front, cloth=cloth(width=F(800)))
     build = resolve_framed(panel_type(front=narrow), ("C1",), METRIC).value
     assert build is not None
     (finding,) = check_cloth(build, (narrow.cloth, cloth(words="broadcloth", width=F(2000))), METRIC)

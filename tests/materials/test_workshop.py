@@ -1,9 +1,11 @@
+from dataclasses import replace
 from fractions import Fraction as F
 
 from planlang.geometry.model import Layout
 from planlang.materials.model import Materials
 from planlang.materials.workshop import resolve_materials
-from planlang.plan.model import Money, Plan, Rail
+from planlang.plan.model import Plan, Rail
+from planlang.plan.stock import Money
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.span import NOWHERE
 from tests.builders import array, batt, cleats, hang, hardware, panel_type, plan, price, rates, sheet, timber
@@ -81,7 +83,7 @@ def test_the_order_adds_up_to_the_materials_line():
 
 
 def test_missing_prices_are_named_and_leave_no_total():
-    wool = panel_type().core.model_copy(update={"batt": batt(price=None)})
+    wool = replace(panel_type().core, batt=batt(price=None))
     outcome = resolve(plan(arrays=(array(panel=panel_type(core=wool)),), rates=rates(hour=None)))
     assert outcome.value.missing_prices == ("mineral wool 50", "an hour of work")
     assert outcome.value.total is None
@@ -90,7 +92,7 @@ def test_missing_prices_are_named_and_leave_no_total():
 
 
 def test_a_price_in_another_currency_is_an_error_and_no_missing_price():
-    wool = panel_type().core.model_copy(update={"batt": batt(price=price(9, "pack", "EUR"))})
+    wool = replace(panel_type().core, batt=batt(price=price(9, "pack", "EUR")))
     outcome = resolve(plan(arrays=(array(panel=panel_type(core=wool)),)))
     assert codes(outcome) == ["currency-mixed"]
     assert outcome.value.missing_prices == ()
@@ -123,7 +125,7 @@ def test_a_type_without_placed_panels_is_checked_but_not_ordered():
 
 
 def test_a_part_too_large_is_reported_once_and_left_out_of_the_layouts():
-    frame = panel_type().frame.model_copy(update={"sheet": sheet(length=F(1200))})
+    frame = replace(panel_type().frame, sheet=sheet(length=F(1200)))
     outcome = resolve(plan(arrays=(array(panel=panel_type(frame=frame)),)))
     assert codes(outcome) == ["part-exceeds-stock"]
     marks = {part.mark for cutting in outcome.value.sheets for found in cutting.layouts for part in found.parts}

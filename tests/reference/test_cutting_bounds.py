@@ -80,7 +80,7 @@ def test_parts_over_a_half_both_ways_need_a_sheet_each():
 
 
 def test_turning_lowers_the_bound_where_it_helps():
-    """6 x 10 and 10 x 4 on 10 x 10, locked: 1 and at least 0.4 once 6 counts as all, so 2; the second turned fits: 1."""
+    """6 x 10 and 10 x 4 on 10 x 10, locked: 1 and at least 0.4 once 6 counts as all, so 2; the second turned: 1."""
     assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, False))) == 2
     assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, True))) == 1
 

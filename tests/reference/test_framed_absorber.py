@@ -1,5 +1,6 @@
 """A framed absorber on the tape: figures of the trade. Common practice, no source."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from planlang.materials.framed import resolve_framed
@@ -28,12 +29,12 @@ def message(panel: PanelType) -> str:
 
 
 def tape_braces(**over: object) -> PanelType:
-    return tape_panel(braces=tape_panel().braces.model_copy(update=over))
+    return tape_panel(braces=replace(tape_panel().braces, **over))
 
 
 def tape_core(thickness: Fraction) -> PanelType:
     core = tape_panel().core
-    return tape_panel(core=core.model_copy(update={"batt": core.batt.model_copy(update={"thickness": thickness})}))
+    return tape_panel(core=replace(core, batt=replace(core.batt, thickness=thickness)))
 
 
 def test_full_ends_leave_sides_of_70_3_4_and_braces_of_22_3_4():
@@ -42,7 +43,7 @@ def test_full_ends_leave_sides_of_70_3_4_and_braces_of_22_3_4():
 
 
 def test_full_sides_leave_ends_of_22_3_4():
-    frame = tape_panel().frame.model_copy(update={"full": "sides"})
+    frame = replace(tape_panel().frame, full="sides")
     lengths = {part.role: part.length / IN for part in built(tape_panel(frame=frame)).parts}
     assert lengths == {"side": 72, "end": Fraction(91, 4), "brace": Fraction(91, 4)}
 
@@ -74,8 +75,8 @@ def test_brace_on_edge_is_found_with_its_figures_and_the_mend():
 
 def test_brace_on_edge_is_fine_where_the_batt_passes_behind_it():
     deep = {"depth": inches(6, 1, 4)}
-    assert codes(tape_braces(lie="edge", positions=(inches(48, 5, 8),)).model_copy(update=deep)) == []
-    assert codes(tape_braces(lie="edge").model_copy(update=deep)) == ["joint-no-brace"]  # 5/8" of edge misses 48 5/8"
+    assert codes(replace(tape_braces(lie="edge", positions=(inches(48, 5, 8),)), **deep)) == []
+    assert codes(replace(tape_braces(lie="edge"), **deep)) == ["joint-no-brace"]  # 5/8" of edge misses 48 5/8"
 
 
 def test_brace_too_thick_for_the_depth_is_found_with_the_thickness_that_fits():
@@ -139,8 +140,8 @@ def test_masses_of_a_long_imperial_panel():
         length=inches(96),
         width=inches(24),
         depth=inches(3, 1, 2),
-        frame=panel_type().frame.model_copy(update={"sheet": ply, "full": "sides"}),
-        core=panel_type().core.model_copy(update={"batt": wool}),
+        frame=replace(panel_type().frame, sheet=ply, full="sides"),
+        core=replace(panel_type().core, batt=wool),
         braces=braces(
             sheet=ply,
             positions=(inches(24), inches(48), inches(72)),
@@ -165,8 +166,8 @@ def metric_panel() -> PanelType:
         length=Fraction(1200),
         width=Fraction(600),
         depth=Fraction(70),
-        frame=panel_type().frame.model_copy(update={"sheet": ply, "full": "sides"}),
-        core=panel_type().core.model_copy(update={"batt": batt(density_kg_m3=Fraction(60))}),
+        frame=replace(panel_type().frame, sheet=ply, full="sides"),
+        core=replace(panel_type().core, batt=batt(density_kg_m3=Fraction(60))),
         braces=braces(sheet=ply, at_batt_joints=False, at_mid_length=True, width=Fraction(50), setback=Fraction(0)),
         front=cover(Fraction(250, 1000), Fraction(40)),
         back=cover(Fraction(60, 1000), Fraction(0)),
@@ -175,7 +176,7 @@ def metric_panel() -> PanelType:
 
 def cover(mass: Fraction, wrap: Fraction):
     front = panel_type().front
-    return front.model_copy(update={"cloth": front.cloth.model_copy(update={"mass_kg_m2": mass}), "wrap": wrap})
+    return replace(front, cloth=replace(front.cloth, mass_kg_m2=mass), wrap=wrap)
 
 
 def test_front_blank_covers_edge_and_wrap():

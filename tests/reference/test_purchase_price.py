@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from planlang.materials.model import Purchase
 from planlang.materials.pricing import margin, price_job
-from planlang.plan.model import Money
+from planlang.plan.stock import Money
 from tests.builders import rates
 
 

@@ -1,7 +1,6 @@
 """What the hang points of an array land in: members, rails, or the lining alone."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.geometry import messages
@@ -20,9 +19,10 @@ from planlang.geometry.words import Worst, move_words, singular, to_step
 from planlang.plan.model import Array, Members
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Landing:
     """What lies behind a hang point ('rafter 3'), and how far it is from that member's centre line, mm."""
 
@@ -30,7 +30,7 @@ class Landing:
     off_centre: Fraction | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NamedPoint:
     """A hang point before it is known what it lands in."""
 
@@ -70,7 +70,7 @@ def land_on_members(
     return Outcome(landings, _misses(points, landings, boxes, mend))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Mend:
     """What is needed to say how an array could land."""
 

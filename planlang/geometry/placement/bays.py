@@ -1,6 +1,5 @@
 """The rule that centres panels in each bay between features that follow one another across."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
@@ -12,9 +11,10 @@ from planlang.geometry.words import bare
 from planlang.plan.model import Bays
 from planlang.plan.tape import on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bay:
     """The stretch across from the right edge of one feature to the left edge of the next."""
 

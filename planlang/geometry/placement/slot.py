@@ -1,15 +1,15 @@
 """What every placement rule takes and gives."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.geometry.model import Box, PlacedFeature, Surface
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """The place of one panel, and the arithmetic that led there."""
 
@@ -17,7 +17,7 @@ class Slot:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Site:
     """Where an array goes: its surface, all features of the room, and the tape for words."""
 

@@ -2,7 +2,7 @@
 
 from pydantic import Field
 
-from planlang.jobbook.data.values import Data, Length, Real, Reals
+from planlang.jobbook.data.values import Data, Length, MaybeReal, Real, Reals
 
 
 class AbsorberData(Data):
@@ -75,6 +75,81 @@ class TargetBandData(Data):
     most_s: Real | None = Field(validation_alias="most")
 
 
+class OtherTargetData(Data):
+    """A further target with its verdicts."""
+
+    words: str
+    target: tuple[TargetBandData, ...]
+    verdict_before: tuple[str, ...]
+    verdict_after: tuple[str, ...]
+
+
+class ReflectionData(Data):
+    """A first reflection; `across` and `up` are where it strikes, from the surface's datum."""
+
+    talker: str
+    listener: str
+    surface: str
+    delay_s: Real = Field(validation_alias="delay")
+    extra_m: Real = Field(validation_alias="extra")
+    level_db: Real = Field(validation_alias="level")
+    treated_by: str
+    across_mm: Real = Field(validation_alias="across")
+    up_mm: Real = Field(validation_alias="up")
+
+
+class GainData(Data):
+    """What one array does, as mean decay over `bands_hz`."""
+
+    array: str
+    alone_s: Real = Field(validation_alias="alone")
+    missed_s: Real = Field(validation_alias="missed")
+    absorption_m2: Real = Field(validation_alias="absorption")
+    area_m2: Real = Field(validation_alias="area")
+    bands_hz: tuple[int, ...] = Field(validation_alias="bands")
+
+
+class ModeData(Data):
+    """One mode of the room."""
+
+    frequency_hz: Real = Field(validation_alias="frequency")
+    orders: tuple[int, ...]
+    kind: str
+
+
+class LowEndData(Data):
+    """Modes of the room, and how many in each third."""
+
+    method: str
+    modes: tuple[ModeData, ...]
+    thirds_hz: tuple[int, ...] = Field(validation_alias="thirds")
+    counts: tuple[int, ...]
+    words: tuple[str, ...]
+
+
+class AtListenerData(Data):
+    """Clarity at one listener, by rays."""
+
+    listener: str
+    clarity_50_db: Reals = Field(validation_alias="clarity_50")
+    clarity_80_db: Reals = Field(validation_alias="clarity_80")
+    definition_50: Reals
+
+
+class RayCheckData(Data):
+    """The check by rays; null where a decay could not be read. `levels_db` are decay curves at steps of `step_s`."""
+
+    rays: int
+    source: str
+    t20_s: tuple[MaybeReal, ...] = Field(validation_alias="t20")
+    edt_s: tuple[MaybeReal, ...] = Field(validation_alias="edt")
+    listeners: tuple[AtListenerData, ...]
+    step_s: Real = Field(validation_alias="step")
+    levels_db: tuple[Reals, ...] = Field(validation_alias="levels")
+    outside_hz: tuple[int, ...] = Field(validation_alias="outside")
+    scattering: tuple[str, ...]
+
+
 class EstimateData(Data):
     """The whole estimate."""
 
@@ -95,3 +170,11 @@ class EstimateData(Data):
     assumes: tuple[str, ...]
     warnings: tuple[str, ...]
     ratings: tuple[PanelRatingData, ...]
+    more_targets: tuple[OtherTargetData, ...]
+    reflections: tuple[ReflectionData, ...]
+    reflection_words: tuple[str, ...]
+    gains: tuple[GainData, ...]
+    beyond: tuple[str, ...]
+    flutter: tuple[str, ...]
+    low_end: LowEndData | None
+    rays: RayCheckData | None

@@ -8,7 +8,7 @@ from planlang.jobbook.data.estimate import EstimateData
 from planlang.jobbook.data.layout import LaserLineData, PanelData, RailData, RoomData
 from planlang.jobbook.data.loads import LoadData, SurfaceMassData
 from planlang.jobbook.data.shop import BuildData, CuttingData, PriceLineData, PurchaseData, RollData, StickCuttingData
-from planlang.jobbook.data.values import Data, MoneyData, Place
+from planlang.jobbook.data.values import Data, Exact, MoneyData, Place
 
 
 class JobData(Data):
@@ -33,12 +33,42 @@ class AssumptionData(Data):
 
 
 class WarningData(Data):
-    """A finding that doesn't stop the job."""
+    """A finding that doesn't stop the book: a warning, or a load that fails."""
 
     code: str
     message: str
     mend: str
     span: Place
+
+
+class HeldData(Data):
+    """A requirement of the plan; `holds` is null where nothing was found to hold it against."""
+
+    words: str
+    holds: bool | None
+    found: str
+    margin: str
+    at: Place = Field(validation_alias=AliasPath("requirement", "at"))
+
+
+class DifferenceData(Data):
+    """A reading of a survey beside what is drawn: mm, or degrees for an angle."""
+
+    subject: str
+    drawn: Exact
+    found: Exact
+    angle: bool
+    survey: str
+    at: Place
+
+
+class StatedData(Data):
+    """The option this book is built with, all that the plan has, and what it states of the place."""
+
+    option: str
+    options: tuple[str, ...]
+    region: str
+    differences: tuple[DifferenceData, ...]
 
 
 class ShopData(Data):
@@ -95,3 +125,6 @@ class JobBook(Data):
     price: PriceData
     assumptions: tuple[AssumptionData, ...]
     warnings: tuple[WarningData, ...]
+    failures: tuple[WarningData, ...]
+    stated: StatedData
+    requirements: tuple[HeldData, ...]

@@ -42,6 +42,9 @@ def job_book_data(compiled: CompiledPlan) -> JobBook:
             "price": compiled.materials,
             "assumptions": compiled.plan.assumptions,
             "warnings": compiled.warnings,
+            "failures": compiled.failures,
+            "stated": compiled.plan,
+            "requirements": compiled.held,
         },
         from_attributes=True,
     )

@@ -1,7 +1,6 @@
 """The chart of the absorption areas: what the room has now, and what the panels add, band by band."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from planlang.acoustics.model import Absorber, Acoustics
 from planlang.jobbook import words
@@ -11,12 +10,13 @@ from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.footer import foot
 from planlang.jobbook.drawings.svg import EMPTY, MEDIUM, SHADE, Canvas, Fill
 from planlang.plan.figure import significant
+from planlang.syntax.record import record
 
 _HEIGHT = 66.0
 _BAR, _ASIDE = 8.0, 4.6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Layer:
     """One part of a stacked bar: absorption area a band, m2."""
 

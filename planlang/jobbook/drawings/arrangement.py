@@ -1,7 +1,6 @@
 """A view with dimension lines on its four sides, arranged so that all of it fits the paper."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.jobbook.drawings.dimensions import Line, Mark, Side, depth_of, have_room, marks_at, running_dimension
@@ -9,6 +8,7 @@ from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.scale import View, fitting_ratio
 from planlang.jobbook.drawings.svg import PAPER_WIDTH, Canvas
 from planlang.plan.tape import TapeStyle
+from planlang.syntax.record import record
 
 _EDGE = 1.5
 _CORNER = 14.0  # room for the two arrows below and left of the datum
@@ -17,7 +17,7 @@ _MOST_ROUNDS = 8
 _CORNER_SIDES: tuple[Side, ...] = ("left", "bottom")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Value:
     """A running dimension in the model: its length, its place along the side, where its extension line begins."""
 
@@ -26,7 +26,7 @@ class Value:
     begins: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arranged:
     """The view, its outline on the paper, what its dimension lines carry, and the paper used: `left`, and `bottom`.
 
@@ -84,7 +84,7 @@ def arrange(
     return Arranged(view, box, lines, left_out, box.left - margins["left"] + _EDGE, box.bottom + margins["bottom"])
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Sides:
     """What the four sides of a model of `size` are to carry."""
 

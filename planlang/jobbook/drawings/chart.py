@@ -1,17 +1,17 @@
 """Charts over octave bands: the axes, the bands as columns of equal width, and a table under them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import floor, log10
 
 from planlang.jobbook.drawings.extent import Extent, shortened
 from planlang.jobbook.drawings.svg import FAINT, FINE, MEDIUM, PAPER_WIDTH, SMALL, Canvas
+from planlang.syntax.record import record
 
 _LEFT, _RIGHT = 26.0, PAPER_WIDTH - 2.0
 _FIELDS = 5
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Axes:
     """The plot's box and its scale; `most` is the value at the top, 0 is at the bottom."""
 

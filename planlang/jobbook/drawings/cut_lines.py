@@ -1,15 +1,15 @@
 """Where the numbered cuts lie on the sheet, found from the order of the cuts and the places of the parts."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.materials.model import Cut, PlacedPart, SheetLayout
+from planlang.syntax.record import record
 
 Area = tuple[Fraction, Fraction, Fraction, Fraction]  # left, lower, right, upper
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutLine:
     """A cut on the sheet, mm: from (x1, y1) to (x2, y2), along the finished edge that the fence sets."""
 

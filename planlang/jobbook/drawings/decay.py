@@ -1,7 +1,6 @@
 """The chart of the decay times: now and with the panels, with the range of the estimate, and what is wanted."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import isfinite
 
 from planlang.acoustics.model import Acoustics, Decay, TargetBand
@@ -12,6 +11,7 @@ from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.footer import foot
 from planlang.jobbook.drawings.svg import FINE, INK, MEDIUM, NO_LINE, PAPER, Canvas, Fill, Pen, Spot
 from planlang.plan.figure import significant
+from planlang.syntax.record import record
 
 _HEIGHT = 78.0
 _ASIDE = 4.0
@@ -21,7 +21,7 @@ _NOW_LINE, _THEN_LINE = Pen(0.35, "1.6 1.2"), Pen(0.6)
 _WANTED = Pen(0.35, "6 1.5")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _State:
     """One state of the room: how it's called and drawn."""
 

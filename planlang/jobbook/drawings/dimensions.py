@@ -1,13 +1,13 @@
 """Running dimensions: every value is measured from one datum, on one line, and no two values collide."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.jobbook.drawings.extent import text_width
 from planlang.jobbook.drawings.svg import FAINT, FINE, MEDIUM, PAPER, SMALL, Canvas, Spot
 from planlang.plan.tape import TapeStyle, on_tape
+from planlang.syntax.record import record
 
 Side = Literal["bottom", "left", "right", "top"]
 
@@ -16,7 +16,7 @@ _JOG = 3.6  # mm from the dimension line to the first row of labels
 _TICK = 0.8
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """A value on a dimension line: where it stands on the paper, its label, and where its extension line begins."""
 
@@ -25,7 +25,7 @@ class Mark:
     begins: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A dimension line on one side of a view: `base` is its place on the paper, `start` and `end` what it spans."""
 

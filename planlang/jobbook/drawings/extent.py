@@ -1,14 +1,15 @@
 """Where things lie on the paper: boxes in paper millimetres (y runs down), and how wide a text is."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from planlang.syntax.record import record
 
 ASCENT = 0.76
 DESCENT = 0.22
 _NARROW = frozenset(" .,:;'|!ijltf()[]/-")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Extent:
     """A box on the paper."""
 

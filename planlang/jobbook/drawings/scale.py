@@ -1,12 +1,12 @@
 """From the model's millimetres to the paper's: the scale that lets a drawing fit, and the view that applies it."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.svg import Spot, number
 from planlang.plan.quantity import FOOT, INCH
 from planlang.plan.tape import TapeStyle
+from planlang.syntax.record import record
 
 _METRIC = (1, 1.5, 2, 2.5, 4, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500)
 _IMPERIAL = (
@@ -46,7 +46,7 @@ _IMPERIAL_BARS = (INCH, 2 * INCH, 4 * INCH, 6 * INCH, FOOT, 2 * FOOT, 4 * FOOT, 
 Length = Fraction | float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class View:
     """A part of the paper in scale 1 : `ratio`, with the model's (0, 0) at `origin`; the model's y runs up."""
 

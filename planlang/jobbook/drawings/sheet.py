@@ -1,7 +1,6 @@
 """A cutting layout: one sheet or batt with its parts, the cuts in their order, and the offcuts."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.arrangement import Arranged, arrange
@@ -14,8 +13,9 @@ from planlang.jobbook.drawings.scale import scale_words
 from planlang.jobbook.drawings.svg import FINE, MEDIUM, PAPER, THICK, TINY, Canvas, Pen, Spot, slug
 from planlang.jobbook.drawings.symbols import arrow
 from planlang.materials.model import Cutting, SheetLayout
-from planlang.plan.model import Sheet
+from planlang.plan.stock import Sheet
 from planlang.plan.tape import TapeStyle, size_on_tape
+from planlang.syntax.record import record
 
 _COLLAR: dict[Side, float] = {"left": 6.0, "bottom": 7.0, "right": 6.0, "top": 6.0}
 _MOST_HEIGHT = 110.0
@@ -26,7 +26,7 @@ _CUT = Pen(0.5, "2.4 1")
 _PLACES = tuple(place / 40 for place in (20, 10, 30, 5, 35, 15, 25, 3, 37, 8, 32, 13, 27, 18, 22, 1, 39))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Draft:
     """A layout drawn but for its foot, and the marks and cut numbers for which there was no room."""
 

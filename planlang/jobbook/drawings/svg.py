@@ -6,11 +6,11 @@ behind a text has the class `paper`, white unless the page says otherwise.
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from xml.etree import ElementTree as ET
 
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.extent import Extent, backing, text_extent
+from planlang.syntax.record import record
 
 PAPER_WIDTH = 180.0
 TINY, SMALL, NORMAL, LARGE = 2.3, 2.6, 3.0, 3.8  # text sizes, mm
@@ -20,7 +20,7 @@ _NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 Spot = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pen:
     """A line: weight in mm, dashes in mm, and how strong the ink is."""
 
@@ -29,7 +29,7 @@ class Pen:
     strength: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """What an area is filled with."""
 

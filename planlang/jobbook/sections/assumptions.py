@@ -4,7 +4,8 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.sections.stock import stock_of
-from planlang.plan.model import Batt, Cloth, Hardware, Lining, Plan, Seating, Sheet, Stock, Timber
+from planlang.plan.model import Plan
+from planlang.plan.stock import Batt, Cloth, Hardware, Lining, Seating, Sheet, Stock, Timber
 from planlang.plan.tape import TapeStyle, size_on_tape
 from planlang.syntax.span import NOWHERE, Span
 

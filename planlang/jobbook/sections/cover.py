@@ -5,7 +5,7 @@ from planlang.hardware.model import Loads, PanelLoad
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Contents, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
-from planlang.jobbook.sections.estimate import wanted
+from planlang.jobbook.sections.acoustic_detail import wanted
 from planlang.jobbook.sections.loads import ratio
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.figure import Figure
@@ -40,6 +40,7 @@ def _job(compiled: CompiledPlan) -> tuple[tuple[str, str], ...]:
         ("Room", compiled.plan.room.name),
         ("Issue", job.issue or "not stated"),
         ("Date", job.date or "not stated"),
+        *([("Option", compiled.plan.option)] if compiled.plan.option else []),
     )
 
 
@@ -111,6 +112,7 @@ def _open_points(compiled: CompiledPlan) -> tuple[str, ...]:
         if load.status != "holds"
     ]
     points += [f"Loads of {name} could not be worked out." for name in compiled.loads.not_reckoned]
+    points += [f"Required: {held.words}: found {held.found}." for held in compiled.held if not held.holds]
     points += _outside_target(compiled.acoustics)
     points += [f"No price for {name}." for name in compiled.materials.missing_prices]
     if compiled.loads.confirm:

@@ -1,10 +1,19 @@
 """Acoustic estimate: absorption and decay before and after, with the range that is claimed, against the target."""
 
-from planlang.acoustics.model import Absorber, Acoustics, Decay, Series, TargetBand
+from planlang.acoustics.model import Absorber, Acoustics, Decay, Series
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import absorption_chart, decay_chart
+from planlang.jobbook.sections.acoustic_detail import (
+    beyond,
+    further_targets,
+    gains,
+    low_end,
+    rays,
+    reflections,
+    wanted,
+)
 from planlang.jobbook.sections.acoustic_tables import formulas, ratings, thirds
 from planlang.plan.figure import significant
 
@@ -23,6 +32,7 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         Figure(decay_chart(acoustics)),
         _decay("Decay with the panels, s", acoustics, acoustics.decay_after, acoustics.verdict_after),
         _decay("Decay now, s", acoustics, acoustics.decay_before, acoustics.verdict_before),
+        *further_targets(acoustics),
         *formulas(acoustics),
         Paragraph(_limits(acoustics)),
         Heading(3, "What absorbs"),
@@ -32,6 +42,11 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         _air(acoustics),
         _coefficients(acoustics),
         *ratings(acoustics, compiled.plan.job.tape),
+        *gains(compiled),
+        *reflections(acoustics),
+        *rays(acoustics),
+        *low_end(acoustics),
+        *beyond(acoustics),
         *thirds(acoustics),
         Heading(3, "What the estimate assumes"),
         Bullets(tuple(words.sentence(line) for line in acoustics.assumes) or ("Nothing beyond the formulas.",)),
@@ -39,17 +54,6 @@ def estimate(compiled: CompiledPlan) -> Blocks:
     if acoustics.warnings:
         blocks += [Heading(3, "What to be wary of"), Bullets(tuple(words.sentence(w) for w in acoustics.warnings))]
     return tuple(blocks)
-
-
-def wanted(band: TargetBand) -> str:
-    """What the target asks of one band, s."""
-    if band.least is not None and band.most is not None:
-        return f"{significant(band.least)} to {significant(band.most)}"
-    if band.most is not None:
-        return f"at most {significant(band.most)}"
-    if band.least is not None:
-        return f"at least {significant(band.least)}"
-    return significant(band.wanted) if band.wanted is not None else "not asked"
 
 
 def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str, ...]) -> Table:

@@ -8,6 +8,7 @@ from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Para
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
 from planlang.plan.model import Air, Members
+from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 
@@ -39,7 +40,38 @@ def room(compiled: CompiledPlan) -> Blocks:
         blocks.append(_members(framed, tape))
     if compiled.room.features:
         blocks.append(_features(compiled.room.features, tape))
+    if plan.differences:
+        blocks.append(_differences(plan.differences, tape))
     return tuple(blocks)
+
+
+def _differences(differences: tuple[Difference, ...], tape: TapeStyle) -> Table:
+    columns = (
+        Column("Reading"),
+        Column("Drawn", "right"),
+        Column("Found", "right"),
+        Column("Difference", "right"),
+        Column("Survey"),
+    )
+    rows = tuple(
+        (
+            each.subject,
+            _reading(each, each.drawn, tape),
+            _reading(each, each.found, tape),
+            _reading(each, each.found - each.drawn, tape),
+            each.survey,
+        )
+        for each in differences
+    )
+    return Table("Found on site, and taken in place of what is drawn", columns, rows)
+
+
+def _reading(difference: Difference, figure: Fraction, tape: TapeStyle) -> str:
+    """A reading to the finest step that a tape shows, finer than the plan's own where the difference asks for it."""
+    if difference.angle:
+        return f"{float(figure):.1f}°"
+    finer = TapeStyle(tape.units, tape.step / 16 if tape.is_imperial else tape.step / 10)
+    return words.length(figure, finer)
 
 
 def _air(air: Air) -> str:

@@ -63,7 +63,9 @@ def not_for_hanging(compiled: CompiledPlan) -> Caution:
         f"{load.array} ({load.mark}): {load.steps[load.weakest].words} {_verdict(load.status)}." for load in open_loads
     )
     unknown = tuple(f"{name}: its loads could not be worked out." for name in compiled.loads.not_reckoned)
-    lines = ("Nothing of this plan may be hung from this book until the points below are settled.", *reasons, *unknown)
+    refused = tuple(words.sentence(message) for message in compiled.loads.refused)
+    first = "Nothing of this plan may be hung from this book until the points below are settled."
+    lines = (first, *(refused or reasons), *unknown)
     return Caution("Not for hanging", lines)
 
 

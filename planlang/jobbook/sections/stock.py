@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from planlang.plan.model import Array, PanelType, Plan, Room, Stock
+from planlang.plan.model import Array, PanelType, Plan, Room
+from planlang.plan.stock import Stock
 
 
 def stock_of(plan: Plan) -> tuple[Stock, ...]:

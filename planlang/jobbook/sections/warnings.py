@@ -1,18 +1,24 @@
-"""Warnings: what the compiler found that doesn't stop the job."""
+"""What the compiler found: loads that fail, and warnings that don't stop the job."""
 
 from planlang.jobbook import words
-from planlang.jobbook.blocks import Blocks, Column, Heading, Paragraph, Table
+from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.syntax.diagnostics import Diagnostic
 
 
 def warnings(compiled: CompiledPlan) -> Blocks:
-    """One row a warning, or a line that there are none."""
-    heading = Heading(2, "Warnings")
-    if not compiled.warnings:
-        return heading, Paragraph("The compiler has no warnings about this plan.")
-    columns = (Column("Where"), Column("Warning"), Column("What would mend it"), Column("Code"))
-    return heading, Table("Warnings of the compiler", columns, tuple(_row(found) for found in compiled.warnings))
+    """One row a failure, one row a warning, or a line that there are none."""
+    blocks: list[Block] = [Heading(2, "Warnings")]
+    if compiled.failures:
+        blocks.append(_table("What fails", "Failure", compiled.failures))
+    if compiled.warnings:
+        return (*blocks, _table("Warnings of the compiler", "Warning", compiled.warnings))
+    return (*blocks, Paragraph("The compiler has no warnings about this plan."))
+
+
+def _table(caption: str, head: str, findings: tuple[Diagnostic, ...]) -> Table:
+    columns = (Column("Where"), Column(head), Column("What would mend it"), Column("Code"))
+    return Table(caption, columns, tuple(_row(found) for found in findings))
 
 
 def _row(found: Diagnostic) -> tuple[str, str, str, str]:

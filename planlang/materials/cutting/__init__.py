@@ -13,7 +13,7 @@ from planlang.materials.cutting.demand import (
     StickResult,
 )
 from planlang.materials.cutting.roll import cut_roll
-from planlang.materials.cutting.sheets import cut_sheets
+from planlang.materials.cutting.sheets import count_sheets, cut_sheets
 from planlang.materials.cutting.sticks import cut_sticks
 
 __all__ = [
@@ -23,6 +23,7 @@ __all__ = [
     "RollResult",
     "StickDemand",
     "StickResult",
+    "count_sheets",
     "cut_roll",
     "cut_sheets",
     "cut_sticks",

@@ -4,14 +4,14 @@
 length and `length` across it.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from planlang.materials.model import PlacedPart, SheetLayout, StickLayout
+from planlang.syntax.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Demand:
     """`count` parts of `length` x `width`. With `may_turn` False the length lies along the stock's length."""
 
@@ -22,7 +22,7 @@ class Demand:
     may_turn: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickDemand:
     """`count` pieces of `length`, cut from sticks of one section."""
 
@@ -31,7 +31,7 @@ class StickDemand:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bound:
     """The fewest sheets (or sticks) that any plan can use, and the rule that shows it.
 
@@ -42,7 +42,7 @@ class Bound:
     rule: Literal["area", "dual feasible"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutResult:
     """Layouts for every demand that fits the stock; `unplaced` are the demands that fit no sheet, uncut."""
 
@@ -61,7 +61,7 @@ class CutResult:
         return self.used == self.bound.least
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RollResult:
     """Pieces laid on a roll, the length they use, and the least length that their area needs at the roll's width."""
 
@@ -71,7 +71,7 @@ class RollResult:
     unplaced: tuple[Demand, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickResult:
     """Layouts for every demand no longer than the stick; `unplaced` are the longer ones."""
 

@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from planlang.materials.cutting.problem import Lying, Problem
+from planlang.materials.cutting.work import Work
 
 
 class Placement(NamedTuple):
@@ -19,6 +20,9 @@ class Placement(NamedTuple):
     turned: bool
     rip_first: bool
 
+
+Way = tuple[int, Lying]
+"""A kind and how it lies."""
 
 Sheet = tuple[Placement, ...]
 """The placements on one sheet, in order."""
@@ -59,19 +63,6 @@ class Free(NamedTuple):
     width: int
     sheet: int
     number: int
-
-
-class Work:
-    """Counts the work done, so that a search ends at the same point on every machine."""
-
-    def __init__(self, limit: int) -> None:
-        self.done = 0
-        self.limit = limit
-
-    @property
-    def left(self) -> bool:
-        """True while the limit is not reached."""
-        return self.done < self.limit
 
 
 def split_free(free: Free, way: Lying, rip_first: bool, number: int) -> tuple[Free, Free]:
@@ -155,35 +146,59 @@ class Style(NamedTuple):
     split: Split
 
 
-def fill_sheet(
-    problem: Problem, ways: Sequence[tuple[int, Lying]], left: Sequence[int], style: Style, work: Work
-) -> Sheet:
+class Filling:
+    """One sheet being filled: the ways still open, most wanted first, the parts placed, the free pieces to fill."""
+
+    def __init__(self, ways: Sequence[Way], left: Sequence[int]) -> None:
+        self.ways = ways
+        self.placed: list[Placement] = []
+        self.stack: list[Free] = []
+        self._left = left
+        self._used: dict[int, int] = {}
+
+    def remaining(self, kind: int) -> int:
+        """How many parts of a kind are not placed yet."""
+        return self._left[kind] - self._used.get(kind, 0)
+
+    def take(self, kind: int) -> None:
+        """Count one part of a kind as placed."""
+        self._used[kind] = self._used.get(kind, 0) + 1
+        if self._used[kind] == self._left[kind]:
+            self.ways = [way for way in self.ways if way[0] != kind]
+
+    def run(self, style: Style, work: Work) -> None:
+        """Fill the free pieces on the stack until nothing fits."""
+        if not self.ways:
+            return
+        least_length = min([way[0] for _, way in self.ways])
+        least_width = min([way[1] for _, way in self.ways])
+        stack, placed = self.stack, self.placed
+        while stack and self.ways:
+            free = stack.pop()
+            chosen = tightest_fit(self.ways, free) if style.tight and placed else first_fit(self.ways, free)
+            work.done += len(self.ways) // 2 + 30
+            if chosen is None:
+                continue
+            kind, way = chosen
+            self.take(kind)
+            rip_first = style.split(free.length, free.width, way.length, way.width)
+            placed.append(Placement(free.number, kind, way.turned, rip_first))
+            beside, rest = split_free(free, way, rip_first, 2 * len(placed) - 1)
+            for piece in (beside, rest) if style.rest_first else (rest, beside):
+                if piece[0] >= least_length and piece[1] >= least_width:
+                    stack.append(piece)
+
+
+def fill_sheet(problem: Problem, ways: Sequence[Way], left: Sequence[int], style: Style, work: Work) -> Sheet:
     """Fill one sheet with kinds in the order and ways given, most wanted first; `left[kind]` parts of a kind remain."""
-    used: dict[int, int] = {}
-    least_length = min([way[0] for _, way in ways])
-    least_width = min([way[1] for _, way in ways])
-    stack = [Free(problem.length, problem.width, 0, 0)]
-    placed: list[Placement] = []
-    while stack and ways:
-        free = stack.pop()
-        chosen = _tightest(ways, free) if style.tight and placed else _first(ways, free)
-        work.done += len(ways) // 2 + 30
-        if chosen is None:
-            continue
-        kind, way = chosen
-        used[kind] = used.get(kind, 0) + 1
-        if used[kind] == left[kind]:
-            ways = [entry for entry in ways if entry[0] != kind]
-        rip_first = style.split(free.length, free.width, way.length, way.width)
-        placed.append(Placement(free.number, kind, way.turned, rip_first))
-        beside, rest = split_free(free, way, rip_first, 2 * len(placed) - 1)
-        for piece in (beside, rest) if style.rest_first else (rest, beside):
-            if piece[0] >= least_length and piece[1] >= least_width:
-                stack.append(piece)
-    return tuple(placed)
+    filling = Filling(ways, left)
+    filling.stack = [Free(problem.length, problem.width, 0, 0)]
+    filling.run(style, work)
+    return tuple(filling.placed)
 
 
-def _first(ways: Sequence[tuple[int, Lying]], free: Free) -> tuple[int, Lying] | None:
+def first_fit(ways: Sequence[Way], free: Free) -> Way | None:
+    """The first kind that fits, in the way that leaves the less on a side."""
     free_length, free_width, _, _ = free
     for at, (kind, way) in enumerate(ways):
         if way[0] <= free_length and way[1] <= free_width:
@@ -196,7 +211,8 @@ def _first(ways: Sequence[tuple[int, Lying]], free: Free) -> tuple[int, Lying] |
     return None
 
 
-def _tightest(ways: Sequence[tuple[int, Lying]], free: Free) -> tuple[int, Lying] | None:
+def tightest_fit(ways: Sequence[Way], free: Free) -> Way | None:
+    """The way that leaves the least on a side, the first such."""
     free_length, free_width, _, _ = free
     found = [
         (x if (x := free_length - way[0]) < (y := free_width - way[1]) else y, at)

@@ -5,12 +5,12 @@ part and the usable sheet grow by one kerf and the blade is then forgotten; the 
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
 from typing import NamedTuple
 
 from planlang.materials.cutting.demand import Demand
+from planlang.syntax.record import record
 
 
 class Kind(NamedTuple):
@@ -29,7 +29,7 @@ class Lying(NamedTuple):
     turned: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """`length` x `width` is the usable stock, kerf included; `ways[k]` are the ways kind k fits it.
 

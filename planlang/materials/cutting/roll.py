@@ -2,7 +2,7 @@
 
 from collections import Counter, deque
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from planlang.materials.cutting.demand import Demand, RollResult
@@ -10,7 +10,6 @@ from planlang.materials.cutting.place import (
     Free,
     Sheet,
     Style,
-    Work,
     cross_always,
     fill_sheet,
     keep_larger_area,
@@ -19,7 +18,9 @@ from planlang.materials.cutting.place import (
     split_free,
 )
 from planlang.materials.cutting.problem import Kind, Problem, common_unit, kind_of, ways_of
+from planlang.materials.cutting.work import Work
 from planlang.materials.model import PlacedPart
+from planlang.syntax.record import record
 
 STYLES = tuple(
     Style(tight, rest_first, split)
@@ -30,7 +31,7 @@ STYLES = tuple(
 WORK_LIMIT = 400_000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shelf:
     """A length of roll, and what is laid on it."""
 

@@ -19,7 +19,6 @@ from planlang.materials.cutting.place import (
     Sheet,
     Split,
     Style,
-    Work,
     by_least_area,
     by_least_side,
     cross_always,
@@ -31,6 +30,8 @@ from planlang.materials.cutting.place import (
     rip_always,
 )
 from planlang.materials.cutting.problem import Problem
+from planlang.materials.cutting.rows import fill_rows
+from planlang.materials.cutting.work import Draw, Work
 
 Plan = list[Sheet]
 
@@ -42,18 +43,6 @@ FITS: tuple[Fit, ...] = (by_least_side, by_least_area)
 def work_limit(problem: Problem) -> int:
     """Work for one cutting list; about a tenth of a second for 50 parts, three tenths for 200."""
     return 300_000 + 4_500 * min(sum(problem.counts), 400)
-
-
-class Draw:
-    """A fixed sequence of numbers that look drawn by lot, the same on every machine (a linear congruence)."""
-
-    def __init__(self) -> None:
-        self._state = 20_220_725
-
-    def below(self, limit: int) -> int:
-        """The next number from 0 up to, not including, `limit`."""
-        self._state = (self._state * 6_364_136_223_846_793_005 + 1_442_695_040_888_963_407) % 2**64
-        return (self._state >> 33) % limit
 
 
 def orders(problem: Problem) -> Iterator[list[int]]:
@@ -76,8 +65,13 @@ def one_by_one(order: Sequence[int], counts: Sequence[int]) -> list[int]:
     return [kind for kind in order for _ in range(counts[kind])]
 
 
-def sheet_by_sheet(problem: Problem, values: Sequence[int], styles: Sequence[Style], work: Work) -> Plan:
-    """Fill sheet after sheet, each time with the style that places most value, repeated while the parts last."""
+def sheet_by_sheet(
+    problem: Problem, values: Sequence[int], styles: Sequence[Style], work: Work, rows: bool = False
+) -> Plan:
+    """Fill sheet after sheet, each time with the style that places most value, repeated while the parts last.
+
+    With `rows` the sheet in rows competes with the styles.
+    """
     left = list(problem.counts)
     order = sorted([kind for kind, count in enumerate(left) if count], key=lambda kind: (-values[kind], kind))
     plan: Plan = []
@@ -85,8 +79,10 @@ def sheet_by_sheet(problem: Problem, values: Sequence[int], styles: Sequence[Sty
         best: Sheet = ()
         worth = -1
         ways = [(kind, way) for kind in order if left[kind] for way in problem.ways[kind]]
-        for style in styles:
-            sheet = fill_sheet(problem, ways, left, style, work)
+        sheets = [fill_sheet(problem, ways, left, style, work) for style in styles]
+        if rows:
+            sheets += [fill_rows(problem, ways, left, rip, work) for rip in (True, False)]
+        for sheet in sheets:
             value = sum([values[placement.kind] for placement in sheet])
             if value > worth:
                 best, worth = sheet, value
@@ -111,7 +107,7 @@ def uneven(problem: Problem, plan: Plan) -> tuple[int, int]:
 
 def battery(problem: Problem, work: Work) -> Iterator[Plan]:
     """The plans of all constructors, the strongest first, until the work is done."""
-    yield sheet_by_sheet(problem, problem.areas, STYLES[:10:2], work)
+    yield sheet_by_sheet(problem, problem.areas, STYLES[:10:2], work, rows=True)
     for order in orders(problem):
         for fit in FITS:
             for split in SPLITS[2:]:
@@ -149,7 +145,7 @@ def value_passes(problem: Problem, first: Plan, draw: Draw, work: Work) -> Itera
     while work.left:
         at = draw.below(len(STYLES))
         styles = [STYLES[(at + 7 * step) % len(STYLES)] for step in range(4)]
-        plan = sheet_by_sheet(problem, values, styles, work)
+        plan = sheet_by_sheet(problem, values, styles, work, rows=draw.below(2) == 0)
         yield plan
         values = [value * (240 + draw.below(33)) // 256 for value in corrected(problem, plan, values)]
 
@@ -210,6 +206,17 @@ def search(problem: Problem) -> tuple[list[Plan], Bound]:
         plans += improve(problem, plans, bound.least, work)
         fewest = min(map(len, plans))
     return [plan for plan in plans if len(plan) == fewest], bound
+
+
+def fewest_sheets(problem: Problem) -> int:
+    """How many sheets `search` would use, found without going on once no plan could use fewer."""
+    if not problem.kinds:
+        return 0
+    order = one_by_one(next(iter(orders(problem))), problem.counts)
+    first = len(place_in_order(problem, order, FITS[0], SPLITS[2], Work(work_limit(problem))))
+    if first <= area_bound(problem):
+        return first
+    return len(search(problem)[0][0])
 
 
 def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> list[Plan]:

@@ -7,13 +7,13 @@ from fractions import Fraction
 from planlang.materials.cutting.demand import CutResult, Demand
 from planlang.materials.cutting.place import Placement, Sheet
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
-from planlang.materials.cutting.search import Plan, one_sheet_again, search
+from planlang.materials.cutting.search import Plan, fewest_sheets, one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
 from planlang.materials.cutting.sequence import settings, useful
 from planlang.materials.cutting.tree import Node, tree_of, wastes
 from planlang.materials.model import SheetLayout
 
-MOST_COMPARED = 12
+MOST_COMPARED = 5
 """How many plans with equally few sheets are compared in full."""
 
 Label = tuple[str, Fraction, Fraction]
@@ -44,6 +44,12 @@ def cut_sheets(
     written = [_write(problem, plan, placeable, least_offcut) for plan in [*finalists, *roomy]]
     layouts = min(written, key=_rank, default=())
     return CutResult(layouts, unplaced, bound)
+
+
+def count_sheets(length: Fraction, width: Fraction, kerf: Fraction, trim: Fraction, demands: Sequence[Demand]) -> int:
+    """How many sheets `cut_sheets` would use for the same demands, without laying them out for the saw."""
+    problem, _ = state(length, width, kerf, trim, sorted(demands, key=_canonical))
+    return fewest_sheets(problem)
 
 
 def _distinct(plans: Sequence[Plan]) -> list[Plan]:

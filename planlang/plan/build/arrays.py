@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from fractions import Fraction
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe_value, one, value
-from planlang.plan.build.panels import build_panel
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe_value, nearest, one, value
+from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.sketch import Sketch
+from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, PanelType, Rail, Row
+from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
 from planlang.syntax.span import Span
 
 PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent"}
@@ -22,14 +22,15 @@ PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "lum
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
     """An array in a room."""
     entry = definition.entry
-    surface, panel, placement, upright, keeps, mark, hang = all_of(
+    surface, panel, placement, upright, keeps, mark, hang, made = all_of(
         lambda: room.surfaces.one(value(one(entry, "on"), "surface")),
-        lambda: names.build(value(one(entry, "panel"), "panel"), "panel", build_panel),
+        lambda: build_panel_of(names, one(entry, "panel")),
         lambda: build_placement(names, entry, room),
         lambda: build_turned(names, one(entry, "turned"), definition),
         lambda: build_keeps(names, entry, room),
         lambda: value(entry, "mark"),
         lambda: build_hang(names, entry, room),
+        lambda: build_made(names, entry),
     )
     return Array(
         at=definition.name.span,
@@ -42,6 +43,7 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         hang=hang,
         keeps=keeps[0],
         edge_clear=keeps[1],
+        made=made,
     )
 
 
@@ -87,7 +89,9 @@ def build_bays(names: Names, entry: Entry, up: Along, room: Sketch, on: Entry) -
             raise Unknown
     surface = value(on, "surface").text
     given: list[Name] = flat(value(entry, "features"))
-    there = [thing for thing, where in room.things.items() if where in (surface, "") or surface not in room.surfaces.known]
+    there = [
+        thing for thing, where in room.things.items() if where in (surface, "") or surface not in room.surfaces.known
+    ]
     for name in given:
         if name.text not in there:
             near = nearest(name.text, there)
@@ -165,7 +169,7 @@ def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
     Raises:
         Unknown: it does not; that has been reported.
     """
-    panel: PanelType = names.build(value(one(array, "panel"), "panel"), "panel", build_panel, quietly=True)
+    panel = build_panel_of(names, one(array, "panel"))
     has = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats" if panel.hung_by else "neither eyes nor cleats"
     if has != by:
         message = f"the panel `{panel.name}` has {has}; `hang` says {by}"
@@ -209,7 +213,9 @@ def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, 
 def no_members(names: Names, span: Span, surface: str, why: str) -> Unknown:
     """Report that nothing is known behind a surface."""
     mend = "say what is behind it: `lining … over joists 47 x 150 at 400 centres, first at 200`"
-    names.sink.append(messages.disagree(span, f"no rafters, joists or studs are stated behind `{surface}`: {why}", mend))
+    names.sink.append(
+        messages.disagree(span, f"no rafters, joists or studs are stated behind `{surface}`: {why}", mend)
+    )
     return Unknown()
 
 
@@ -236,8 +242,3 @@ def build_keeps(names: Names, entry: Entry, room: Sketch) -> tuple[tuple[Keep, .
                 names.sink.append(messages.unknown_name(of.span, "thing in the room", of.text, near))
                 raise Unknown
     return tuple(keeps), edge
-
-
-def nearest(text: str, known: list[str]) -> str:
-    """The known name that was probably meant; empty when none is near."""
-    return (get_close_matches(text, known, 1, 0.6) or [""])[0]

@@ -105,7 +105,7 @@ class Names:
         if found is None:
             known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
             near = get_close_matches(name.text, known, 1, 0.6)
-            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else ""))
+            self.sink.append(messages.unknown_name(name.span, what, name.text, near[0] if near else "", known))
             raise Unknown
         if found.entry.kind.word not in wanted:
             sort = found.entry.kind.word
@@ -113,16 +113,12 @@ class Names:
             raise Unknown
         return found
 
-    def build(
-        self, name: Name, wanted: str, make: Callable[[Names, Definition], T], quietly: bool = False
-    ) -> T:
-        """What a name stands for, made once. `quietly`: a name that stands for nothing is reported elsewhere.
+    def build(self, name: Name, wanted: str, make: Callable[[Names, Definition], T]) -> T:
+        """What a name stands for, made once.
 
         Raises:
             Unknown: it can't be made, and that has been reported.
         """
-        if quietly and name.text not in self.built:
-            raise Unknown
         definition = self.find(name, (wanted,))
         if name.text not in self.built:
             try:
@@ -218,3 +214,8 @@ def span_of_value(entry: Entry, name: str) -> Span:
 def flat(groups: Iterable[Iterable[T]]) -> list[T]:
     """One list of several."""
     return [each for group in groups for each in group]
+
+
+def nearest(text: str, known: list[str]) -> str:
+    """The known name that was probably meant; empty when none is near."""
+    return (get_close_matches(text, known, 1, 0.6) or [""])[0]

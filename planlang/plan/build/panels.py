@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from planlang.plan import messages
-from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, one, value
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
 from planlang.plan.build.stock import (
     bands_of,
     build_batt,
@@ -16,14 +17,16 @@ from planlang.plan.build.stock import (
     note_defaults,
     words_of,
 )
-from planlang.plan.entries import Entry
+from planlang.plan.entries import Entry, read_variant
+from planlang.plan.kinds import Name, Value
 from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
+from planlang.plan.quantity import Quantity
 
 
 def build_panel(names: Names, definition: Definition) -> PanelType:
     """A type of panel."""
     entry = definition.entry
-    size, depth, frame, core, braces, front, back, hung_by, measured = all_of(
+    size, depth, frame, core, braces, front, back, hung_by, size_rule, measured = all_of(
         lambda: value(one(entry, "face"), "size"),
         lambda: value(one(entry, "depth"), "depth"),
         lambda: build_frame(names, one(entry, "frame")),
@@ -32,6 +35,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         lambda: build_covering(names, one(entry, "front")),
         lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_hung_by(names, entry),
+        lambda: value(stated, "rule") if (stated := maybe(entry, "size-rule")) else "",
         lambda: build_measured(names, maybe(entry, "measured")),
     )
     made = PanelType(
@@ -48,10 +52,53 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         front=front,
         back=back,
         hung_by=hung_by,
+        size_rule=size_rule,
         measured=measured,
     )
     note_defaults(names, definition)
     return made
+
+
+def build_panel_of(names: Names, stated: Entry) -> PanelType:
+    """The type of an array: as it is defined, or with other values for what it takes."""
+    name: Name = value(stated, "panel")
+    if not stated.values_of_clause("takes"):
+        return names.build(name, "panel", build_panel)
+    base = names.find(name, ("panel",))
+    return names.build(variant_of(names, base, stated), "panel", build_panel)
+
+
+def variant_of(names: Names, base: Definition, stated: Entry) -> Name:
+    """Define the type with other values, once for each set of values; returns its name.
+
+    Raises:
+        Unknown: the type takes no such figure, or can't be varied; that has been reported.
+    """
+    taken = {part.values["name"].what.text for part in base.entry.all("takes") if not part.faulty}
+    given: dict[str, Quantity] = {}
+    for values in stated.values_of_clause("takes"):
+        parameter, found = values["takes"].what, values["value"].what
+        if parameter.text not in taken or base.entry.origin is None:
+            near = nearest(parameter.text, list(taken))
+            names.sink.append(
+                messages.unknown_name(parameter.span, f"figure that `{base.name.text}` takes,", parameter.text, near)
+            )
+            raise Unknown
+        given[parameter.text] = found
+    amounts = "-".join(f"{key}-{number_word(found.amount)}" for key, found in sorted(given.items()))
+    name = Name(f"{base.name.text}-{amounts}", value(stated, "panel").span)
+    if name.text not in names.definitions:
+        entry = replace(base.entry, body=read_variant(base.entry, given, names.sink), origin=None)
+        mark = panel_mark(base) + "".join(number_word(found.amount) for _, found in sorted(given.items()))
+        entry.values = {**entry.values, "mark": Value(Name(mark, name.span), name.span)}
+        names.definitions[name.text] = Definition(Name(name.text, base.name.span), entry)
+        names.complete_definition(names.definitions[name.text], ())
+    return name
+
+
+def number_word(amount: Fraction) -> str:
+    """An amount as a part of a name: digits, with `o` for a fraction."""
+    return str(amount).replace("/", "o").replace("-", "m")
 
 
 def panel_mark(definition: Definition) -> str:

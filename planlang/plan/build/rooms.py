@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from fractions import Fraction
 from functools import partial
 from typing import Any, Literal
@@ -21,12 +20,12 @@ from planlang.plan.build.names import (
     value,
 )
 from planlang.plan.build.sketch import FEATURES, plane_names
+from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import (
-    OCTAVES,
     Air,
     CeilingPlane,
     Feature,
@@ -39,6 +38,8 @@ from planlang.plan.model import (
     Target,
     Use,
 )
+from planlang.plan.quantity import rise_over_run
+from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import Span
 
 
@@ -46,13 +47,15 @@ def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
     surfaces = Surfaces(plane_names(entry), names.sink)
-    size, ceiling, linings, features, air, occupants, furniture = all_of(
+    size, ceiling, linings, features, air, occupants, zones, allowances, furniture = all_of(
         lambda: value(one(entry, "floor"), "size"),
         lambda: build_ceiling(names, one(entry, "ceiling")),
         lambda: build_linings(names, entry, surfaces),
         lambda: build_features(names, entry, surfaces),
         lambda: build_air(names, one(entry, "air")),
         lambda: all_of(*(partial(build_occupants, names, part) for part in entry.all("occupied-by"))),
+        lambda: build_zones(names, entry, surfaces),
+        lambda: build_allowances(names, entry, surfaces),
         lambda: [build_furniture(part) for part in entry.all("furniture")],
     )
     return Room(
@@ -65,6 +68,8 @@ def build_room(names: Names, definition: Definition) -> Room:
         features=tuple(features),
         air=air,
         occupants=tuple(occupants),
+        zones=zones,
+        allowances=allowances,
         furniture=tuple(furniture),
     )
 
@@ -105,7 +110,7 @@ def build_plane(part: Entry) -> CeilingPlane:
         foot=maybe_value(part, "foot"),
         height=value(part, "height"),
         pitch_deg=pitch,
-        rise_over_run=math.tan(math.radians(pitch)),
+        rise_over_run=rise_over_run(pitch),
     )
 
 

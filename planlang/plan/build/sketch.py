@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from planlang.plan.build.surfaces import WALLS, Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
 FEATURES = ("door", "window", "rooflight", "luminaire", "vent")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sketch:
     """A room by its names: surfaces; things with their surface ('' where that is at fault); what is behind surfaces.
 

@@ -7,7 +7,8 @@ from fractions import Fraction
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
 from planlang.plan.entries import Entry
-from planlang.plan.model import (
+from planlang.plan.quantity import Quantity
+from planlang.plan.stock import (
     OCTAVES,
     Bands,
     Batt,
@@ -21,7 +22,6 @@ from planlang.plan.model import (
     Sheet,
     Timber,
 )
-from planlang.plan.quantity import Quantity
 
 
 def words_of(definition: Definition) -> str:
@@ -165,6 +165,7 @@ def build_lining(names: Names, definition: Definition) -> Lining:
         source=value(one(entry, "source"), "source"),
         thickness=value(one(entry, "thickness"), "thickness"),
         carries=value(one(entry, "carries"), "carries") == "panels",
+        scatters=value(stated, "share") if (stated := maybe(entry, "scatters")) else None,
     )
     note_defaults(names, definition)
     return made

@@ -29,7 +29,7 @@ class Surfaces:
         if name.text in self.known:
             return name.text
         near = get_close_matches(name.text, self.known, 1, 0.6)
-        self.sink.append(messages.unknown_name(name.span, "surface", name.text, near[0] if near else ""))
+        self.sink.append(messages.unknown_name(name.span, "surface", name.text, near[0] if near else "", self.known))
         raise Unknown
 
     def named(self, given: tuple[Name, ...]) -> Iterator[tuple[Name, str, bool]]:

@@ -1,10 +1,12 @@
 """The vocabulary of a plan: every statement, declared once."""
 
 from planlang.plan.vocabulary.arrays import ARRAY
+from planlang.plan.vocabulary.changes import OPTION, REQUIRE, SURVEY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.panels import PANEL
 from planlang.plan.vocabulary.rooms import ROOM, USE_OF_ROOM
+from planlang.plan.vocabulary.stated import PHASE, REGION, RULE
 from planlang.plan.vocabulary.stock import SHOP, STOCK
 
 JOB = S(
@@ -13,8 +15,22 @@ JOB = S(
     "Who it is for, and how the book is written.",
     "job {",
     block=(
-        S("client", "{text:text}", "For whom.", 'client "A. Client"', default='client "not stated"', reason="left out"),
-        S("site", "{text:text}", "Where.", 'site "12 Example Street"', default='site "not stated"', reason="left out"),
+        S(
+            "client",
+            "{text:text}",
+            "For whom.",
+            'client "A. Client"',
+            default='client "not stated"',
+            reason="the plan names none",
+        ),
+        S(
+            "site",
+            "{text:text}",
+            "Where.",
+            'site "12 Example Street"',
+            default='site "not stated"',
+            reason="the plan names none",
+        ),
         S(
             "issue",
             "{letter:new} of {date:date}",
@@ -48,7 +64,21 @@ FIGURE = S("figure", "{name:new} {value:quantity}", "A figure with a name.", "fi
 FILE = S(
     "a plan file",
     help="What may stand outside all blocks.",
-    block=(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
+    block=(
+        *(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
+        *(REQUIRE, OPTION, SURVEY, PHASE, REGION, RULE),
+    ),
 )
 
-__all__ = ["FILE", "Clause", "S"]
+
+def homes_of(word: str) -> tuple[str, ...]:
+    """Where a statement with a word may stand: 'outside all blocks', 'in `sheet`, `batt`'."""
+    blocks = list(FILE.block or ())
+    for kind in blocks:
+        blocks += kind.block or ()
+    inside = dict.fromkeys(f"`{kind.word}`" for kind in blocks if word in kind.by_word)
+    found = ["outside all blocks"] if word in FILE.by_word else []
+    return (*found, f"in {', '.join(inside)}") if inside else tuple(found)
+
+
+__all__ = ["FILE", "Clause", "S", "homes_of"]

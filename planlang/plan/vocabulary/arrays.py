@@ -2,6 +2,7 @@
 
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
+from planlang.plan.vocabulary.stated import MADE
 
 ACROSS_CLAUSES = (
     Clause("{centred-across:centred} across", "Centred between the sides of the surface."),
@@ -22,7 +23,14 @@ ARRAY = S(
     clauses=(Clause("mark {mark:new}", "What the panels are called: SC1, SC2 …", required=True),),
     many=True,
     block=(
-        S("panel", "{panel:ref}", "The type of panel.", "panel cloud-1500", required=True),
+        S(
+            "panel",
+            "{panel:ref}",
+            "The type of panel, with values for what the type takes.",
+            "panel cloud, with width 450",
+            clauses=(Clause("with {takes:new} {value:quantity}", "A value for one of them.", repeat="more"),),
+            required=True,
+        ),
         S("on", "{surface:surface}", "The surface.", "on south-pitch", required=True),
         S(
             "place",
@@ -80,5 +88,6 @@ ARRAY = S(
             clauses=(Clause("[and] {clear:distance} clear of {of:ref}", "Another one.", repeat="more"),),
             many=True,
         ),
+        MADE,
     ),
 )

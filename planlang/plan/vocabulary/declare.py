@@ -9,8 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from planlang.syntax.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Clause:
     """What may follow a statement's form after a comma, in any order. `default` is a form of the same clause, taken
     when it is left out, for the stated `reason`; the job book lists it as an

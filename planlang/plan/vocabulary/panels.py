@@ -2,6 +2,7 @@
 
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
+from planlang.plan.vocabulary.stated import SIZE_RULE
 from planlang.plan.vocabulary.stock import CALLED, LIKE
 
 BRACE_CLAUSES = (
@@ -34,6 +35,13 @@ PANEL = S(
         LIKE,
         CALLED,
         S(
+            "takes",
+            "{name:new} {value:quantity}",
+            "A figure that an array may set for its own panels; this is its usual value.",
+            "takes width 600",
+            many=True,
+        ),
+        S(
             "absorber",
             "{build:framed}",
             "How it is built: a frame on edge, filled with batts, covered with cloth.",
@@ -41,6 +49,7 @@ PANEL = S(
             required=True,
         ),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
+        SIZE_RULE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80", required=True),
         S(
             "frame",
@@ -50,7 +59,7 @@ PANEL = S(
             clauses=(
                 Clause(
                     "{full:ends|sides} full",
-                    "The pair that is as long as the panel is.",
+                    "The pair that runs full: the ends over the whole width, or the sides over the whole length.",
                     default="ends full",
                     reason="the short members cover the end grain of the long ones",
                 ),

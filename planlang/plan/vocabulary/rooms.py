@@ -2,6 +2,7 @@
 
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
+from planlang.plan.vocabulary.stated import ALLOWS, ZONE
 
 MEMBERS = "{word:rafters|joists|studs} {size:size2} [of {timber:ref}]"
 MEMBER_CLAUSES = (
@@ -149,6 +150,8 @@ ROOM = S(
             "occupied-by 12 seated-reader",
             many=True,
         ),
+        ZONE,
+        ALLOWS,
     ),
 )
 

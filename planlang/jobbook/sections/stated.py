@@ -1,0 +1,79 @@
+"""What the plan states for those who decide: zones, permissions, visits, panels that are built, rules of the region."""
+
+from planlang.jobbook import words
+from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table
+from planlang.jobbook.compiled import CompiledPlan
+from planlang.plan.model import Plan
+from planlang.plan.stated import Zone
+from planlang.plan.tape import TapeStyle
+
+
+def stated(compiled: CompiledPlan) -> Blocks:
+    """One table for each sort of statement that there is; nothing where there is none."""
+    plan = compiled.plan
+    tables = [table for table in (_zones(plan), _allowed(plan), _made(plan), _phases(plan), _rules(plan)) if table]
+    sizes = _size_rules(compiled)
+    if not tables and not sizes and not plan.region:
+        return ()
+    note = (
+        "These are carried as the plan states them. This book does not check the work against them: whoever works does."
+    )
+    blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
+    if plan.region:
+        blocks.append(Paragraph(plan.region, "Region:"))
+    return (*blocks, *tables, *sizes)
+
+
+def _zones(plan: Plan) -> Table | None:
+    columns = (
+        Column("Zone"),
+        Column("Surface"),
+        Column("From, across and up"),
+        Column("To"),
+        Column("No"),
+        Column("Says"),
+    )
+    tape = plan.job.tape
+    rows = tuple(
+        (zone.name, zone.surface, *_corners(zone, tape), zone.forbids, zone.author) for zone in plan.room.zones
+    )
+    return Table("Zones", columns, rows) if rows else None
+
+
+def _corners(zone: Zone, tape: TapeStyle) -> tuple[str, str]:
+    start = f"{words.length(zone.left, tape)}, {words.length(zone.lower, tape)}"
+    return start, f"{words.length(zone.right, tape)}, {words.length(zone.upper, tape)}"
+
+
+def _allowed(plan: Plan) -> Table | None:
+    rows = tuple((each.surface, words.listed(each.fixings), each.author) for each in plan.room.allowances)
+    columns = (Column("Surface"), Column("Allows"), Column("Says"))
+    return Table("What surfaces allow", columns, rows) if rows else None
+
+
+def _made(plan: Plan) -> Table | None:
+    rows = tuple((array.name, words.listed(made.panels), made.date) for array in plan.arrays for made in array.made)
+    return Table("Panels that are built", (Column("Array"), Column("Panels"), Column("By")), rows) if rows else None
+
+
+def _phases(plan: Plan) -> Table | None:
+    columns = (Column("Visit"), Column("Hangs"), Column("From"), Column("To"))
+    rows = tuple((phase.name, words.listed(phase.arrays), phase.start, phase.end) for phase in plan.phases)
+    return Table("Visits", columns, rows) if rows else None
+
+
+def _rules(plan: Plan) -> Table | None:
+    answers = {"applies": "applies", "does-not-apply": "does not apply", "ask": "to be asked"}
+    rows = tuple((rule.name, answers[rule.answer], rule.author) for rule in plan.rules)
+    return (
+        Table("Rules of the region", (Column("Rule"), Column("Here"), Column("Says, or is asked")), rows)
+        if rows
+        else None
+    )
+
+
+def _size_rules(compiled: CompiledPlan) -> Blocks:
+    held = {"outside": "the outside size", "whole-batts": "whole batts, never cut"}
+    types = {array.panel.name: array.panel for array in compiled.plan.arrays}
+    rows = tuple((name, held[panel.size_rule]) for name, panel in types.items() if panel.size_rule)
+    return (Table("Held to when sizes meet", (Column("Panel type"), Column("Held to")), rows),) if rows else ()

@@ -1,0 +1,26 @@
+"""What keeps a search the same on every machine: work that is counted, and numbers that are fixed."""
+
+
+class Work:
+    """Counts the work done, so that a search ends at the same point on every machine."""
+
+    def __init__(self, limit: int) -> None:
+        self.done = 0
+        self.limit = limit
+
+    @property
+    def left(self) -> bool:
+        """True while the limit is not reached."""
+        return self.done < self.limit
+
+
+class Draw:
+    """A fixed sequence of numbers that look drawn by lot, the same on every machine (a linear congruence)."""
+
+    def __init__(self) -> None:
+        self._state = 20_220_725
+
+    def below(self, limit: int) -> int:
+        """The next number from 0 up to, not including, `limit`."""
+        self._state = (self._state * 6_364_136_223_846_793_005 + 1_442_695_040_888_963_407) % 2**64
+        return (self._state >> 33) % limit

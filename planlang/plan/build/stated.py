@@ -1,0 +1,162 @@
+"""What a plan requires, and what it states for those who decide."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Any
+
+from planlang.plan import messages
+from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value, span_of_value, value
+from planlang.plan.build.surfaces import Surfaces
+from planlang.plan.entries import Entry
+from planlang.plan.kinds import Name
+from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stock import OCTAVES
+
+
+def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:
+    """All requirements, in the order of the plan.
+
+    Raises:
+        Unknown: one of them is at fault; that has been reported.
+    """
+    parts = [part for file in files for block in file.all("require") for part in block.body]
+    return tuple(all_of(*(partial(build_requirement, names, part) for part in parts)))
+
+
+def build_requirement(names: Names, part: Entry) -> Requirement:
+    """One requirement."""
+    if part.faulty:
+        raise Unknown
+    subject: Any = part.kind.word
+    low, high = octaves(names, part) if subject == "decay" else (0, 0)
+    bound = maybe_value(part, "bound")
+    of = maybe_value(part, "of", "")
+    if "array" in part.values:
+        of = value(part, "array").text
+        names.find(value(part, "array"), ("array",))
+    return Requirement(
+        at=part.span,
+        subject=subject,
+        of=of,
+        sense="target" if "within" in part.values else value(part, "sense"),
+        bound=bound.amount if subject == "cost" else bound,
+        currency=bound.currency if subject == "cost" else "",
+        low=low,
+        high=high,
+        over_range="over" in part.values,
+    )
+
+
+def octaves(names: Names, part: Entry) -> tuple[int, int]:
+    """The octaves that a requirement on decay is for."""
+    for parameter in ("low", "high"):
+        if parameter in part.values and value(part, parameter) not in OCTAVES:
+            rule = "the octaves are 125, 250, 500, 1000, 2000 and 4000 Hz"
+            names.sink.append(messages.out_of_range(span_of_value(part, parameter), rule))
+            raise Unknown
+    low = int(value(part, "low"))
+    high = int(maybe_value(part, "high", low))
+    if high < low:
+        names.sink.append(messages.disagree(part.span, "the octaves run backwards", "write the lower one first"))
+        raise Unknown
+    return low, high
+
+
+def build_zones(names: Names, room: Entry, surfaces: Surfaces) -> tuple[Zone, ...]:
+    """The zones of a room."""
+    return tuple(all_of(*(partial(build_zone, names, part, surfaces) for part in room.all("zone"))))
+
+
+def build_zone(names: Names, part: Entry, surfaces: Surfaces) -> Zone:
+    """One zone."""
+    left, lower, right, upper = (value(part, edge) for edge in ("left", "lower", "right", "upper"))
+    if right <= left or upper <= lower:
+        names.sink.append(messages.disagree(part.span, "the zone has no area: its edges run backwards", "swap them"))
+        raise Unknown
+    return Zone(
+        at=part.span,
+        name=value(part, "name").text,
+        surface=surfaces.one(value(part, "surface")),
+        left=left,
+        lower=lower,
+        right=right,
+        upper=upper,
+        forbids=value(part, "what"),
+        author=value(part, "who"),
+    )
+
+
+def build_allowances(names: Names, room: Entry, surfaces: Surfaces) -> tuple[Allowance, ...]:
+    """What the surfaces of a room allow."""
+    return tuple(all_of(*(partial(build_allowance, names, part, surfaces) for part in room.all("allows"))))
+
+
+def build_allowance(names: Names, part: Entry, surfaces: Surfaces) -> Allowance:
+    """What one surface allows; `nothing` stands alone."""
+    fixings: tuple[str, ...] = value(part, "fixings")
+    if "nothing" in fixings and len(fixings) > 1:
+        names.sink.append(messages.disagree(part.span, "`nothing` leaves no room for other fixings", "take one out"))
+        raise Unknown
+    surface = surfaces.one(value(part, "surface"))
+    return Allowance(at=part.span, surface=surface, fixings=fixings, author=maybe_value(part, "who", ""))
+
+
+def build_made(names: Names, entry: Entry) -> tuple[Made, ...]:
+    """The panels of an array that are built already; they must be its own."""
+    return tuple(all_of(*(partial(build_made_of, names, entry, part) for part in entry.all("made"))))
+
+
+def build_made_of(names: Names, entry: Entry, part: Entry) -> Made:
+    """One statement of what is built."""
+    if part.faulty:
+        raise Unknown
+    mark = value(entry, "mark").text
+    panels: list[Name] = flat(value(part, "panels"))
+    for panel in panels:
+        if not panel.text.startswith(mark) or not panel.text.removeprefix(mark).isdigit():
+            message = f"`{panel.text}` is no panel of `{entry.guess}`"
+            names.sink.append(messages.disagree(panel.span, message, f"its panels are called {mark}1, {mark}2 …"))
+            raise Unknown
+    return Made(at=part.span, panels=tuple(panel.text for panel in panels), date=value(part, "date"))
+
+
+def build_phases(names: Names, files: list[Entry]) -> tuple[Phase, ...]:
+    """The visits in which arrays are hung; an array is hung once."""
+    parts = [part for file in files for part in file.all("phase")]
+    phases = all_of(*(partial(build_phase, names, part) for part in parts))
+    hung: dict[str, Phase] = {}
+    for phase in phases:
+        for array in phase.arrays:
+            if array in hung:
+                names.sink.append(messages.disagree(phase.at, f"`{array}` is hung in two phases", "take it out of one"))
+            hung.setdefault(array, phase)
+    return tuple(phases)
+
+
+def build_phase(names: Names, part: Entry) -> Phase:
+    """One visit."""
+    if part.faulty:
+        raise Unknown
+    arrays: list[Name] = flat(value(part, "arrays"))
+    all_of(*(partial(names.find, name, ("array",)) for name in arrays))
+    start, end = maybe_value(part, "from", ""), maybe_value(part, "to", "")
+    if end < start:
+        names.sink.append(messages.disagree(part.span, "the window ends before it begins", "swap the dates"))
+        raise Unknown
+    texts = tuple(name.text for name in arrays)
+    return Phase(at=part.span, name=value(part, "name").text, arrays=texts, start=start, end=end)
+
+
+def build_rules(files: list[Entry]) -> tuple[Rule, ...]:
+    """Which checks apply where the building stands."""
+    parts = [part for file in files for part in file.all("rule") if not part.faulty]
+    return tuple(
+        Rule(
+            at=part.span,
+            name=value(part, "name").text,
+            answer=value(part, "answer"),
+            author=maybe_value(part, "who", ""),
+        )
+        for part in parts
+    )

@@ -1,0 +1,87 @@
+"""What a plan requires, what surveys found, and what is stated for those who decide."""
+
+from fractions import Fraction
+from typing import Literal
+
+from planlang.plan.node import Node
+from planlang.syntax.record import record
+from planlang.syntax.span import Span
+
+
+@record(kw_only=True)
+class Difference(Node):
+    """A survey reading beside what is drawn: mm, or degrees for an `angle`. `stated` is where it was drawn."""
+
+    subject: str
+    drawn: Fraction
+    found: Fraction
+    angle: bool
+    survey: str
+    stated: Span
+
+
+@record(kw_only=True)
+class Requirement(Node):
+    """What must hold: `of` is an array or a part of the cost, `bound` in the base unit, None for 'within the target'.
+
+    Octaves run from `low` to `high`, both 0 where there are none; `over_range`: for the whole range of the estimate.
+    """
+
+    subject: Literal["decay", "gap", "margin", "weight", "headroom", "cost"]
+    of: str
+    sense: Literal["most", "least", "target"]
+    bound: Fraction | None
+    currency: str
+    low: int
+    high: int
+    over_range: bool
+
+
+@record(kw_only=True)
+class Zone(Node):
+    """A rectangle of a surface where something is forbidden, and who says so."""
+
+    name: str
+    surface: str
+    left: Fraction
+    lower: Fraction
+    right: Fraction
+    upper: Fraction
+    forbids: Literal["drilling", "covering", "hanging", "heat", "anything"]
+    author: str
+
+
+@record(kw_only=True)
+class Allowance(Node):
+    """Which fixings may go into a surface, and who says so ('' where nobody is named)."""
+
+    surface: str
+    fixings: tuple[str, ...]
+    author: str
+
+
+@record(kw_only=True)
+class Made(Node):
+    """Panels that are built."""
+
+    panels: tuple[str, ...]
+    date: str
+
+
+@record(kw_only=True)
+class Phase(Node):
+    """Arrays hung in one visit; dates are '' where no window is stated."""
+
+    name: str
+    arrays: tuple[str, ...]
+    start: str
+    end: str
+
+
+@record(kw_only=True)
+class Rule(Node):
+    """Whether a check that depends on the region applies here."""
+
+    name: str
+    answer: Literal["applies", "does-not-apply", "ask"]
+    author: str

@@ -1,0 +1,149 @@
+"""What changes or tests a plan: options, surveys, requirements."""
+
+from dataclasses import replace
+
+from planlang.plan.vocabulary.arrays import ARRAY
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+from planlang.plan.vocabulary.panels import PANEL
+from planlang.plan.vocabulary.rooms import USE_OF_ROOM
+from planlang.plan.vocabulary.stock import SHOP, STOCK
+
+
+def changed(kind: S) -> S:
+    """The same block as a change of what stands elsewhere: it names what it changes, and states what is new."""
+    form = "{name:ref}" if kind.form else ""
+    clauses = tuple(replace(clause, required=False) for clause in kind.clauses)
+    words = f"Changes the {kind.word} of that name." if kind.form else f"Changes the {kind.word} block."
+    return replace(kind, form=form, clauses=clauses, help=words, required=False, default="", many=bool(kind.form))
+
+
+OPTION = S(
+    "option",
+    "{name:new}",
+    "A set of changes under a name, built with `--option NAME` and compared with the plan in the job book.",
+    "option leaner {",
+    many=True,
+    block=(
+        S("without", "{array:ref}", "Leaves an array out.", "without back-wall", many=True),
+        changed(ARRAY),
+        changed(PANEL),
+        *(changed(kind) for kind in STOCK),
+        changed(SHOP),
+        changed(USE_OF_ROOM),
+    ),
+)
+
+PLACE = (
+    Clause("at {at:position}", "Its left edge."),
+    Clause("centred at {centre:position+}", "Its centre across; a second figure is its centre up."),
+    Clause("up {up:distance}", "Its lower edge."),
+    Clause("sill {up:distance}", "Its lower edge over the floor."),
+    Clause("{size:size2}", "Width x height."),
+    Clause("{across:length} across", "Diameter."),
+)
+
+
+def reading(word: str, example: str) -> S:
+    """A reading of a door, a light or the like: whatever was found to differ."""
+    return S(word, "{name:ref}", f"Where a {word} was found, as far as it was read.", example, clauses=PLACE, many=True)
+
+
+SURVEY = S(
+    "survey",
+    "{date:date} by {by:text}",
+    "Readings taken on site. They go before what is drawn, and the job book lists the differences.",
+    'survey 2026-12-03 by "second visit" {',
+    many=True,
+    block=(
+        S("floor", "{size:size2}", "East x north, as found.", "floor 7192 x 5404"),
+        S("flat", "{name:ref} at {height:length}", "A level plane, as found.", "flat collar at 2994", many=True),
+        S(
+            "slope",
+            "{name:ref}",
+            "A slope, as found.",
+            "slope south-pitch, at 1496, pitch 39.5 deg",
+            clauses=(
+                Clause("at {height:distance}", "Height at its wall."),
+                Clause("pitch {pitch:angle}", "Its angle to the level."),
+            ),
+            many=True,
+        ),
+        reading("door", "door d1, at 704"),
+        reading("window", "window w1, at 1897, sill 905"),
+        reading("rooflight", "rooflight R3, centred at 4418"),
+        reading("luminaire", "luminaire L1, centred at 3610, 905"),
+        reading("vent", "vent V1, centred at 3590, 2710"),
+        S(
+            "thickness",
+            "of {stock:ref} {thickness:length}",
+            "What a sheet or batt measures in the stack.",
+            "thickness of birch-ply-12 11.7",
+            many=True,
+        ),
+        S(
+            "members",
+            "of {surface:surface} first at {first:distance}",
+            "Where the first rafter, joist or stud was found.",
+            "members of south-pitch first at 306",
+            clauses=(Clause("{centres:length} centres", "Their centres."),),
+            many=True,
+        ),
+    ),
+)
+
+OVER_RANGE = Clause("over the whole {over:range}", "It must hold for the whole range of the estimate, not its middle.")
+
+REQUIRE = S(
+    "require",
+    "",
+    "What must hold. Each is checked at every build, with what was found; one that fails ends the build with status 1.",
+    "require {",
+    many=True,
+    block=(
+        S(
+            "decay",
+            "{low:frequency} to {high:frequency} within the {within:target}",
+            "The decay time, from octave to octave.",
+            "decay 250 Hz to 2000 Hz within the target",
+            clauses=(OVER_RANGE,),
+            other_forms=(
+                "{low:frequency} to {high:frequency} at {sense:most|least} {bound:time}",
+                "{low:frequency} at {sense:most|least} {bound:time}",
+            ),
+            many=True,
+        ),
+        S(
+            "gap",
+            "in {array:ref} at {sense:most|least} {bound:distance}",
+            "The gap between neighbours of an array.",
+            "gap in south-clouds at least 300",
+            many=True,
+        ),
+        S(
+            "margin",
+            "at every hang point at {sense:least} {bound:number}",
+            "What holds, over what is asked of it, at the weakest step of every load path.",
+            "margin at every hang point at least 1.5",
+        ),
+        S(
+            "weight",
+            "of every panel at {sense:most} {bound:mass}",
+            "The weight of the heaviest panel, tolerance and all.",
+            "weight of every panel at most 10 kg",
+        ),
+        S(
+            "headroom",
+            "at {sense:least} {bound:length}",
+            "From the floor to the lowest corner of a panel under the ceiling.",
+            "headroom at least 2000",
+        ),
+        S(
+            "cost",
+            "{of:materials|total} at {sense:most} {bound:money}",
+            "What the materials cost, or the whole price with tax.",
+            "cost materials at most 1900 GBP",
+            many=True,
+        ),
+    ),
+)

@@ -1,0 +1,60 @@
+"""What a plan states for the book and for those who decide: zones, permissions, phases, rules."""
+
+from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import StatementKind as S
+
+ZONE = S(
+    "zone",
+    "{name:new} on {surface:surface} from {left:distance} , {lower:distance} to {right:distance} , {upper:distance}",
+    "A part of a surface where something is forbidden, and who says so.",
+    'zone flue on south-pitch from 2900, 0 to 3300, 2300, no drilling, says "chimney sweep, 2026-10-02"',
+    clauses=(
+        Clause("no {what:drilling|covering|hanging|heat|anything}", "What is forbidden there.", required=True),
+        Clause("says {who:text}", "Who says so.", required=True),
+    ),
+    many=True,
+)
+
+ALLOWS = S(
+    "allows",
+    "{surface:surface} {fixings:nothing|screws|eyes|plugs|clamps|glue+}",
+    "Which fixings may go into a surface, and who says so.",
+    'allows south-pitch screws, eyes, says "owner"',
+    clauses=(Clause("says {who:text}", "Who says so."),),
+    many=True,
+)
+
+MADE = S(
+    "made",
+    "{panels:names+} by {date:date}",
+    "Panels of this array that are built: what they are may no longer change.",
+    "made SC1, SC2 by 2026-12-01",
+    many=True,
+)
+
+SIZE_RULE = S(
+    "size-rule",
+    "{rule:outside|whole-batts}",
+    "What is held to when sizes meet: the outside size, or batts that are never cut.",
+    "size-rule outside",
+)
+
+PHASE = S(
+    "phase",
+    "{name:new} hangs {arrays:names+}",
+    "Which arrays are hung in one visit, and when.",
+    "phase first hangs south-clouds, east-wall, from 2026-12-07 to 2026-12-11",
+    clauses=(Clause("from {from:date} to {to:date}", "The window."),),
+    many=True,
+)
+
+REGION = S("region", "{name:text}", "Where the building stands, for rules that differ.", 'region "England"')
+
+RULE = S(
+    "rule",
+    "{name:new} {answer:applies|does-not-apply|ask}",
+    "Whether a check that depends on the region applies here; `ask` makes it a question to whoever decides.",
+    'rule sprinkler-cover ask, says "fire officer"',
+    clauses=(Clause("says {who:text}", "Who says so, or who is asked."),),
+    many=True,
+)

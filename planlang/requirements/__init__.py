@@ -1,0 +1,1 @@
+"""What the plan requires, held against what the engines found."""

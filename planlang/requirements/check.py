@@ -1,0 +1,218 @@
+"""Requirements held against results: one small function a subject, giving what was found and by how much it holds."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+
+from planlang.acoustics.model import Acoustics
+from planlang.geometry.model import Box, Layout, RoomGeometry
+from planlang.hardware.model import Loads
+from planlang.materials.model import Materials
+from planlang.plan.figure import significant
+from planlang.plan.model import Plan
+from planlang.plan.stated import Requirement
+from planlang.plan.tape import TapeStyle, on_tape
+from planlang.requirements import messages
+from planlang.requirements.model import Held
+from planlang.syntax.diagnostics import Outcome
+from planlang.syntax.record import record
+
+
+@record
+class Results:
+    """What the phases found."""
+
+    plan: Plan
+    room: RoomGeometry
+    layout: Layout
+    materials: Materials
+    acoustics: Acoustics
+    loads: Loads
+
+
+@record
+class Found:
+    """A value found, as it is printed, with its distance to the bound; `value` None: there is nothing to hold."""
+
+    value: float | Fraction | None
+    shown: str
+    margin: str
+    holds: bool
+
+
+NOTHING = Found(None, "nothing to hold it against", "", False)
+
+
+def check_requirements(results: Results) -> Outcome[tuple[Held, ...]]:
+    """Hold every requirement of the plan against the results, in plan order.
+
+    Errors: requirement-fails, requirement-open (there is nothing to hold it against).
+    """
+    held = tuple(check(requirement, results) for requirement in results.plan.requirements)
+    findings = tuple(messages.finding(each) for each in held if not each.holds)
+    return Outcome(held, findings)
+
+
+def check(requirement: Requirement, results: Results) -> Held:
+    """Hold one requirement."""
+    found = CHECKS[requirement.subject](requirement, results)
+    words = in_words(requirement, results.plan.job.tape)
+    holds = None if found.value is None else found.holds
+    return Held(requirement, words, holds, found.shown, found.margin)
+
+
+def bounded(requirement: Requirement, value: float | Fraction, show: Callable[[float | Fraction], str]) -> Found:
+    """Hold a value against the bound of a requirement."""
+    bound = requirement.bound
+    assert bound is not None
+    room: float | Fraction = bound - value if requirement.sense == "most" else value - bound
+    distance = show(room if room >= 0 else -room)
+    side = "to spare" if room >= 0 else "over" if requirement.sense == "most" else "short"
+    words = f"{distance} {side}"
+    return Found(value, show(value), words, room >= 0)
+
+
+# --- one function a subject ---------------------------------------------------------------------------------
+
+
+def gap(requirement: Requirement, results: Results) -> Found:
+    """The least (or largest) gap between neighbours of an array on its surface."""
+    boxes = [panel.box for panel in results.layout.panels if panel.array.name == requirement.of]
+    gaps = gaps_between(boxes)
+    if not gaps:
+        return NOTHING
+    value = max(gaps) if requirement.sense == "most" else min(gaps)
+    return bounded(requirement, value, lambda length: on_tape(Fraction(length), results.plan.job.tape))
+
+
+def gaps_between(boxes: Sequence[Box]) -> list[Fraction]:
+    """The gap from each box to its nearest neighbour beside or above it, mm; none for a single box."""
+    gaps: list[Fraction] = []
+    for box in boxes:
+        level = [other for other in boxes if overlap(other.lower, other.upper, box.lower, box.upper)]
+        plumb = [other for other in boxes if overlap(other.left, other.right, box.left, box.right)]
+        beside = [other.left - box.right for other in level if other.left >= box.right]
+        above = [other.lower - box.upper for other in plumb if other.lower >= box.upper]
+        gaps += [min(found) for found in (beside, above) if found]
+    return gaps
+
+
+def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fraction) -> bool:
+    """Whether two stretches share more than a point."""
+    return start < other_end and other_start < end
+
+
+def margin(requirement: Requirement, results: Results) -> Found:
+    """The least ratio of allowed to asked over all steps of all load paths; an unverified step counts as nothing."""
+    steps = [step for load in results.loads.panels for step in load.steps]
+    if not steps or results.loads.not_reckoned:
+        return NOTHING
+    if any(step.ratio is None or step.status == "not verified" for step in steps):
+        return Found(0, "a step that is not verified", "its allowed load is not known", False)
+    least = min(step.ratio for step in steps if step.ratio is not None)
+    return bounded(requirement, least, lambda ratio: f"{float(ratio):.2f}")
+
+
+def weight(requirement: Requirement, results: Results) -> Found:
+    """The heaviest panel, with its tolerance, in kg."""
+    masses = [load.mass.value for load in results.loads.panels]
+    return bounded(requirement, max(masses), lambda mass: f"{float(mass):.1f} kg") if masses else NOTHING
+
+
+def headroom(requirement: Requirement, results: Results) -> Found:
+    """From the floor to the lowest front corner of a panel under the ceiling, mm."""
+    ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
+    lowest = [
+        min(corner[2] for corner in panel.corners_room) - float(panel.array.panel.depth)
+        for panel in results.layout.panels
+        if panel.surface in ceilings
+    ]
+    if not lowest:
+        return NOTHING
+    return bounded(requirement, min(lowest), lambda length: on_tape(Fraction(length), results.plan.job.tape))
+
+
+def cost(requirement: Requirement, results: Results) -> Found:
+    """The materials' cost, or the whole price; nothing where a price is missing."""
+    if requirement.currency != results.plan.job.currency:
+        return Found(None, f"the price is in {results.plan.job.currency}", "", False)
+    amount = materials_cost(results.materials) if requirement.of == "materials" else results.materials.total
+    if amount is None or results.materials.missing_prices:
+        return Found(None, "a price is missing", "", False)
+    value = amount if isinstance(amount, Fraction) else amount.amount
+    return bounded(requirement, value, lambda money: f"{float(money):.2f} {requirement.currency}")
+
+
+def materials_cost(materials: Materials) -> Fraction | None:
+    """The cost of everything bought; None where one price is missing."""
+    costs = [purchase.cost for purchase in materials.purchases if purchase.name]
+    known = [each.amount for each in costs if each is not None]
+    return sum(known, Fraction(0)) if len(known) == len(costs) else None
+
+
+def decay(requirement: Requirement, results: Results) -> Found:
+    """The decay time with the panels, octave by octave: its middle, or the whole of its range."""
+    acoustics = results.acoustics
+    chosen = [at for at, band in enumerate(acoustics.bands) if requirement.low <= band <= requirement.high]
+    wanted = [band.wanted for at, band in enumerate(acoustics.target) if at in chosen]
+    if requirement.sense == "target" and not any(wanted):
+        return NOTHING
+    worst = min((decay_in(requirement, results, at) for at in chosen), key=lambda found: found[0], default=None)
+    return worst[1] if worst else NOTHING
+
+
+def decay_in(requirement: Requirement, results: Results, at: int) -> tuple[float, Found]:
+    """How one octave holds: the distance to its nearer limit (negative when outside), and the finding."""
+    acoustics = results.acoustics
+    after = acoustics.decay_after
+    middle = (after.sabine[at] + after.eyring[at]) / 2
+    low, high = (after.low[at], after.high[at]) if requirement.over_range else (middle, middle)
+    least, most = limits(requirement, acoustics, at)
+    room = min([high_limit - high for high_limit in most] + [low - low_limit for low_limit in least], default=0.0)
+    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(middle)} s"
+    side = "to spare" if room >= 0 else "outside"
+    words = f"{significant(abs(room))} s {side} at {acoustics.bands[at]} Hz"
+    return room, Found(middle, f"{shown} at {acoustics.bands[at]} Hz", words, room >= 0)
+
+
+def limits(requirement: Requirement, acoustics: Acoustics, at: int) -> tuple[list[float], list[float]]:
+    """Lower and upper limits of one octave, each none or one."""
+    if requirement.sense == "target":
+        band = acoustics.target[at]
+        return [each for each in (band.least,) if each is not None], [each for each in (band.most,) if each is not None]
+    bound = float(requirement.bound or 0)
+    return ([], [bound]) if requirement.sense == "most" else ([bound], [])
+
+
+CHECKS: dict[str, Callable[[Requirement, Results], Found]] = {
+    "decay": decay,
+    "gap": gap,
+    "margin": margin,
+    "weight": weight,
+    "headroom": headroom,
+    "cost": cost,
+}
+
+
+def in_words(requirement: Requirement, tape: TapeStyle) -> str:
+    """A requirement as a sentence, in the plan's own units."""
+    at = f"at {requirement.sense}"
+    bound = requirement.bound or Fraction(0)
+    octaves = (
+        f"{requirement.low} Hz"
+        if requirement.low == requirement.high
+        else f"{requirement.low} to {requirement.high} Hz"
+    )
+    whole = ", over the whole range" if requirement.over_range else ""
+    if requirement.subject == "decay":
+        limit = "within the target" if requirement.sense == "target" else f"{at} {float(bound):g} s"
+        return f"decay {octaves} {limit}{whole}"
+    shown = {
+        "gap": f"gap in {requirement.of} {at} {on_tape(bound, tape)}",
+        "margin": f"margin at every hang point {at} {float(bound):g}",
+        "weight": f"weight of every panel {at} {float(bound):g} kg",
+        "headroom": f"headroom {at} {on_tape(bound, tape)}",
+        "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",
+    }
+    return shown[requirement.subject]

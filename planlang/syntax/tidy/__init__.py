@@ -1,0 +1,1 @@
+"""The canonical layout of plan files: what `planlang tidy` writes."""

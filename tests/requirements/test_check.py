@@ -1,0 +1,89 @@
+"""Requirements against a compiled plan: each holds just inside its bound and fails just outside."""
+
+from fractions import Fraction as F
+
+import pytest
+
+from planlang.compiler import compile_plan
+from planlang.geometry.model import Box
+from planlang.requirements.check import gaps_between
+from tests.plans import SMALL
+
+PRICED = SMALL.replace("  density  680 kg/m3\n", "  density  680 kg/m3\n  price 46 GBP per sheet\n")
+
+
+def compiled(folder, requirement, text=SMALL):
+    (folder / ".planlang").touch()
+    path = folder / "main.plan"
+    path.write_text(text + f"require {{\n  {requirement}\n}}\n")
+    return compile_plan(path)
+
+
+def held(folder, requirement, text=SMALL):
+    (found,) = compiled(folder, requirement, text).compiled.held
+    return found
+
+
+def test_the_gap_is_the_one_the_placement_leaves(tmp_path):
+    # two panels 600 wide, 500 apart, as the plan places them
+    assert held(tmp_path, "gap in clouds at least 500").holds is True
+    fails = held(tmp_path, "gap in clouds at least 501")
+    assert (fails.holds, fails.found, fails.margin) == (False, "500 mm", "1 mm short")
+    assert held(tmp_path, "gap in clouds at most 499").margin == "1 mm over"
+
+
+def test_the_headroom_is_height_less_drop_less_depth(tmp_path):
+    # 2600 - 100 - 75
+    assert held(tmp_path, "headroom at least 2425").holds is True
+    assert held(tmp_path, "headroom at least 2426").holds is False
+
+
+def test_margin_weight_and_decay_hold_on_the_right_side_of_what_is_found(tmp_path):
+    for requirement, unit in (
+        ("margin at every hang point at least {}", ""),
+        ("weight of every panel at most {} kg", "kg"),
+    ):
+        found = float(held(tmp_path, requirement.format(5)).found.split()[0])
+        step = -0.02 if unit == "" else 0.1
+        assert held(tmp_path, requirement.format(round(found + step, 3))).holds is True
+        assert held(tmp_path, requirement.format(round(found - step, 3))).holds is False
+    found = held(tmp_path, "decay 500 Hz at most 9 s")
+    middle = float(found.found.split()[0])
+    assert held(tmp_path, f"decay 500 Hz at most {middle * 1.1:.3f} s").holds is True
+    assert held(tmp_path, f"decay 500 Hz at most {middle * 0.9:.3f} s").holds is False
+    assert held(tmp_path, f"decay 500 Hz at most {middle * 1.1:.3f} s, over the whole range").holds is False
+
+
+def test_what_can_not_be_known_is_open_and_fails_the_build(tmp_path):
+    for requirement in (
+        "cost total at most 9000 GBP",
+        "decay 500 Hz to 1000 Hz within the target",
+        "cost total at most 9 USD",
+    ):
+        found = compiled(tmp_path, requirement)
+        assert found.compiled.held[0].holds is None
+        assert [finding.code for finding in found.findings if finding.is_error] == ["requirement-open"]
+
+
+def test_a_failing_requirement_fails_the_build_but_not_the_book(tmp_path):
+    found = compiled(tmp_path, "gap in clouds at least 900")
+    assert not found.ok
+    assert found.bookable
+
+
+def box(left, lower, width=10, height=10):
+    return Box(F(left), F(lower), F(left + width), F(lower + height))
+
+
+@pytest.mark.parametrize(
+    ("boxes", "gaps"),
+    [
+        ([box(0, 0)], []),
+        ([box(0, 0), box(15, 0)], [5]),
+        ([box(0, 0), box(0, 13)], [3]),
+        ([box(0, 0), box(15, 13)], []),
+        ([box(0, 0), box(15, 0), box(40, 0)], [5, 15]),
+    ],
+)
+def test_gaps_are_between_neighbours_that_face_each_other(boxes, gaps):
+    assert gaps_between(boxes) == gaps

@@ -111,4 +111,16 @@ PAGES = {
         wrong=(("units mm", "units mm\n" + "\n".join(f'use "{name}"' for name, _ in MANY)),),
         right=(("units mm", 'units mm\nuse "part-1.plan"'),),
     ),
+    "tidy-loses": Page(
+        "A file that tidying would have changed in what it says",
+        "Before it writes, the formatter reads its own work and compares each statement and comment with the first. "
+        "Where one differs it leaves the file alone. Please report it with the plan.",
+        guard="the formatter keeps every statement and comment, as far as anybody knows",
+    ),
+    "tidy-unsteady": Page(
+        "A file that tidying twice would have changed twice",
+        "Before it writes, the formatter lays out its own work once more. Where that differs it leaves the file alone. "
+        "Please report it with the plan.",
+        guard="the formatter's own work is laid out as it was, as far as anybody knows",
+    ),
 }

@@ -72,6 +72,13 @@ def test_a_comma_that_only_a_blank_keeps_on_its_line_is_not_touched() -> None:
     assert [(finding.code, finding.span.line) for finding in outcome.diagnostics] == [("tidy-loses", 2)]
 
 
+def test_a_comma_and_a_comment_may_end_a_file() -> None:
+    for text in ("a b,  # c\n", "a b,\n  # c\n", "a b,\u00a0# c"):
+        once = tidied(text)
+        assert tidied(once) == once
+        assert comments_in(once) == comments_in(text) == ["# c"]
+
+
 def test_a_layout_that_loses_something_is_not_handed_out(monkeypatch: pytest.MonkeyPatch) -> None:
     text = "a b # one\n\nc d # two\ne 3 mm\n"
     honest = tidy.text_of

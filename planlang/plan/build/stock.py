@@ -125,7 +125,7 @@ def build_timber(names: Names, definition: Definition) -> Timber:
         section=value(section, "size") if section else None,
         length=value(stick, "length") if stick else None,
         specific_gravity=value(gravity, "gravity"),
-        gravity_source=maybe_value(gravity, "source", "stated without a source"),
+        gravity_source=maybe_value(gravity, "source", ""),
         price=price_of(entry),
     )
     note_defaults(names, definition)

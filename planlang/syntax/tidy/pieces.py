@@ -73,7 +73,7 @@ def flow(pieces: list[Piece], start: int, hang: int) -> list[str]:
                 lines.turn()
             lines.put(piece.text)
             put_remarks(lines, piece.remarks)
-    return lines.lines
+    return lines.lines if lines.lines[-1].strip() else lines.lines[:-1]
 
 
 def clauses_of(pieces: list[Piece]) -> list[list[Piece]]:

@@ -17,6 +17,7 @@ from planlang.syntax.record import record
 Indices = NDArray[np.intp]
 DRAWN = 0.25  # where an edge at a re-entrant corner is divided, from that corner
 FEWEST = 150  # triangles of a mesh
+FEW_CORNERS = 6
 
 
 @record
@@ -53,10 +54,21 @@ def room_frequencies(plan: Sequence[float], height: float, speed: float, highest
 
 
 def _coarse(outline: Sequence[Corner]) -> Mesh:
+    sharp = frozenset(n for n in range(len(outline)) if _is_re_entrant(outline, n))
+    if not sharp and len(outline) > FEW_CORNERS:
+        return _spokes(outline)
     numbers = {corner: number for number, corner in enumerate(outline)}
     faces = np.array([[numbers[corner] for corner in triangle] for triangle in triangles(outline)], dtype=np.intp)
-    sharp = frozenset(n for n in range(len(outline)) if _is_re_entrant(outline, n))
     return Mesh(np.array(outline, dtype=np.float64), faces, sharp)
+
+
+def _spokes(outline: Sequence[Corner]) -> Mesh:
+    """Triangles from the middle of a plan that is nearly round."""
+    rim = np.array(outline, dtype=np.float64)
+    count = len(rim)
+    middle = np.full(count, count, dtype=np.intp)
+    faces = np.stack([np.arange(count), np.roll(np.arange(count), -1), middle], axis=1)
+    return Mesh(np.concatenate([rim, rim.mean(axis=0)[np.newaxis]]), faces, frozenset())
 
 
 def _is_re_entrant(outline: Sequence[Corner], index: int) -> bool:

@@ -7,6 +7,7 @@ ch. 13. Lengths in m, frequencies in Hz.
 
 from collections.abc import Sequence
 from functools import lru_cache
+from math import hypot
 
 import numpy as np
 
@@ -61,10 +62,17 @@ def triangles(outline: Sequence[Corner]) -> tuple[tuple[Corner, Corner, Corner],
     left = list(outline)
     found: list[tuple[Corner, Corner, Corner]] = []
     while len(left) > 3:
-        ear = next((n for n in range(len(left)) if _is_ear(left, n)), 0)
+        ears = [n for n in range(len(left)) if _is_ear(left, n)] or [0]
+        ear = min(ears, key=lambda n: _cut_length(left, n))
         found.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
         del left[ear]
     return (*found, (left[0], left[1], left[2]))
+
+
+def _cut_length(corners: list[Corner], index: int) -> float:
+    """How long the cut is that takes off a corner: short ones leave well-shaped triangles."""
+    before, after = corners[index - 1], corners[(index + 1) % len(corners)]
+    return round(hypot(after[0] - before[0], after[1] - before[1]), 9)
 
 
 def _is_ear(corners: list[Corner], index: int) -> bool:

@@ -1,6 +1,6 @@
 from dataclasses import replace
 from fractions import Fraction as F
-from time import perf_counter
+from time import process_time
 
 import numpy as np
 import pytest
@@ -254,9 +254,9 @@ def test_quick_enough():
     estimate(room, panels)
     durations = []
     for _ in range(5):
-        start = perf_counter()
+        start = process_time()
         estimate(room, panels)
-        durations.append(perf_counter() - start)
+        durations.append(process_time() - start)
     assert min(durations) < 0.060
 
 

@@ -10,10 +10,10 @@ import os
 import platform
 import sys
 
-from tests.bench import commands
+from tests.bench import acoustics, commands
 from tests.bench.measure import REPETITIONS, Line
 
-BENCHMARKS = (commands,)
+BENCHMARKS = (commands, acoustics)
 
 
 def as_text(title: str, lines: list[Line]) -> str:

@@ -12,7 +12,6 @@ from planlang.acoustics.flutter import flutter
 from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.gains import gains
 from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, TargetBand
-from planlang.acoustics.panel_ratings import panel_ratings
 from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import din_18041, din_use, is_known, target_bands, target_words, verdict
@@ -60,7 +59,6 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         schroeder_after=schroeder_after,
         assumes=words.assumptions(plan, room, layout),
         warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
-        ratings=panel_ratings({panel.array.name: panel.array for panel in layout.panels}.values(), air),
         more_targets=tuple(more),
         reflections=struck,
         reflection_words=reflection_words(plan, struck),

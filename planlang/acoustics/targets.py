@@ -24,6 +24,11 @@ NOT_ASKED = TargetBand(None, None, None)
 DIN = "din-18041"
 ANSI = "ansi-s12-60"
 MONITORING = {"ebu-3276": "EBU Tech 3276 (2nd ed. 1998)", "bs-1116": "ITU-R BS.1116"}
+KNOWN_RULES = (
+    *(f"{DIN} {use}" for use in (*DIN_18041_CURVES.value, "B1", *DIN_18041_GROUP_B.value)),
+    *MONITORING,
+    ANSI,
+)
 ANSI_BANDS = (500, 1000, 2000)
 GROUP_B_BANDS = (250, 2000)
 

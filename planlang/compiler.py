@@ -89,7 +89,7 @@ def compile_project(project: Project, option: str, for_book: bool) -> Outcome[Co
     layout = place_arrays(plan, room.value)
     materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
-    acoustics = estimate_acoustics(plan, room.value, layout.value)
+    acoustics = estimate_acoustics(plan, room.value, layout.value, with_thirds=for_book)
     loads = check_loads(plan, room.value, layout.value, masses)
     results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
     held = check_requirements(results)

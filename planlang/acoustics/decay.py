@@ -45,15 +45,20 @@ def total(rows: tuple[Row, ...]) -> Absorption:
     return Absorption(taken, np.maximum(taken - below, 0.0), taken + above)
 
 
-def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...]) -> Decay:
-    """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws."""
+def decay(
+    rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...], with_thirds: bool = True
+) -> Decay:
+    """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws.
+
+    Without thirds, which only a job book shows, the octaves are the same and come sooner.
+    """
     area = total(rows)
     times = all_formulas(rows, room, even)
     leads = leading(times, area.taken / room.surface, even)
     value = np.array([times[name][column] for column, name in enumerate(leads)])
-    low, high = decay_range(rows, room, even)
-    low, high = np.minimum(low, value), np.maximum(high, value)
     octaves = IN_OCTAVES
+    low, high = decay_range(rows, room, even, columns=slice(None) if with_thirds else octaves)
+    low, high = np.minimum(low, value[: len(low)]), np.maximum(high, value[: len(high)])
     result = Decay(
         sabine=series(times[SABINE][octaves]),
         eyring=series(times[EYRING][octaves]),
@@ -67,15 +72,17 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
         value=series(value[octaves]),
         leads=leads[octaves],
         formulas=_formulas(times, leads, octaves, even),
-        thirds=Thirds(
+    )
+    if with_thirds:
+        thirds = Thirds(
             bands=THIRDS,
             value=series(value[IN_THIRDS]),
             low=series(low[IN_THIRDS]),
             high=series(high[IN_THIRDS]),
             leads=leads[IN_THIRDS],
             formulas=_formulas(times, leads, IN_THIRDS, even),
-        ),
-    )
+        )
+        result = replace(result, thirds=thirds)
     return replace(result, figures=_figures(result, room, lines))
 
 

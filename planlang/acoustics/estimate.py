@@ -24,7 +24,7 @@ NOTHING_COVERED = Covered({}, {})
 MIDDLE_BANDS = (500, 1000)
 
 
-def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcome[Acoustics]:
+def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout, with_thirds: bool = True) -> Outcome[Acoustics]:
     """Estimate the decay before and after the panels, in octaves from 125 Hz to 4 kHz, with range and verdicts.
 
     Findings: `surface-without-lining` and `absorption-not-stated` (the estimate goes on as if the surface absorbed
@@ -37,8 +37,8 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
     panels = panel_rows(layout, air)
     rows_after += panels
     even_before, even_after = evenness(room, rows_before), evenness(room, rows_after)
-    before = decay(rows_before, enclosure, even_before, (plan.room.at,))
-    after = decay(rows_after, enclosure, even_after, (plan.room.at, *(array.at for array in plan.arrays)))
+    before = decay(rows_before, enclosure, even_before, (plan.room.at,), with_thirds)
+    after = decay(rows_after, enclosure, even_after, (plan.room.at, *(array.at for array in plan.arrays)), with_thirds)
     schroeder_after = _schroeder(after, enclosure.volume)
     first, *more = [_against(target, room, enclosure, before, after) for target in _targets(plan)]
     struck = first_reflections(room, layout, plan.use.places, _struck(rows_after), air.speed)

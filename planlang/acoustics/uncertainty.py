@@ -5,6 +5,8 @@ furniture, the batts' flow resistivity, the model of the batt, its tolerance, th
 behind hung panels, and where between the shortest and the longest formula the room's decay lies.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from planlang.acoustics.absorbers import Row
@@ -18,6 +20,7 @@ from planlang.acoustics.panels import RESISTIVITIES
 from planlang.syntax.record import record
 
 DRAWS = 2000
+ALL = slice(None)
 SHARE = 0.90  # of the draws that lie within the range
 SHARED_INPUTS = 7
 
@@ -36,6 +39,27 @@ class Draw:
     kins: dict[str, Floats]
 
 
+def _row_of(row: Row, columns: slice) -> Row:
+    """The same row with some of its columns."""
+    panel = row.panel
+    if panel is not None:
+        panel = replace(
+            panel,
+            endless=panel.endless[..., columns],
+            edge=panel.edge[columns],
+            back=panel.back[columns],
+            tolerance=panel.tolerance[columns],
+        )
+    return replace(
+        row,
+        taken=row.taken[columns],
+        capped=row.capped[columns],
+        below=row.below[columns],
+        above=row.above[columns],
+        panel=panel,
+    )
+
+
 def drawn(rows: tuple[Row, ...], count: int) -> Draw:
     """Draw for all that may be off in these rows."""
     kins = list(dict.fromkeys(row.kin for row in rows if row.panel is None))
@@ -44,8 +68,13 @@ def drawn(rows: tuple[Row, ...], count: int) -> Draw:
     return Draw(size, formula, flow, model, tolerance, edge, back, dict(zip(kins, table[SHARED_INPUTS:], strict=True)))
 
 
-def decay_range(rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: int = DRAWS) -> tuple[Floats, Floats]:
+def decay_range(
+    rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: int = DRAWS, columns: slice = ALL
+) -> tuple[Floats, Floats]:
     """The range of the decay time a column, s, that holds 90 % of the draws (5 % below it, 5 % above)."""
+    rows = tuple(_row_of(row, columns) for row in rows)
+    room = replace(room, air_m=room.air_m[columns])
+    even = replace(even, heavy_axis=even.heavy_axis[columns], lopsided_pair=even.lopsided_pair[columns])
     draw = drawn(rows, count)
     areas = absorption_draws(rows, even, draw)
     times = _decay_draws(areas, room, even, draw)

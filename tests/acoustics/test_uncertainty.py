@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.absorbers import Covered, room_rows
-from planlang.acoustics.bands import COLUMNS
+from planlang.acoustics.bands import COLUMNS, IN_OCTAVES
 from planlang.acoustics.draws import even, mixed, stratified
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.formulas import Enclosure
@@ -68,3 +68,10 @@ def test_ten_thousand_draws_are_quick():
     start = perf_counter()
     decay_range(*state(), 10_000)
     assert perf_counter() - start < 0.5
+
+
+def test_octaves_alone_have_the_same_range_as_beside_thirds():
+    rows, room, found = state()
+    both, alone = decay_range(rows, room, found), decay_range(rows, room, found, columns=IN_OCTAVES)
+    for whole, part in zip(both, alone, strict=True):
+        assert whole[IN_OCTAVES].tobytes() == part.tobytes()

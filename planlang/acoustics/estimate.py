@@ -1,5 +1,7 @@
 """From the plan, its room and its panels to the acoustic estimate."""
 
+from dataclasses import replace
+
 from planlang.acoustics import messages, words
 from planlang.acoustics.absorbers import Covered, Row, covered_by, object_volumes, panel_rows, room_rows
 from planlang.acoustics.air import air_state, energy_attenuation
@@ -34,14 +36,11 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout, with_thir
     enclosure = enclosure_of(plan, room)
     rows_before = room_rows(room, plan.room.occupants, NOTHING_COVERED, plan.room.furniture)
     rows_after = room_rows(room, plan.room.occupants, covered_by(layout), plan.room.furniture)
-    panels = panel_rows(layout, air)
-    rows_after += panels
+    rows_after += (panels := panel_rows(layout, air))
     even_before, even_after = evenness(room, rows_before), evenness(room, rows_after)
     before = decay(rows_before, enclosure, even_before, (plan.room.at,), with_thirds)
     after = decay(rows_after, enclosure, even_after, (plan.room.at, *(array.at for array in plan.arrays)), with_thirds)
-    schroeder_after = _schroeder(after, enclosure.volume)
     first, *more = [_against(target, room, enclosure, before, after) for target in _targets(plan)]
-    struck = first_reflections(room, layout, plan.use.places, _struck(rows_after), air.speed)
     acoustics = Acoustics(
         bands=OCTAVES,
         volume=enclosure.volume,
@@ -56,16 +55,16 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout, with_thir
         verdict_before=first.verdict_before,
         verdict_after=first.verdict_after,
         schroeder_before=_schroeder(before, enclosure.volume),
-        schroeder_after=schroeder_after,
+        schroeder_after=(schroeder_after := _schroeder(after, enclosure.volume)),
         assumes=words.assumptions(plan, room, layout),
         warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
         more_targets=tuple(more),
-        reflections=struck,
-        reflection_words=reflection_words(plan, struck),
         gains=gains(panels, room, layout, enclosure, even_before, first.target),
         flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
         beyond=beyond_panels(plan, enclosure.volume, before, after, [first.verdict_after]),
     )
+    struck = first_reflections(room, layout, plan.use.places, _struck(rows_after), air.speed)
+    acoustics = replace(acoustics, reflections=struck, reflection_words=reflection_words(plan, struck))
     return Outcome(acoustics, in_order(_findings(plan, room)))
 
 

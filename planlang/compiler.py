@@ -75,7 +75,17 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
+    if for_book:
+        compiled = with_examination(compiled)
     return Compilation(read.value, compiled, in_order(findings))
+
+
+def with_examination(compiled: CompiledPlan) -> CompiledPlan:
+    """Add what only a job book needs and takes a second or two: modes and rays."""
+    from planlang.acoustics.examine import examine_acoustics
+
+    acoustics = examine_acoustics(compiled.plan, compiled.room, compiled.layout, compiled.acoustics)
+    return replace(compiled, acoustics=acoustics)
 
 
 def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
@@ -95,7 +105,7 @@ def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[Com
     layout = place_arrays(plan, room.value)
     materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
-    acoustics = estimate_acoustics(plan, room.value, layout.value)
+    acoustics = estimate_acoustics(plan, room.value, layout.value, with_thirds=for_book)
     loads = check_loads(plan, room.value, layout.value, masses)
     results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
     held = check_requirements(results)

@@ -1,43 +1,43 @@
 """The absorbing rows of a room: surfaces, openings, people and panel arrays, each with its absorption and a range."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from math import pi
 
 import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.constants import (
-    ALLARD_CHAMPOUX,
-    LEAST_ALPHA,
-    MIKI,
-    MOST_ALPHA,
-    TABLE_SHARE,
-    TABLE_STEP,
-)
+from planlang.acoustics.bands import COLUMNS, IN_OCTAVES, with_thirds
+from planlang.acoustics.constants import LEAST_ALPHA, MOST_ALPHA, TABLE_SHARE, TABLE_STEP
 from planlang.acoustics.model import Absorber
-from planlang.acoustics.panels import buildup, open_face, panel_absorption
+from planlang.acoustics.panel_rows import PanelRow, panel_row
+from planlang.acoustics.reverberation import hard_object_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import Array, Occupants
+from planlang.plan.model import Array, Furniture, Occupants
 from planlang.plan.stock import OCTAVES, Bands, Lining
 from planlang.syntax.record import record
 
 MODELLED = "modelled panels"
+OBJECTS_SOURCE = "V^(2/3) of the box that each fills, EN 12354-6:2003 (from memory)"
 
 
 @record
 class Row:
-    """An absorber with what the formulas need beside it.
+    """An absorber with what the formulas need beside it, one value a column (octaves, then thirds), m2.
 
-    `capped` is its absorption area with the coefficient at most 0.99, for formulas with a logarithm; rows of one `kin`
-    err together; `surface` is where it lies, '' for people.
+    `taken` is its absorption area for Sabine, `below` and `above` how far it may be off; `capped` is its area with the
+    coefficient at most 0.99, for formulas with a logarithm. Rows of one `kin` err together; `surface` is where it lies,
+    '' for people and furniture. A modelled `panel` has ranges of its own, which then stand in for `below` and `above`.
     """
 
     absorber: Absorber
-    capped: Floats
     kin: str
     surface: str
+    taken: Floats
+    capped: Floats
+    below: Floats
+    above: Floats
+    panel: PanelRow | None = None
 
 
 @record
@@ -58,15 +58,18 @@ def covered_by(layout: Layout) -> Covered:
     return Covered(hidden, shaded)
 
 
-def room_rows(room: RoomGeometry, people: tuple[Occupants, ...], covered: Covered) -> tuple[Row, ...]:
-    """The rows of the room without its panels, net of what panels cover: surfaces, then openings, then people."""
+def room_rows(
+    room: RoomGeometry, people: tuple[Occupants, ...], covered: Covered, furniture: tuple[Furniture, ...] = ()
+) -> tuple[Row, ...]:
+    """The rows of the room without its panels, net of what panels cover: surfaces, openings, people, furniture."""
     surfaces = tuple(
         _surface_row(surface, room, covered, surface.lining) for surface in room.surfaces if surface.lining is not None
     )
     openings = tuple(
         _feature_row(placed, placed.feature.lining) for placed in room.features if placed.feature.lining is not None
     )
-    return surfaces + openings + tuple(_people_row(group) for group in people if group.count)
+    loose = tuple(_people_row(group) for group in people if group.count)
+    return surfaces + openings + loose + tuple(_furniture_row(piece) for piece in furniture if piece.count)
 
 
 def panel_rows(layout: Layout, air: AirState) -> tuple[Row, ...]:
@@ -74,7 +77,7 @@ def panel_rows(layout: Layout, air: AirState) -> tuple[Row, ...]:
     arrays: dict[str, list[PlacedPanel]] = {}
     for panel in layout.panels:
         arrays.setdefault(panel.array.name, []).append(panel)
-    return tuple(_array_row(panels[0].array, len(panels), air) for panels in arrays.values())
+    return tuple(_array_row(panels[0].array, panels, air) for panels in arrays.values())
 
 
 def box_area(box: Box) -> float:
@@ -100,11 +103,9 @@ def _surface_row(surface: Surface, room: RoomGeometry, covered: Covered, lining:
         if placed.feature.surface == surface.name and placed.feature.lining is not None
     )
     area = max(surface.area_mm2 / 1e6 - openings - covered.hidden.get(surface.name, 0.0), 0.0)
-    row = _lined_row(f"{surface.name}: {lining.words or lining.name}", area, lining, surface.name)
     shaded = min(covered.shaded.get(surface.name, 0.0), area)
     unshaded = (area - shaded) / area if area else 1.0
-    low = series(np.array(row.absorber.low) * unshaded)
-    return replace(row, absorber=replace(row.absorber, low=low))
+    return _lined_row(f"{surface.name}: {lining.words or lining.name}", area, lining, surface.name, unshaded)
 
 
 def _feature_row(placed: PlacedFeature, lining: Lining) -> Row:
@@ -113,50 +114,76 @@ def _feature_row(placed: PlacedFeature, lining: Lining) -> Row:
     return _lined_row(words, feature_area(placed), lining, feature.surface)
 
 
-def _lined_row(words: str, area: float, lining: Lining, surface: str) -> Row:
+def _lined_row(words: str, area: float, lining: Lining, surface: str, unshaded: float = 1.0) -> Row:
     alpha = coefficients(lining.absorption)
-    step = np.maximum(TABLE_SHARE.value * alpha, TABLE_STEP.value)
-    low = np.maximum(alpha - step, np.minimum(alpha, LEAST_ALPHA.value))
-    high = np.maximum(np.minimum(alpha + step, 1.0), alpha)
+    columns = with_thirds(alpha)
+    step = np.maximum(TABLE_SHARE.value * columns, TABLE_STEP.value)
+    low = unshaded * np.maximum(columns - step, np.minimum(columns, LEAST_ALPHA.value))
+    high = np.maximum(np.minimum(columns + step, 1.0), columns)
     absorber = Absorber(
         words=words,
         area=area,
         alpha=series(alpha),
         absorption=series(area * alpha),
-        low=series(area * low),
-        high=series(area * high),
+        low=series(area * low[IN_OCTAVES]),
+        high=series(area * high[IN_OCTAVES]),
         source=lining.source,
     )
-    return Row(absorber, area * np.minimum(alpha, MOST_ALPHA.value), f"lining {lining.name}", surface)
+    capped = area * np.minimum(columns, MOST_ALPHA.value)
+    taken = area * columns
+    return Row(absorber, f"lining {lining.name}", surface, taken, capped, taken - area * low, area * high - taken)
 
 
 def _people_row(group: Occupants) -> Row:
     seating = group.seating
-    each = coefficients(seating.absorption_m2)
-    total = group.count * each
+    total = group.count * with_thirds(coefficients(seating.absorption_m2))
+    words = f"{group.count} x {seating.words or seating.name}"
+    return loose_row(words, total, seating.source, f"people {seating.name}")
+
+
+def object_volumes(furniture: tuple[Furniture, ...]) -> Floats:
+    """Volumes of all pieces of furniture, m3, by the boxes that they fill."""
+    return np.array([_box_volume(piece) for piece in furniture for _ in range(piece.count)])
+
+
+def _box_volume(piece: Furniture) -> float:
+    width, depth, height = piece.size
+    return float(width * depth * height) / 1e9
+
+
+def _furniture_row(piece: Furniture) -> Row:
+    each = float(hard_object_absorption(np.array(_box_volume(piece))))
+    total = np.full(len(COLUMNS), piece.count * each)
+    return loose_row(f"{piece.count} x {piece.name}, hard furniture", total, OBJECTS_SOURCE, "furniture")
+
+
+def loose_row(words: str, total: Floats, source: str, kin: str) -> Row:
+    """What stands in the room and lies on no surface: people, furniture; +-30 %."""
     absorber = Absorber(
-        words=f"{group.count} x {seating.words or seating.name}",
+        words=words,
         area=0.0,
         alpha=(),
-        absorption=series(total),
-        low=series(total * (1 - TABLE_SHARE.value)),
-        high=series(total * (1 + TABLE_SHARE.value)),
-        source=seating.source,
+        absorption=series(total[IN_OCTAVES]),
+        low=series(total[IN_OCTAVES] * (1 - TABLE_SHARE.value)),
+        high=series(total[IN_OCTAVES] * (1 + TABLE_SHARE.value)),
+        source=source,
     )
-    return Row(absorber, total, f"people {seating.name}", "")
+    off = TABLE_SHARE.value * total
+    return Row(absorber, kin, "", total, total, off, off)
 
 
-def _array_row(array: Array, count: int, air: AirState) -> Row:
-    modelled = panel_absorption(buildup(array.panel, array.hang.drop), OCTAVES, air)
-    area = count * open_face(array.panel)
-    panels = "panel" if count == 1 else "panels"
+def _array_row(array: Array, panels: list[PlacedPanel], air: AirState) -> Row:
+    panel = panel_row(array, panels, air)
+    noun = "panel" if len(panels) == 1 else "panels"
+    octaves = panel.taken[IN_OCTAVES]
     absorber = Absorber(
-        words=f"{array.name}: {count} {panels} {array.panel.name} on {array.surface}, open face",
-        area=area,
-        alpha=series(modelled.taken),
-        absorption=series(area * modelled.taken),
-        low=series(area * modelled.low),
-        high=series(area * modelled.high),
-        source=f"modelled: {MIKI.source}; range with {ALLARD_CHAMPOUX.source}",
+        words=f"{array.name}: {len(panels)} {noun} {array.panel.name} on {array.surface}, open face",
+        area=panel.area,
+        alpha=series(octaves / panel.area) if panel.area else (0.0,) * len(octaves),
+        absorption=series(octaves),
+        low=series(panel.low[IN_OCTAVES]),
+        high=series(panel.high[IN_OCTAVES]),
+        source=panel.source,
     )
-    return Row(absorber, area * np.minimum(modelled.taken, MOST_ALPHA.value), MODELLED, array.surface)
+    off_below, off_above = panel.taken - panel.low, panel.high - panel.taken
+    return Row(absorber, MODELLED, array.surface, panel.taken, panel.capped, off_below, off_above, panel)

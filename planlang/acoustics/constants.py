@@ -27,6 +27,19 @@ class DinCurve:
     most: float
 
 
+@record
+class MonitoringMask:
+    """Tolerances on the nominal time, s, and the frequencies between which they hold, Hz."""
+
+    lowest: int
+    flat_from: int
+    wide_from: int
+    highest: int
+    near: float
+    most_low: float
+    wide: float
+
+
 # --- air ----------------------------------------------------------------------------------------------------
 
 REFERENCE_PRESSURE = Stated(101_325.0, "ISO 9613-1:1993, Pa")
@@ -65,11 +78,28 @@ PANEL_TOLERANCE = Stated(
     {125: 0.15, 250: 0.15, 500: 0.15, 1000: 0.10, 2000: 0.10, 4000: 0.10},
     "modelled absorption set against published reverberation-room data; own appraisal",
 )
+FIBRE_SPREAD = Stated(2.0, "published relations between density and flow resistivity set side by side; own appraisal")
+MINERAL_FIBRES = Stated((4e-6, 10e-6), "fibre diameters of glass and stone wool, m; handbook range", from_memory=True)
+SCATTERING = Stated(
+    {"smooth": 0.10, "panel": 0.20, "exposed members": 0.40, "occupied floor": 0.50},
+    "share of sound that a face sends back in all directions, middle frequencies; own choice after Vorlaender, "
+    "Auralization, and Kuttruff, Room Acoustics, ch. 9",
+)
+FLUTTER_ALPHA = Stated(0.10, "mean coefficient from 500 Hz to 2 kHz below which a face counts as bare; own choice")
+ECHO_DELAY = Stated(0.050, "delay, s, from which a strong reflection is heard as an echo; common practice, no source")
+EDGE_SHARE = Stated(
+    (0.5, 1.0),
+    "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "
+    "appraisal against published reverberation-room data of two stone wools",
+)
+MEASURED_TOLERANCE = Stated(0.10, "spread of reverberation-room measurements among laboratories; own appraisal")
+SIZE_TOLERANCE = Stated(0.005, "lengths of a taped room, as a share; common practice, no source")
 MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; own choice")
 
 # --- the room -----------------------------------------------------------------------------------------------
 
 SCHROEDER_FACTOR = Stated(2000.0, "Schroeder, Acustica 4 (1954) 594, as revised 1962; Kuttruff ch. 3", from_memory=True)
+SABINE_LIMIT = Stated(0.2, "mean coefficient up to which Sabine's formula is usual; Kuttruff, Room Acoustics, ch. 5")
 VERY_DEAD = Stated(0.6, "mean absorption coefficient above which a decay formula says little; own choice")
 AXIS_SHARE = Stated(
     0.60, "share of the absorption in one pair of surfaces, above which ray computations leave the formulas; own choice"
@@ -106,3 +136,16 @@ DIN_18041_BAND_SPORT = Stated(
     from_memory=True,
 )
 DIN_18041_OCCUPIED = Stated(0.80, "DIN 18041:2016-03, share of seats occupied", from_memory=True)
+DIN_18041_GROUP_B = Stated(
+    {"B2": (0.15, 4.80), "B3": (0.20, 3.13), "B4": (0.25, 2.13), "B5": (0.30, 1.47)},
+    "DIN 18041:2016-03, group B: A/V up to 2.5 m of height, and q of 1/(q + 4.69 lg h) above",
+)
+MONITORING_TIME = Stated((0.25, 100.0), "EBU Tech 3276 (2nd ed. 1998), ITU-R BS.1116: s, and reference volume m3")
+MONITORING_LIMITS = Stated((0.2, 0.4), "EBU Tech 3276 (2nd ed. 1998): least and most nominal time, s")
+MONITORING_MASK = Stated(
+    MonitoringMask(63, 200, 4000, 8000, 0.05, 0.3, 0.1),
+    "EBU Tech 3276, ITU-R BS.1116: tolerance of the decay time",
+    from_memory=True,
+)
+EARLY_REFLECTIONS = Stated((0.015, -10.0), "EBU Tech 3276, ITU-R BS.1116: within s, at most dB", from_memory=True)
+ANSI_S12_60 = Stated(((283.0, 0.6), (566.0, 0.7)), "ANSI/ASA S12.60-2010 part 1: up to m3, at most s")

@@ -6,87 +6,96 @@ import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.constants import MOST_ALPHA, UNEVEN_FACTOR
+from planlang.acoustics.bands import COLUMNS, IN_OCTAVES, IN_THIRDS, THIRDS
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.model import Decay
-from planlang.acoustics.reverberation import eyring, fitzroy, sabine
+from planlang.acoustics.formulas import EYRING, SABINE, Enclosure, all_formulas, leading, why
+from planlang.acoustics.model import Decay, Formula, Thirds
+from planlang.acoustics.uncertainty import decay_range
 from planlang.plan.figure import Figure, significant
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
 SOURCE = (
-    "Sabine 1922; Eyring, JASA 1 (1930) 217; Kuttruff, Room Acoustics, ch. 5; air by ISO 9613-1:1993; "
-    "range of an uneven room: Fitzroy, JASA 31 (1959) 893, and ray computations with pyroomacoustics"
+    "Sabine 1922; Eyring, JASA 1 (1930) 217; Arau-Puchades, Acustica 65 (1988) 163; Fitzroy, JASA 31 (1959) 893; "
+    "EN 12354-6:2003; Kuttruff, Room Acoustics, ch. 5; air by ISO 9613-1:1993"
 )
-HOW = "middle of Sabine, 24 ln10 / c x V / (A + 4mV), and Norris-Eyring, the same with -S ln(1 - A/S) for A"
-
-
-@record
-class Enclosure:
-    """The room as the formulas see it: volume m3, surface m2, speed of sound m/s, m of the air a band, 1/m."""
-
-    volume: float
-    surface: float
-    speed: float
-    air_m: Floats
+HOW = "by the leading formula; the range holds 90 % of draws of all that may be off"
 
 
 @record
 class Absorption:
-    """Absorption areas of the whole room, m2 a band: taken, capped for Eyring, least and most."""
+    """Absorption areas of the whole room, m2 a column: taken, least and most."""
 
     taken: Floats
-    capped: Floats
     low: Floats
     high: Floats
 
 
 def total(rows: tuple[Row, ...]) -> Absorption:
     """Sum the rows. Rows of one kin err together, kins independently: their ranges add by root-sum-square."""
-    none = np.zeros(len(OCTAVES))
+    none = np.zeros(len(COLUMNS))
     kins: dict[str, tuple[Floats, Floats]] = {}
     for row in rows:
-        taken = np.array(row.absorber.absorption)
         below, above = kins.get(row.kin, (none, none))
-        kins[row.kin] = (below + taken - np.array(row.absorber.low), above + np.array(row.absorber.high) - taken)
-    taken = sum((np.array(row.absorber.absorption) for row in rows), none)
-    capped = sum((row.capped for row in rows), none)
+        kins[row.kin] = (below + row.below, above + row.above)
+    taken = sum((row.taken for row in rows), none)
     below = np.sqrt(sum((low**2 for low, _ in kins.values()), none))
     above = np.sqrt(sum((high**2 for _, high in kins.values()), none))
-    return Absorption(taken, capped, np.maximum(taken - below, 0.0), taken + above)
+    return Absorption(taken, np.maximum(taken - below, 0.0), taken + above)
 
 
-def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...]) -> Decay:
-    """Decay by Sabine and Norris-Eyring, and the range: Eyring with the most absorption to Sabine with the least.
+def decay(
+    rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...], with_thirds: bool = True
+) -> Decay:
+    """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws.
 
-    Where absorption is uneven, the upper end is at least Fitzroy's time (in a box) and, with one axis holding most or
-    in a room that is no box, at least twice Sabine's.
+    Without thirds, which only a job book shows, the octaves are the same and come sooner.
     """
     area = total(rows)
-    by_sabine = sabine(room.volume, area.taken, room.air_m, room.speed)
-    by_eyring = eyring(room.volume, room.surface, area.capped, room.air_m, room.speed)
-    most = np.minimum(area.high, MOST_ALPHA.value * room.surface)
-    low = np.minimum(eyring(room.volume, room.surface, most, room.air_m, room.speed), by_eyring)
-    high = np.maximum(sabine(room.volume, area.low, room.air_m, room.speed), np.maximum(by_sabine, by_eyring))
-    high = np.maximum(high, _uneven_time(by_sabine, room, even))
+    times = all_formulas(rows, room, even)
+    leads = leading(times, area.taken / room.surface, even)
+    value = np.array([times[name][column] for column, name in enumerate(leads)])
+    octaves = IN_OCTAVES
+    low, high = decay_range(rows, room, even, columns=slice(None) if with_thirds else octaves)
+    low, high = np.minimum(low, value[: len(low)]), np.maximum(high, value[: len(high)])
     result = Decay(
-        sabine=series(by_sabine),
-        eyring=series(by_eyring),
-        low=series(low),
-        high=series(high),
-        mean_alpha=series(area.taken / room.surface),
+        sabine=series(times[SABINE][octaves]),
+        eyring=series(times[EYRING][octaves]),
+        low=series(low[octaves]),
+        high=series(high[octaves]),
+        mean_alpha=series((area.taken / room.surface)[octaves]),
         figures=(),
-        absorption=series(area.taken),
-        absorption_low=series(area.low),
-        absorption_high=series(area.high),
+        absorption=series(area.taken[octaves]),
+        absorption_low=series(area.low[octaves]),
+        absorption_high=series(area.high[octaves]),
+        value=series(value[octaves]),
+        leads=leads[octaves],
+        formulas=_formulas(times, leads, octaves, even),
     )
+    if with_thirds:
+        thirds = Thirds(
+            bands=THIRDS,
+            value=series(value[IN_THIRDS]),
+            low=series(low[IN_THIRDS]),
+            high=series(high[IN_THIRDS]),
+            leads=leads[IN_THIRDS],
+            formulas=_formulas(times, leads, IN_THIRDS, even),
+        )
+        result = replace(result, thirds=thirds)
     return replace(result, figures=_figures(result, room, lines))
 
 
 def middle(result: Decay) -> tuple[float, ...]:
-    """The value that stands for a decay: midway between the two formulas, s."""
-    return tuple((a + b) / 2 for a, b in zip(result.sabine, result.eyring, strict=True))
+    """The value that stands for a decay: by the formula that leads, s."""
+    return result.value
+
+
+def _formulas(times: dict[str, Floats], leads: tuple[str, ...], chosen: slice, even: Evenness) -> tuple[Formula, ...]:
+    return tuple(
+        Formula(name, series(values[chosen]), why(name, even) if name in leads[chosen] else "")
+        for name, values in times.items()
+    )
 
 
 def _figures(result: Decay, room: Enclosure, lines: tuple[Span, ...]) -> tuple[Figure, ...]:
@@ -115,16 +124,6 @@ def _inputs(result: Decay, room: Enclosure, index: int) -> tuple[tuple[str, str]
         ("air 4mV", f"{significant(4 * float(room.air_m[index]) * room.volume)} m2"),
         ("speed of sound c", f"{significant(room.speed, 3)} m/s"),
         ("mean absorption coefficient", significant(result.mean_alpha[index])),
-        ("Sabine", f"{significant(result.sabine[index])} s"),
-        ("Norris-Eyring", f"{significant(result.eyring[index])} s"),
+        ("leading formula", result.leads[index]),
+        *((formula.name, f"{significant(formula.times[index])} s") for formula in result.formulas),
     )
-
-
-def _uneven_time(by_sabine: Floats, room: Enclosure, even: Evenness) -> Floats:
-    """Upper estimate a band where absorption is uneven, zero elsewhere."""
-    upper = np.zeros(len(OCTAVES))
-    if even.box:
-        upper = fitzroy(room.volume, even.areas, even.alphas, room.air_m, room.speed)
-    doubled = np.array([axis >= 0 or not even.box for axis in even.heavy_axis])
-    upper = np.maximum(upper, np.where(doubled, UNEVEN_FACTOR.value * by_sabine, 0.0))
-    return np.where(np.array(even.uneven), upper, 0.0)

@@ -1,25 +1,28 @@
 """Whether absorption is spread evenly enough for the energy formulas: by axes, and by the sides of each axis."""
 
+from collections.abc import Mapping
 from math import sqrt
 
 import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
+from planlang.acoustics.bands import COLUMNS
 from planlang.acoustics.constants import AXIS_EXCESS, AXIS_SHARE, PAIR_LEAST, PAIR_RATIO
 from planlang.geometry.model import RoomGeometry, Surface
-from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
 
 AXES = ("the east and west walls", "the north and south walls", "floor and ceiling")
+SPREAD = 3  # in place of an axis: people and furniture
 SLANT = sqrt(0.5)
+STRAIGHT = 0.9999  # cosine above which a wall counts as facing along an axis
 
 
 @record
 class Evenness:
-    """Per octave: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
+    """Per column: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
 
-    `areas` (3,) and `alphas` (3, bands) are the axes' areas and mean coefficients; `box` is True for a room of six
+    `areas` (3,) and `alphas` (3, columns) are the axes' areas and mean coefficients; `box` is True for a room of six
     square faces, the shape that formulas by axes are for.
     """
 
@@ -28,10 +31,15 @@ class Evenness:
     areas: Floats
     alphas: Floats
     box: bool
+    axes: Mapping[str, int]
+
+    def axis_of(self, surface: str) -> int:
+        """The axis that a surface belongs to; 3 for what lies on none."""
+        return self.axes.get(surface, SPREAD)
 
     @property
     def uneven(self) -> tuple[bool, ...]:
-        """Per octave, whether either test fails."""
+        """Per column, whether either test fails."""
         return tuple(axis >= 0 or pair >= 0 for axis, pair in zip(self.heavy_axis, self.lopsided_pair, strict=True))
 
 
@@ -42,11 +50,11 @@ def evenness(room: RoomGeometry, rows: tuple[Row, ...]) -> Evenness:
     share of the area (own choice). A pair is lopsided when its sides' mean coefficients differ more
     than threefold and the greater is at least 0.1 (the ratio: EN 12354-6, from memory). People are spread evenly.
     """
-    areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, len(OCTAVES)))
+    areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, len(COLUMNS)))
     places = {surface.name: _place(surface) for surface in room.surfaces}
     for surface in room.surfaces:
         areas[places[surface.name]] += surface.area_mm2 / 1e6
-    spread = np.zeros(len(OCTAVES))
+    spread = np.zeros(len(COLUMNS))
     for row in rows:
         if row.surface in places:
             absorption[places[row.surface]] += row.capped
@@ -56,21 +64,22 @@ def evenness(room: RoomGeometry, rows: tuple[Row, ...]) -> Evenness:
     alphas = _ratio(absorption.sum(axis=1), axis_areas[:, np.newaxis]) + spread / axis_areas.sum()
     heavy = _heavy_axis(axis_areas, absorption.sum(axis=1))
     lopsided = _lopsided_pair(_ratio(absorption, areas[:, :, np.newaxis]))
-    return Evenness(heavy, lopsided, axis_areas, alphas, _is_box(room))
+    axes = {name: axis for name, (axis, _) in places.items()}
+    return Evenness(heavy, lopsided, axis_areas, alphas, is_box(room), axes)
 
 
 def _heavy_axis(areas: Floats, absorption: Floats) -> tuple[int, ...]:
     shares = _ratio(absorption, absorption.sum(axis=0))
     excess = shares / (areas / areas.sum())[:, np.newaxis]
     failing = (shares > AXIS_SHARE.value) & (excess > AXIS_EXCESS.value)
-    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(OCTAVES)))
+    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(COLUMNS)))
 
 
 def _lopsided_pair(alphas: Floats) -> tuple[int, ...]:
-    """`alphas` (3, 2, bands); the first pair that fails."""
+    """`alphas` (3, 2, columns); the first pair that fails."""
     greater, lesser = alphas.max(axis=1), alphas.min(axis=1)
     failing = (greater > PAIR_RATIO.value * lesser) & (greater >= PAIR_LEAST.value)
-    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(OCTAVES)))
+    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(COLUMNS)))
 
 
 def _place(surface: Surface) -> tuple[int, int]:
@@ -82,9 +91,11 @@ def _place(surface: Surface) -> tuple[int, int]:
     return axis, int((east, north)[axis] > 0)
 
 
-def _is_box(room: RoomGeometry) -> bool:
+def is_box(room: RoomGeometry) -> bool:
+    """Whether the room has six faces at right angles, along the points of the compass."""
     return len(room.surfaces) == 6 and all(
-        surface.pitch_deg == 0 for surface in room.surfaces if surface.kind != "wall"
+        max(abs(part) for part in surface.inward) > STRAIGHT if surface.kind == "wall" else surface.pitch_deg == 0
+        for surface in room.surfaces
     )
 
 

@@ -1,7 +1,6 @@
 """What the acoustic engine has to say about a plan, one function a code."""
 
-from planlang.acoustics.constants import DIN_18041_CURVES
-from planlang.acoustics.targets import din_curve
+from planlang.acoustics.targets import KNOWN_RULES, din_curve
 from planlang.plan.figure import significant
 from planlang.plan.model import Room, Target
 from planlang.plan.stock import OCTAVES, Lining, Seating
@@ -35,7 +34,7 @@ def unknown_target(target: Target) -> Diagnostic:
         code="unknown-target",
         message=f"no target is known by the name '{target.rule}'",
         span=target.at,
-        mend=f"use one of {', '.join(f'din-18041 {use}' for use in DIN_18041_CURVES.value)}, or a time of your own",
+        mend=f"use one of {', '.join(KNOWN_RULES)}, or a time of your own",
     )
 
 

@@ -1,5 +1,9 @@
 """What the acoustic engine hands on. One value an octave band, in the order of `bands`; areas in m2, times in s."""
 
+from __future__ import annotations
+
+from fractions import Fraction
+
 from planlang.plan.figure import Figure
 from planlang.syntax.record import record
 
@@ -23,8 +27,32 @@ class Absorber:
 
 
 @record
+class Formula:
+    """Decay times by one formula, s; `why` says when it leads, '' for one that doesn't in any band."""
+
+    name: str
+    times: Series
+    why: str = ""
+
+
+@record
+class Thirds:
+    """Decay times in one-third octaves: by the leading formula, with the range, and all formulas side by side."""
+
+    bands: tuple[int, ...]
+    value: Series
+    low: Series
+    high: Series
+    leads: tuple[str, ...]
+    formulas: tuple[Formula, ...]
+
+
+@record
 class Decay:
-    """Decay times of one state of the room by two formulas, and the range that the estimate claims.
+    """Decay times of one state of the room, and the range that the estimate claims, an octave each.
+
+    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side.
+    The range holds 90 % of the draws of all that may be off, and `value`.
 
     `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
     absorbers' ranges, since they don't all err the same way.
@@ -39,6 +67,121 @@ class Decay:
     absorption: Series = ()
     absorption_low: Series = ()
     absorption_high: Series = ()
+    value: Series = ()
+    leads: tuple[str, ...] = ()
+    formulas: tuple[Formula, ...] = ()
+    thirds: Thirds | None = None
+
+
+@record
+class PanelRating:
+    """Single numbers of a panel type hung with a `drop` (mm): alpha-p in octaves from 125 Hz, alpha-w, class, NRC, SAA.
+
+    `thirds` are the coefficients behind them, 50 Hz to 5 kHz.
+    """
+
+    panel: str
+    drop: Fraction
+    practical: Series
+    alpha_w: str
+    absorption_class: str
+    nrc: float
+    saa: float
+    thirds: Series
+    source: str
+
+
+@record
+class Reflection:
+    """A first reflection: on what, how much later (s) and longer (m), and its level to the direct sound (dB).
+
+    `treated_by` is the mark of the panel that it strikes, '' for none; `across` and `up` are where it strikes, mm from
+    the surface's datum.
+    """
+
+    talker: str
+    listener: str
+    surface: str
+    delay: float
+    extra: float
+    level: float
+    treated_by: str
+    across: float
+    up: float
+
+
+@record
+class Mode:
+    """One mode: frequency, Hz; its order along each side and its kind where the room is a box."""
+
+    frequency: float
+    orders: tuple[int, ...] = ()
+    kind: str = ""
+
+
+@record
+class LowEnd:
+    """What decides at low frequency: modes with how they were found, how many in each third (Hz), and plain words."""
+
+    method: str
+    modes: tuple[Mode, ...]
+    thirds: tuple[int, ...]
+    counts: tuple[int, ...]
+    words: tuple[str, ...]
+
+
+@record
+class AtListener:
+    """What a listener hears by rays: C50 and C80, dB, and D50, an octave each."""
+
+    listener: str
+    clarity_50: Series
+    clarity_80: Series
+    definition_50: Series
+
+
+@record
+class RayCheck:
+    """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
+
+    `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
+    lies outside the range of the estimate; `scattering` says what was taken for what.
+    """
+
+    rays: int
+    source: str
+    t20: Series
+    edt: Series
+    listeners: tuple[AtListener, ...]
+    step: float
+    levels: tuple[Series, ...]
+    outside: tuple[int, ...]
+    scattering: tuple[str, ...]
+
+
+@record
+class OtherTarget:
+    """A further target of the room, with its verdicts an octave."""
+
+    words: str
+    target: tuple[TargetBand, ...]
+    verdict_before: tuple[str, ...]
+    verdict_after: tuple[str, ...]
+
+
+@record
+class Gain:
+    """What one array does, as mean decay over `bands`, s: `alone` in the bare room, `missed` if it were left out.
+
+    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2.
+    """
+
+    array: str
+    alone: float
+    missed: float
+    absorption: float
+    area: float
+    bands: tuple[int, ...]
 
 
 @record
@@ -73,3 +216,12 @@ class Acoustics:
     schroeder_after: float
     assumes: tuple[str, ...]
     warnings: tuple[str, ...]
+    ratings: tuple[PanelRating, ...] = ()
+    more_targets: tuple[OtherTarget, ...] = ()
+    reflections: tuple[Reflection, ...] = ()
+    reflection_words: tuple[str, ...] = ()
+    gains: tuple[Gain, ...] = ()
+    beyond: tuple[str, ...] = ()
+    flutter: tuple[str, ...] = ()
+    low_end: LowEnd | None = None
+    rays: RayCheck | None = None

@@ -16,7 +16,7 @@ PAGES = {
     ),
     "unknown-target": Page(
         "A target that is not known",
-        "A target is a group of DIN 18041, or a decay time of your own.",
+        "A target is a group of DIN 18041, EBU Tech 3276, ITU-R BS.1116, ANSI S12.60, or a decay time of your own.",
         guard="a target by another name is already reported as `wrong-form`",
     ),
     "target-outside-volume": Page(

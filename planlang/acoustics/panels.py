@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 
 import numpy as np
 
@@ -9,8 +10,9 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import PANEL_TOLERANCE
 from planlang.acoustics.diffuse import diffuse_absorption
-from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer
+from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
+from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
 from planlang.plan.model import Braces, Covering, PanelType
 from planlang.syntax.record import record
 
@@ -49,6 +51,29 @@ class Modelled:
     high: Floats
 
 
+@record
+class Reach:
+    """Diffuse absorption of endless layers, (models, flow resistivities, bands): Miki first, Allard-Champoux second."""
+
+    grid: Floats
+    tolerance: Floats
+
+    @property
+    def taken(self) -> Floats:
+        """By Miki at the geometric mean of the flow resistivity."""
+        return np.asarray(self.grid[0, RESISTIVITIES // 2], dtype=np.float64)
+
+    @property
+    def low(self) -> Floats:
+        """Least of all, less the tolerance of such models."""
+        return np.asarray(np.maximum(self.grid.min(axis=(0, 1)) - self.tolerance, 0.0), dtype=np.float64)
+
+    @property
+    def high(self) -> Floats:
+        """Most of all, and the tolerance of such models."""
+        return np.asarray(self.grid.max(axis=(0, 1)) + self.tolerance, dtype=np.float64)
+
+
 def buildup(panel: PanelType, drop: Fraction) -> Buildup:
     """Read a panel type's layers; `drop` is from the surface to the panel's back, mm."""
     batt = panel.core.batt
@@ -82,17 +107,47 @@ def panel_absorption(layers: Buildup, bands: Sequence[int], air: AirState) -> Mo
     The range covers flow resistivities from low to high, by Miki and by Allard and Champoux, and is widened by the
     tolerance that such models show against reverberation rooms (+-0.15 to 500 Hz, +-0.10 above).
     """
-    frequency = np.asarray(bands, dtype=np.float64)
+    reach = endless_absorption(layers, np.asarray(bands, dtype=np.float64), air)
+    return Modelled(reach.taken, reach.low, reach.high)
+
+
+def endless_absorption(layers: Buildup, frequency: Floats, air: AirState) -> Reach:
+    """Diffuse-field absorption, 0 to 78 degrees, of the layers without edges: over both models and the flow's range."""
+    return _endless(layers, tuple(float(band) for band in frequency), air)
+
+
+@lru_cache(maxsize=64)
+def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState) -> Reach:
+    """Kept, since many arrays are of one build-up."""
+    frequency = np.array(bands)
     flows = np.geomspace(layers.flow_low, layers.flow_high, RESISTIVITIES)[:, np.newaxis]
-    leading = diffuse_absorption(_stack(layers, miki, flows, frequency, air), frequency, air)
-    second = diffuse_absorption(_stack(layers, allard_champoux, flows, frequency, air), frequency, air)
-    either = np.concatenate([leading, second])
-    tolerance = np.array([_tolerance(band) for band in bands])
-    low = np.maximum(either.min(axis=0) - tolerance, 0.0)
-    return Modelled(leading[RESISTIVITIES // 2], low, either.max(axis=0) + tolerance)
+    both = [
+        diffuse_absorption(panel_stack(layers, model, flows, frequency, air), frequency, air)
+        for model in (miki, allard_champoux)
+    ]
+    tolerance = np.array([_tolerance(band) for band in frequency])
+    return Reach(np.array(both), tolerance)
 
 
-def _stack(layers: Buildup, model: PorousModel, flows: Floats, frequency: Floats, air: AirState) -> Stack:
+def sized_absorption(layers: Buildup, frequency: Floats, width: float, length: float, air: AirState) -> Floats:
+    """Diffuse-field absorption, 0 to 90 degrees, of the layers as a rectangle of so many m in a hard wall, by Miki.
+
+    Passes 1 for small panels. Source: Thomasson, Acustica 44 (1980) 265.
+    """
+    return _sized(layers, tuple(float(band) for band in frequency), width, length, air)
+
+
+@lru_cache(maxsize=64)
+def _sized(layers: Buildup, bands: tuple[float, ...], width: float, length: float, air: AirState) -> Floats:
+    angle, _ = sample_angles()
+    frequency = np.array(bands)
+    stack = panel_stack(layers, miki, layers.flow_middle, frequency, air)
+    ratio = surface_impedance(stack, frequency, angle, air) / air.impedance
+    wavenumbers = tuple(float(k) for k in 2 * np.pi * frequency / air.speed)
+    return size_absorption(ratio, panel_radiation(wavenumbers, width, length))
+
+
+def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, frequency: Floats, air: AirState) -> Stack:
     """The layers in front of the wall. An air layer of no thickness is left out."""
     porous = porous_layer(model(frequency, flows, air), float(layers.batt) / 1000)
     elements: list[Layer | Facing | None] = [
@@ -110,7 +165,7 @@ def _gap(thickness: Fraction, frequency: Floats, air: AirState) -> Layer | None:
     return air_gap(frequency, float(thickness) / 1000, air) if thickness > 0 else None
 
 
-def _tolerance(band: int) -> float:
+def _tolerance(band: float) -> float:
     """The stated tolerance of the nearest band that has one."""
     nearest = min(PANEL_TOLERANCE.value, key=lambda stated: abs(np.log(stated / band)))
     return PANEL_TOLERANCE.value[nearest]

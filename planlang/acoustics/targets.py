@@ -1,21 +1,36 @@
-"""What the decay should be: DIN 18041 group A or a figure of the plan's own, and the verdict on an estimate."""
+"""What the decay should be: by a standard or a figure of the plan's own, and the verdict on an estimate."""
 
-from math import log10
+from math import inf, log10
+
+import numpy as np
 
 from planlang.acoustics.constants import (
     DIN_18041_BAND,
     DIN_18041_BAND_SPORT,
     DIN_18041_CURVES,
+    DIN_18041_GROUP_B,
     DIN_18041_LARGE_SPORT,
+    REFERENCE_SPEED,
     DinCurve,
 )
 from planlang.acoustics.model import TargetBand
+from planlang.acoustics.reverberation import sabine
+from planlang.acoustics.standards import classroom_time, din_group_b, monitoring_band, monitoring_time
 from planlang.plan.figure import significant
 from planlang.plan.model import Target
 from planlang.plan.stock import OCTAVES
 
 NOT_ASKED = TargetBand(None, None, None)
 DIN = "din-18041"
+ANSI = "ansi-s12-60"
+MONITORING = {"ebu-3276": "EBU Tech 3276 (2nd ed. 1998)", "bs-1116": "ITU-R BS.1116"}
+KNOWN_RULES = (
+    *(f"{DIN} {use}" for use in (*DIN_18041_CURVES.value, "B1", *DIN_18041_GROUP_B.value)),
+    *MONITORING,
+    ANSI,
+)
+ANSI_BANDS = (500, 1000, 2000)
+GROUP_B_BANDS = (250, 2000)
 
 
 def din_18041(use: str, volume: float) -> float | None:
@@ -51,30 +66,77 @@ def din_curve(use: str) -> DinCurve:
     return DIN_18041_CURVES.value[use]
 
 
-def target_bands(target: Target | None, volume: float) -> tuple[TargetBand, ...]:
+def target_bands(
+    target: Target | None, volume: float, height: float = 0.0, speed: float = REFERENCE_SPEED.value
+) -> tuple[TargetBand, ...]:
     """The target in each octave; nothing is asked outside its range of volume, outside its bands, or without a target.
 
-    DIN 18041 has its own bands; a target of the plan's own has those from `from_hz` to `to_hz`.
+    Standards have their own bands; a target of the plan's own has those from `from_hz` to `to_hz`. `height` (m) is the
+    clear height, which group B of DIN 18041 goes by.
     """
     if target is None:
         return (NOT_ASKED,) * len(OCTAVES)
-    use = din_use(target)
-    return tuple(_din(use, band, volume) if use else _own(target, band) for band in OCTAVES)
+    return tuple(_band(target, band, volume, height, speed) for band in OCTAVES)
 
 
-def target_words(target: Target | None, volume: float) -> str:
+def _band(target: Target, band: int, volume: float, height: float, speed: float) -> TargetBand:
+    if din_use(target):
+        return _din(din_use(target), band, volume)
+    if group_b_use(target):
+        return _group_b(group_b_use(target), band, volume, height, speed)
+    if target.rule in MONITORING:
+        found = monitoring_band(band, volume)
+        return TargetBand(monitoring_time(volume), *found) if found else NOT_ASKED
+    if target.rule == ANSI:
+        return TargetBand(None, None, classroom_time(volume) if band in ANSI_BANDS else None)
+    return _own(target, band)
+
+
+def group_b_use(target: Target) -> str:
+    """The use of DIN 18041 group B that a target's rule names, B1 to B5; '' for any other."""
+    standard, _, use = target.rule.partition(" ")
+    return use if standard == DIN and use in (*DIN_18041_GROUP_B.value, "B1") else ""
+
+
+def is_known(target: Target) -> bool:
+    """Whether the engine can make figures of a target."""
+    by_rule = bool(din_use(target) or group_b_use(target)) or target.rule in (*MONITORING, ANSI)
+    return by_rule or target.seconds is not None
+
+
+def target_words(target: Target | None, volume: float, height: float = 0.0) -> str:
     """The target in words, with its figure; '' without a target."""
     if target is None:
         return ""
-    use = din_use(target)
-    if use:
-        wanted = din_18041(use, volume)
-        figure = "no figure for this volume" if wanted is None else f"{significant(wanted)} s"
-        return f"DIN 18041:2016-03, {use} ({din_curve(use).use}), {significant(volume)} m3: {figure}"
+    if target.rule and is_known(target):
+        return _standard_words(target, volume, height)
     if target.seconds is None:
         return f"unknown target {target.rule}"
     share = significant(100 * target.tolerance)
     return f"{significant(target.seconds)} s within {share} %, {target.from_hz} Hz to {target.to_hz} Hz"
+
+
+def _standard_words(target: Target, volume: float, height: float) -> str:
+    use, group_b = din_use(target), group_b_use(target)
+    if use:
+        wanted = din_18041(use, volume)
+        figure = "no figure for this volume" if wanted is None else f"{significant(wanted)} s"
+        return f"DIN 18041:2016-03, {use} ({din_curve(use).use}), {significant(volume)} m3: {figure}"
+    if group_b:
+        return f"DIN 18041:2016-03, {group_b}: {_group_b_words(group_b, height)}"
+    if target.rule in MONITORING:
+        nominal = f"{significant(monitoring_time(volume))} s with its band of tolerance"
+        return f"{MONITORING[target.rule]}, {significant(volume)} m3: {nominal} (the band from memory)"
+    most = classroom_time(volume)
+    figure = "no figure above 566 m3" if most is None else f"at most {significant(most)} s, furnished and empty"
+    return f"ANSI/ASA S12.60-2010 part 1, 500 to 2000 Hz: {figure}"
+
+
+def _group_b_words(use: str, height: float) -> str:
+    if use == "B1":
+        return "asks nothing"
+    least = significant(din_group_b(use, height))
+    return f"at least {least} m2 of absorption for each m3, 250 to 2000 Hz, at {significant(height)} m of height"
 
 
 def verdict(asked: TargetBand, low: float, high: float) -> str:
@@ -82,13 +144,14 @@ def verdict(asked: TargetBand, low: float, high: float) -> str:
 
     'within' only when the whole range is; 'within by part of the range' when a part of it is.
     """
-    if asked.least is None or asked.most is None:
+    if asked.least is None and asked.most is None:
         return "not asked"
-    if low > asked.most:
+    least, most = asked.least or 0.0, inf if asked.most is None else asked.most
+    if low > most:
         return "too long"
-    if high < asked.least:
+    if high < least:
         return "too short"
-    if low >= asked.least and high <= asked.most:
+    if low >= least and high <= most:
         return "within"
     return "within by part of the range"
 
@@ -98,6 +161,14 @@ def _din(use: str, band: int, volume: float) -> TargetBand:
     if wanted is None or shares is None:
         return NOT_ASKED
     return TargetBand(wanted, shares[0] * wanted, shares[1] * wanted)
+
+
+def _group_b(use: str, band: int, volume: float, height: float, speed: float) -> TargetBand:
+    """What is asked of A/V, as the longest decay that goes with it by Sabine."""
+    if use == "B1" or not GROUP_B_BANDS[0] <= band <= GROUP_B_BANDS[1]:
+        return NOT_ASKED
+    most = sabine(volume, np.array(din_group_b(use, height) * volume), 0.0, speed)
+    return TargetBand(None, None, float(most))
 
 
 def _own(target: Target, band: int) -> TargetBand:

@@ -1,17 +1,22 @@
 """The estimate's assumptions and cautions in plain words."""
 
+from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import (
     AIR_RANGE_C,
     DIN_18041_OCCUPIED,
+    EDGE_SHARE,
     LEAST_ALPHA,
+    SIZE_TOLERANCE,
     TABLE_SHARE,
     TABLE_STEP,
     UNEVEN_FACTOR,
     VERY_DEAD,
 )
 from planlang.acoustics.evenness import AXES, Evenness
+from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.panels import Buildup, buildup
 from planlang.acoustics.targets import din_use
+from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
 from planlang.plan.model import Array, Plan, Target
@@ -40,7 +45,21 @@ def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[flo
             f"the air is at {significant(plan.room.air.temperature_c)} C; the accuracy of ISO 9613-1 is stated for "
             f"{coldest:.0f} to {warmest:.0f} C"
         )
-    return tuple(found)
+    return (*found, *_odd_batts(plan.arrays))
+
+
+def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
+    """Batts whose flow resistivity no mineral wool of their density has."""
+    lines = []
+    for batt in {array.panel.core.batt.name: array.panel.core.batt for array in arrays}.values():
+        least, most = mineral_wool_range(float(batt.density_kg_m3))
+        if batt.flow_high < least or batt.flow_low > most:
+            lines.append(
+                f"{batt.name} of {significant(batt.density_kg_m3)} kg/m3: its flow resistivity is not one of glass or "
+                f"stone wool of that density, which lies within {significant(least)} to {significant(most)} Pa.s/m2; "
+                "see that the maker's sheet gives it by ISO 9053-1"
+            )
+    return lines
 
 
 def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
@@ -48,11 +67,16 @@ def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
     lines = [
         f"air at {significant(air.temperature_c)} C, {significant(100 * air.humidity)} % relative humidity and "
         "101.325 kPa; its absorption by ISO 9613-1 at the exact middle of each octave",
-        "each octave is stood for by its middle frequency",
-        "sound spreads evenly through the room, as Sabine's and Norris-Eyring's formulas take it; where one value "
-        "stands for both, it is the middle of the two",
-        "the range runs from Norris-Eyring with the most absorption to Sabine with the least; sizes and volume count "
-        "as exact",
+        "coefficients are stated in octaves; between the middles of octaves they run in straight lines over the "
+        "logarithm of the frequency, below 125 Hz and above 4 kHz they keep the end value (a guess: hardly any table "
+        "goes lower)",
+        "sound spreads evenly through the room, as the formulas take it",
+        f"the range holds {100 * SHARE:.0f} % of {DRAWS} draws, the same at every run; drawn, each evenly over its "
+        f"whole range, are the room's size (+-{100 * SIZE_TOLERANCE.value} % on lengths), each lining, people, the "
+        "batts' flow resistivity, the model of the batt, its tolerance, the edges of panels, and where between the "
+        "shortest and the longest formula the room lies. It does not "
+        "cover what the plan doesn't state, nor single modes at low "
+        "frequency",
     ]
     people = [
         f"{group.count} x {group.seating.words or group.seating.name}" for group in plan.room.occupants if group.count
@@ -73,19 +97,23 @@ def _on_tables() -> list[str]:
         f"each tabulated coefficient may be off by {100 * TABLE_SHARE.value:.0f} % or {TABLE_STEP.value}, whichever is "
         f"more, though not below {LEAST_ALPHA.value}; surfaces of one lining err together, different linings "
         "independently (root of the sum of squares)",
-        "Norris-Eyring takes coefficients as 0.99 at most; Sabine takes them as they are",
+        "Sabine's formula and that of EN 12354-6 take coefficients as they are; the others 0.99 at most",
     ]
 
 
 def _on_panels() -> list[str]:
+    least, most = EDGE_SHARE.value
     return [
-        "what panels absorb is modelled, not measured: Miki's model of the batt, layers by transfer matrices, mean "
-        "over directions from 0 to 78 degrees as if the panel had no edges; real panels absorb more than this for "
-        "their size at 125 to 500 Hz, so it is on the low side",
+        "what panels absorb is modelled unless the panel type states laboratory figures: Miki's model of the batt, "
+        "layers by transfer matrices, mean over directions from 0 to 78 degrees",
+        "a panel of finite size absorbs more for its area, up to beyond 1 (Thomasson): Sabine's formula takes that, "
+        "the others take panels without edges and coefficients of 0.99 at most; panels nearer to each other than half "
+        "a wavelength count as one larger panel",
         "the range of a modelled coefficient covers the batt's range of flow resistivity, Allard and Champoux's model "
-        "beside Miki's, and +-0.15 up to 500 Hz, +-0.10 above; all modelled panels err together",
-        "only the front of a panel between the wood of its frame and braces absorbs; back, edges and the wood itself "
-        "count for nothing",
+        f"beside Miki's, {100 * least:.0f} to {100 * most:.0f} % of the edge effect, and +-0.15 up to 500 Hz, +-0.10 "
+        "above; all modelled panels err together",
+        "only the front of a panel between the wood of its frame and braces absorbs; edges and the wood itself count "
+        "for nothing",
     ]
 
 
@@ -136,8 +164,10 @@ def _on_hanging(arrays: tuple[Array, ...]) -> list[str]:
         lines.append("a panel without a drop hides the surface behind it: that area is taken off the surface")
     if any(array.hang.drop > 0 for array in arrays):
         lines.append(
-            "a panel hung before a surface absorbs with its front over a gap as deep as the drop, as if the gap were "
-            "closed at the sides; the surface behind it goes on counting, but not at the low end of its range"
+            "a panel hung clear of a surface absorbs with its front over a gap as deep as the drop, as if the gap were "
+            "closed at the sides; half of what may get in through the gap all round and be lost at its back is added, "
+            "from nothing to all of it in the range (own appraisal: a laboratory would count the panel as an object, "
+            "ISO 354); the surface behind it goes on counting, but not at the low end of its range"
         )
     return lines
 
@@ -153,7 +183,8 @@ def _on_target(target: Target | None) -> list[str]:
 
 def _on_what_is_left_out(room: RoomGeometry) -> list[str]:
     lines = [
-        "furniture, curtains, shelves and reveals count for nothing unless the plan states them as linings or people"
+        "furniture, curtains, shelves and reveals count for nothing unless the plan states them as furniture, "
+        "linings or people"
     ]
     small = [placed.feature.name for placed in room.features if placed.feature.lining is None]
     if small:
@@ -181,24 +212,25 @@ def _below_schroeder(schroeder: float) -> list[str]:
 def _uneven(even: Evenness) -> list[str]:
     lines = []
     for index, axis in enumerate(AXES):
-        heavy = tuple(found == index for found in even.heavy_axis)
+        heavy = tuple(found == index for found in even.heavy_axis[IN_OCTAVES])
         if any(heavy):
+            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(heavy)}: {axis} hold over 60 % of the absorption; between the other, bare walls the decay "
                 "can be two to three times what the formulas say, unless furniture or shelves scatter the sound. "
-                f"The range reaches {UNEVEN_FACTOR.value:.0f} times Sabine"
-                + (", or Fitzroy's time if longer" if even.box else "")
+                f"The range is drawn up to {longest}"
             )
     for index, axis in enumerate(AXES):
         lopsided = tuple(
-            pair == index and heavy < 0 for pair, heavy in zip(even.lopsided_pair, even.heavy_axis, strict=True)
+            pair == index and heavy < 0
+            for pair, heavy in zip(even.lopsided_pair[IN_OCTAVES], even.heavy_axis[IN_OCTAVES], strict=True)
         )
         if any(lopsided):
-            reach = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine"
+            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(lopsided)}: of {axis}, one absorbs over three times what the other does; the formulas may "
                 "read short, and the decay between bare walls can be two to three times as long. "
-                f"The range reaches {reach}"
+                f"The range is drawn up to {longest}"
             )
     return lines
 

@@ -9,7 +9,7 @@ from typing import Literal
 
 from planlang.plan.node import Node
 from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
-from planlang.plan.stock import Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
+from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 
@@ -88,6 +88,15 @@ class Cleats(Node):
 
 
 @record(kw_only=True)
+class Measured(Node):
+    """Laboratory figures of a panel type (ISO 354): coefficients in octaves, which report, which mounting."""
+
+    alphas: Bands
+    report: str
+    mounting: str
+
+
+@record(kw_only=True)
 class PanelType(Node):
     """A framed absorber. `width` x `length` is the face, length the longer one by custom; `depth` the
     frame's. `mark` is short enough to write on wood."""
@@ -105,6 +114,7 @@ class PanelType(Node):
     back: Covering | None
     hung_by: Eyes | Cleats | None
     size_rule: Literal["", "outside", "whole-batts"] = ""
+    measured: Measured | None = None
 
 
 # --- room ---------------------------------------------------------------------------------------------------
@@ -183,6 +193,15 @@ class Occupants(Node):
 
 
 @record(kw_only=True)
+class Furniture(Node):
+    """So many equal pieces of hard furniture, by the box that each fills."""
+
+    name: str
+    count: int
+    size: tuple[Fraction, Fraction, Fraction]
+
+
+@record(kw_only=True)
 class Room(Node):
     """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
 
@@ -196,6 +215,7 @@ class Room(Node):
     occupants: tuple[Occupants, ...]
     zones: tuple[Zone, ...] = ()
     allowances: tuple[Allowance, ...] = ()
+    furniture: tuple[Furniture, ...] = ()
 
 
 @record(kw_only=True)
@@ -229,6 +249,7 @@ class Use(Node):
 
     target: Target | None
     places: tuple[Place, ...]
+    more_targets: tuple[Target, ...] = ()
 
 
 # --- arrays -------------------------------------------------------------------------------------------------

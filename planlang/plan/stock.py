@@ -111,6 +111,7 @@ class Lining(Node):
     source: str
     thickness: Fraction
     carries: bool
+    scatters: Fraction | None = None
 
 
 @record(kw_only=True)

@@ -177,3 +177,25 @@ def test_an_empty_plan_is_told_what_it_needs(tmp_path):
     plan, findings = read_text(tmp_path, "")
     assert plan is None
     assert [finding.code for finding in findings] == ["statement-missing"] * 3
+
+
+def test_what_the_estimate_takes_beside_decay_targets(tmp_path):
+    text = SMALL.replace(
+        "  braces    at mid-length",
+        '  measured  0.3, 0.85, 1.1, 1.05, 1, 0.95, report "LB-7", mounting "A"\n  braces    at mid-length',
+    )
+    text = text.replace("  door     d1", "  furniture  shelf  1800 x 400 x 2000, 2 of them\n  door     d1")
+    text = text.replace(
+        '  source     "invented"\n  thickness', '  source     "invented"\n  scatters   30 %\n  thickness'
+    )
+    text += "\nuse-of-room {\n  target  din-18041 B3\n  target  bs-1116\n}\n"
+    plan, findings = read_text(tmp_path, text)
+    assert [finding.code for finding in findings if finding.is_error] == []
+    (array,) = plan.arrays
+    assert (array.panel.measured.report, array.panel.measured.mounting) == ("LB-7", "A")
+    assert float(array.panel.measured.alphas[500]) == 1.1
+    (shelf,) = plan.room.furniture
+    assert (shelf.count, tuple(map(int, shelf.size))) == (2, (1800, 400, 2000))
+    assert float(plan.room.linings[0].lining.scatters) == 0.3
+    assert plan.use.target.rule == "din-18041 B3"
+    assert [other.rule for other in plan.use.more_targets] == ["bs-1116"]

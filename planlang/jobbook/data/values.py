@@ -23,6 +23,10 @@ def six_digits(value: float | Fraction) -> float:
     return float(f"{number:.6g}")
 
 
+def _finite_or_none(value: float) -> float | None:
+    return six_digits(value) if math.isfinite(value) else None
+
+
 def _length(value: object) -> object:
     return {"mm": value, "exact_mm": str(value)} if isinstance(value, Fraction) else value
 
@@ -39,6 +43,7 @@ def _place(value: object) -> object:
 
 Real = Annotated[float, BeforeValidator(six_digits)]
 Reals = tuple[Real, ...]
+MaybeReal = Annotated[float | None, BeforeValidator(_finite_or_none)]  # null for what could not be read
 Exact = Annotated[str, BeforeValidator(_amount)]  # a rational: '7', '-1/3'
 Place = Annotated[str, BeforeValidator(_place)]  # file:line:column, empty for what no plan line states
 

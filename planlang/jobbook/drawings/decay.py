@@ -34,8 +34,8 @@ class _State:
 
     @property
     def middles(self) -> tuple[float, ...]:
-        """Midway between the two formulas, s."""
-        return tuple((a + b) / 2 for a, b in zip(self.decay.sabine, self.decay.eyring, strict=True))
+        """By the formula that leads, s."""
+        return self.decay.value
 
 
 def decay_chart(acoustics: Acoustics) -> Drawing:
@@ -150,8 +150,8 @@ def _wanted(target: TargetBand) -> str:
 def _notes(acoustics: Acoustics) -> tuple[str, ...]:
     target = f" Wanted: {acoustics.target_words}." if acoustics.target_words else ""
     return (
-        "An estimate for a diffuse sound field, midway between Sabine and Norris-Eyring; the bars show "
-        f"how far it may be off.{target}",
+        "An estimate for a diffuse sound field, by the formula that leads; nine in ten draws of what may be off "
+        f"lie within the bars.{target}",
     )
 
 

@@ -5,7 +5,7 @@ from planlang.hardware.model import Loads, PanelLoad
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Contents, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
-from planlang.jobbook.sections.estimate import wanted
+from planlang.jobbook.sections.acoustic_detail import wanted
 from planlang.jobbook.sections.loads import ratio
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.figure import Figure

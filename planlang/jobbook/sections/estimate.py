@@ -1,10 +1,20 @@
 """Acoustic estimate: absorption and decay before and after, with the range that is claimed, against the target."""
 
-from planlang.acoustics.model import Absorber, Acoustics, Decay, Series, TargetBand
+from planlang.acoustics.model import Absorber, Acoustics, Decay, Series
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import absorption_chart, decay_chart
+from planlang.jobbook.sections.acoustic_detail import (
+    beyond,
+    further_targets,
+    gains,
+    low_end,
+    rays,
+    reflections,
+    wanted,
+)
+from planlang.jobbook.sections.acoustic_tables import formulas, ratings, thirds
 from planlang.plan.figure import significant
 
 
@@ -14,13 +24,16 @@ def estimate(compiled: CompiledPlan) -> Blocks:
     blocks: list[Block] = [
         Heading(2, "Acoustic estimate"),
         Paragraph(
-            "Decay times are estimates for each octave band. The range is what the estimate claims; "
-            "the single figures by two formulas are given so that they can be checked."
+            "Decay times are estimates for each octave band. The range is what the estimate claims: nine in ten of all "
+            "draws of what may be off lie within it. The figures by single formulas are given so that they can be "
+            "checked, and so that it can be seen how far the formulas differ."
         ),
         Paragraph(acoustics.target_words or "The plan states no target.", lead="Target:"),
         Figure(decay_chart(acoustics)),
         _decay("Decay with the panels, s", acoustics, acoustics.decay_after, acoustics.verdict_after),
         _decay("Decay now, s", acoustics, acoustics.decay_before, acoustics.verdict_before),
+        *further_targets(acoustics),
+        *formulas(acoustics),
         Paragraph(_limits(acoustics)),
         Heading(3, "What absorbs"),
         Figure(absorption_chart(acoustics)),
@@ -28,6 +41,13 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         _absorption("Absorption area now, m²", acoustics.bands, acoustics.before, acoustics.decay_before),
         _air(acoustics),
         _coefficients(acoustics),
+        *ratings(acoustics, compiled.plan.job.tape),
+        *gains(compiled),
+        *reflections(acoustics),
+        *rays(acoustics),
+        *low_end(acoustics),
+        *beyond(acoustics),
+        *thirds(acoustics),
         Heading(3, "What the estimate assumes"),
         Bullets(tuple(words.sentence(line) for line in acoustics.assumes) or ("Nothing beyond the formulas.",)),
     ]
@@ -36,23 +56,12 @@ def estimate(compiled: CompiledPlan) -> Blocks:
     return tuple(blocks)
 
 
-def wanted(band: TargetBand) -> str:
-    """What the target asks of one band, s."""
-    if band.least is not None and band.most is not None:
-        return f"{significant(band.least)} to {significant(band.most)}"
-    if band.most is not None:
-        return f"at most {significant(band.most)}"
-    if band.least is not None:
-        return f"at least {significant(band.least)}"
-    return significant(band.wanted) if band.wanted is not None else "not asked"
-
-
 def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str, ...]) -> Table:
     columns = (
         Column("Octave band"),
         Column("Range", big=True),
-        Column("Sabine", "right"),
-        Column("Norris-Eyring", "right"),
+        Column("Taken", "right"),
+        Column("By"),
         Column("Mean absorption", "right"),
         Column("Wanted", "right"),
         Column("Verdict"),
@@ -61,8 +70,8 @@ def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str
         (
             words.hertz(band),
             words.span(decay.low[n], decay.high[n]),
-            significant(decay.sabine[n]),
-            significant(decay.eyring[n]),
+            significant(decay.value[n]),
+            decay.leads[n],
             significant(decay.mean_alpha[n]),
             wanted(acoustics.target[n]) if n < len(acoustics.target) else "not asked",
             verdicts[n] if n < len(verdicts) else "not asked",

@@ -8,17 +8,25 @@ from fractions import Fraction
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
-from planlang.plan.build.stock import build_batt, build_cloth, build_hardware, build_sheet, note_defaults, words_of
+from planlang.plan.build.stock import (
+    bands_of,
+    build_batt,
+    build_cloth,
+    build_hardware,
+    build_sheet,
+    note_defaults,
+    words_of,
+)
 from planlang.plan.entries import Entry, read_variant
 from planlang.plan.kinds import Name, Value
-from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, PanelType
+from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
 from planlang.plan.quantity import Quantity
 
 
 def build_panel(names: Names, definition: Definition) -> PanelType:
     """A type of panel."""
     entry = definition.entry
-    size, depth, frame, core, braces, front, back, hung_by, size_rule = all_of(
+    size, depth, frame, core, braces, front, back, hung_by, size_rule, measured = all_of(
         lambda: value(one(entry, "face"), "size"),
         lambda: value(one(entry, "depth"), "depth"),
         lambda: build_frame(names, one(entry, "frame")),
@@ -28,6 +36,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_hung_by(names, entry),
         lambda: value(stated, "rule") if (stated := maybe(entry, "size-rule")) else "",
+        lambda: build_measured(names, maybe(entry, "measured")),
     )
     made = PanelType(
         at=definition.name.span,
@@ -44,6 +53,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
         back=back,
         hung_by=hung_by,
         size_rule=size_rule,
+        measured=measured,
     )
     note_defaults(names, definition)
     return made
@@ -150,6 +160,14 @@ def build_covering(names: Names, entry: Entry) -> Covering:
     """Front or back cloth."""
     cloth = names.build(value(entry, "cloth"), "cloth", build_cloth)
     return Covering(at=entry.span, cloth=cloth, wrap=value(entry, "wrap"))
+
+
+def build_measured(names: Names, entry: Entry | None) -> Measured | None:
+    """Laboratory figures of the panel."""
+    if entry is None:
+        return None
+    alphas = bands_of(names, entry, "alphas")
+    return Measured(at=entry.span, alphas=alphas, report=value(entry, "report"), mounting=value(entry, "mounting"))
 
 
 def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:

@@ -14,7 +14,6 @@ from planlang.plan.build.names import (
     all_of,
     attempt,
     flat,
-    maybe,
     maybe_value,
     one,
     span_of_value,
@@ -26,7 +25,19 @@ from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import Air, CeilingPlane, Feature, Members, Occupants, Place, Room, SurfaceLining, Target, Use
+from planlang.plan.model import (
+    Air,
+    CeilingPlane,
+    Feature,
+    Furniture,
+    Members,
+    Occupants,
+    Place,
+    Room,
+    SurfaceLining,
+    Target,
+    Use,
+)
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import Span
@@ -36,7 +47,7 @@ def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
     surfaces = Surfaces(plane_names(entry), names.sink)
-    size, ceiling, linings, features, air, occupants, zones, allowances = all_of(
+    size, ceiling, linings, features, air, occupants, zones, allowances, furniture = all_of(
         lambda: value(one(entry, "floor"), "size"),
         lambda: build_ceiling(names, one(entry, "ceiling")),
         lambda: build_linings(names, entry, surfaces),
@@ -45,6 +56,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         lambda: all_of(*(partial(build_occupants, names, part) for part in entry.all("occupied-by"))),
         lambda: build_zones(names, entry, surfaces),
         lambda: build_allowances(names, entry, surfaces),
+        lambda: [build_furniture(part) for part in entry.all("furniture")],
     )
     return Room(
         at=definition.name.span,
@@ -58,6 +70,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         occupants=tuple(occupants),
         zones=zones,
         allowances=allowances,
+        furniture=tuple(furniture),
     )
 
 
@@ -238,16 +251,25 @@ def build_occupants(names: Names, part: Entry) -> Occupants:
     return Occupants(at=part.span, count=value(part, "count"), seating=seating)
 
 
+def build_furniture(part: Entry) -> Furniture:
+    """Hard furniture."""
+    if part.faulty:
+        raise Unknown
+    name: Name = value(part, "name")
+    return Furniture(at=name.span, name=name.text, count=value(part, "count"), size=value(part, "size"))
+
+
 def build_use(names: Names, entry: Entry | None, at: Span, room: Room | None) -> Use:
     """What the room is for."""
     if entry is None:
         return Use(at=at, target=None, places=())
     parts = [part for part in entry.body if part.kind.word in ("listener", "talker")]
-    target, places = all_of(
-        lambda: build_target(names, stated) if (stated := maybe(entry, "target")) else None,
+    targets, places = all_of(
+        lambda: all_of(*(partial(build_target, names, stated) for stated in entry.all("target"))),
         lambda: all_of(*(partial(build_place, names, part, room) for part in parts)),
     )
-    return Use(at=entry.span, target=target, places=tuple(places))
+    first, *more = targets or [None]
+    return Use(at=entry.span, target=first, places=tuple(places), more_targets=tuple(more))
 
 
 def build_place(names: Names, part: Entry, room: Room | None) -> Place:
@@ -270,10 +292,12 @@ def build_target(names: Names, part: Entry) -> Target:
     if high < low:
         names.sink.append(messages.disagree(part.span, "the octaves run backwards", "write the lower one first"))
         raise Unknown
+    if part.faulty:
+        raise Unknown
     group = maybe_value(part, "group")
     return Target(
         at=part.span,
-        rule=f"din-18041 {group}" if group else "",
+        rule=f"din-18041 {group}" if group else maybe_value(part, "standard", ""),
         seconds=maybe_value(part, "seconds"),
         tolerance=maybe_value(part, "within", Fraction(1, 5)),
         from_hz=low,

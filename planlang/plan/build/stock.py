@@ -165,6 +165,7 @@ def build_lining(names: Names, definition: Definition) -> Lining:
         source=value(one(entry, "source"), "source"),
         thickness=value(one(entry, "thickness"), "thickness"),
         carries=value(one(entry, "carries"), "carries") == "panels",
+        scatters=value(stated, "share") if (stated := maybe(entry, "scatters")) else None,
     )
     note_defaults(names, definition)
     return made

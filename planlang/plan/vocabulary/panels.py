@@ -122,6 +122,16 @@ PANEL = S(
             ),
         ),
         S(
+            "measured",
+            "{alphas:absorption+}",
+            "Laboratory figures of the panel (ISO 354), in the octaves 125 to 4000 Hz; they win over the model.",
+            'measured 0.30, 0.85, 1.10, 1.05, 1.00, 0.95, report "LB-1207", mounting "A"',
+            clauses=(
+                Clause("report {report:text}", "Which report says so.", required=True),
+                Clause("mounting {mounting:text}", "How it was mounted, in the standard's letters.", required=True),
+            ),
+        ),
+        S(
             "eyes",
             "{count:count} of {hardware:ref}",
             "Eyes that the panel hangs by.",

@@ -136,6 +136,14 @@ ROOM = S(
             reason="ordinary indoor air",
         ),
         S(
+            "furniture",
+            "{name:new} {size:size3}",
+            "Hard furniture, by the box that it fills: it takes from the volume, and its faces absorb a little.",
+            "furniture bookcase 1800 x 400 x 2000, 2 of them",
+            clauses=(Clause("{count:count} of them", "How many there are.", default="1 of them", reason=""),),
+            many=True,
+        ),
+        S(
             "occupied-by",
             "{count:count} {seating:ref}",
             "People or seats for whom the estimate is made.",
@@ -158,10 +166,12 @@ USE_OF_ROOM = S(
     block=(
         S(
             "target",
-            "din-18041 {group:A1|A2|A3|A4|A5}",
-            "The decay time to reach: by a group of DIN 18041:2016, or a time of your own.",
+            "din-18041 {group:A1|A2|A3|A4|A5|B1|B2|B3|B4|B5}",
+            "The decay time to reach: by a group of DIN 18041:2016, by EBU Tech 3276, ITU-R BS.1116 or ANSI S12.60, or "
+            "a time of your own. A room may have two; the first is drawn in the charts.",
             "target 0.5 s, from 250 Hz to 2000 Hz, within 20 %",
-            other_forms=("{seconds:time}",),
+            other_forms=("{standard:ebu-3276|bs-1116|ansi-s12-60}", "{seconds:time}"),
+            many=True,
             clauses=(
                 Clause("from {from:frequency} to {to:frequency}", "The octaves it counts for."),
                 Clause("within {within:share}", "How far off is near enough, above and below."),

@@ -164,6 +164,13 @@ LINING = S(
             reason="",
         ),
         S(
+            "scatters",
+            "{share:share}",
+            "What share of the sound it sends back in all directions, for the check by rays; left out, it follows "
+            "from what the surface is.",
+            "scatters 30 %",
+        ),
+        S(
             "carries",
             "{carries:nothing|panels}",
             "Whether panels may hang from the lining alone.",

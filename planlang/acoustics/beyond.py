@@ -1,0 +1,123 @@
+"""What panels will not mend, in plain words, and how a room for monitoring takes its early reflections."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from planlang.acoustics.constants import MONITORING_LIMITS
+from planlang.acoustics.model import Decay, Reflection
+from planlang.acoustics.reflections import position
+from planlang.acoustics.standards import early_reflection_limit, monitoring_time
+from planlang.acoustics.targets import ANSI, MONITORING
+from planlang.plan.figure import significant
+from planlang.plan.model import Place, Plan, Target
+from planlang.plan.stock import OCTAVES
+
+MIDDLE = (OCTAVES.index(500), OCTAVES.index(1000))
+SMALL_FALL = 3.0  # dB: what is just noticed as quieter; common practice, no source
+
+
+def beyond_panels(
+    plan: Plan, volume: float, before: Decay, after: Decay, verdicts: Sequence[tuple[str, ...]]
+) -> tuple[str, ...]:
+    """Sentences on what stays as it is however many panels are hung."""
+    lines = [_level(before, after), _near(plan.use.places, volume, after)]
+    if any("too short" in found for found in verdicts):
+        lines.append("where the decay is already below the lower limit, more panels make it worse: take some away")
+    if any("too long" in found for found in verdicts):
+        lines.append("where the verdict is 'too long', the panels of this plan are not enough by the estimate")
+    lines.append(
+        "sound that comes through walls, doors and ceilings, and the noise of machines, is not kept out by panels that "
+        "absorb: that takes mass, seals and other work on the building"
+    )
+    return (*lines, *_on_targets(plan, volume))
+
+
+def _level(before: Decay, after: Decay) -> str:
+    """How far a steady noise falls: 10 lg of the ratio of absorption areas, far from its source."""
+    then, now = (max(sum(state.absorption[n] for n in MIDDLE), 1e-9) for state in (after, before))
+    fall = float(10 * np.log10(then / now))
+    decibels = significant(max(fall, 0.0))
+    words = f"the level of a steady noise or of many talkers falls by about {decibels} dB (500 and 1000 Hz)"
+    if fall <= SMALL_FALL:
+        words += ", which is hardly noticed as quieter"
+    return words + "; that is all that absorption can do for it, and close to its source it falls by less"
+
+
+def _near(places: tuple[Place, ...], volume: float, after: Decay) -> str:
+    """The reach of direct sound: 0.057 sqrt(V/T) m, for a talker who sends alike all round."""
+    time = float(np.mean([after.value[n] for n in MIDDLE]))
+    reach = 0.057 * float(np.sqrt(volume / time))
+    words = (
+        f"within about {significant(reach)} m of a talker direct sound prevails (0.057 sqrt(V/T)): what is "
+        f"heard there, "
+        "such as a neighbour at the next desk, panels hardly change; screens, distance and quiet rules do"
+    )
+    near = [
+        f"{listener.name} and {talker.name}"
+        for talker in places
+        for listener in places
+        if talker.role == "talker" and listener.role == "listener"
+        if float(np.linalg.norm(position(talker) - position(listener))) <= reach
+    ]
+    return words + (f"; so close are {', '.join(near)}" if near else "")
+
+
+def _on_targets(plan: Plan, volume: float) -> list[str]:
+    lines = []
+    for target in _targets(plan):
+        if target.rule == ANSI and any(group.count for group in plan.room.occupants):
+            lines.append("ANSI S12.60 asks for the furnished room without people: this plan states people, who absorb")
+        if target.rule == ANSI:
+            lines.append(
+                "ANSI S12.60 also limits noise from outside and from machines (35 dBA in rooms up to 566 m3), which "
+                "this "
+                "estimate does not reckon"
+            )
+        if target.rule in MONITORING:
+            lines += _on_monitoring(target, volume)
+    return lines
+
+
+def _on_monitoring(target: Target, volume: float) -> list[str]:
+    least, most = MONITORING_LIMITS.value
+    nominal = monitoring_time(volume)
+    lines = ["the decay of the nominal time counts as the mean of the thirds from 200 Hz to 4 kHz"]
+    if target.rule == "ebu-3276" and not least <= nominal <= most:
+        lines.append(
+            f"the nominal time for this volume, {significant(nominal)} s, lies outside the {least} to {most} s "
+            f"that EBU "
+            "Tech 3276 asks for"
+        )
+    return lines
+
+
+def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str, ...]:
+    """How the first reflections stand, and against the figure for monitoring when the plan names such a target."""
+    if not reflections:
+        return ()
+    lines = [
+        "a reflection is reckoned as from a mirror, with what the surface or panel absorbs from 1 to 4 kHz; "
+        "a panel smaller "
+        "than the zone that reflects (below about 500 Hz for one of 0.6 m) does less"
+    ]
+    monitoring = [MONITORING[target.rule] for target in _targets(plan) if target.rule in MONITORING]
+    for standard in monitoring:
+        strong = [each for each in reflections if _too_strong(each)]
+        names = ", ".join(f"{each.talker} to {each.listener} by {each.surface}" for each in strong)
+        verdict = f"too strong: {names}" if strong else "all are weaker"
+        lines.append(
+            f"{standard} asks for early reflections (up to 15 ms) of at most -10 dB to the direct sound from 1 to "
+            f"8 kHz "
+            f"(from memory); here to 4 kHz: {verdict}"
+        )
+    return tuple(lines)
+
+
+def _too_strong(reflection: Reflection) -> bool:
+    limit = early_reflection_limit(reflection.delay)
+    return limit is not None and reflection.level > limit
+
+
+def _targets(plan: Plan) -> tuple[Target, ...]:
+    return tuple(target for target in (plan.use.target, *plan.use.more_targets) if target is not None)

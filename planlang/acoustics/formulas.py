@@ -1,0 +1,80 @@
+"""All formulas side by side, and which of them leads."""
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from planlang.acoustics.absorbers import Row
+from planlang.acoustics.arrays import Floats
+from planlang.acoustics.constants import SABINE_LIMIT
+from planlang.acoustics.evenness import Evenness
+from planlang.acoustics.reverberation import arau_puchades, eyring, fitzroy, sabine
+from planlang.syntax.record import record
+
+SABINE, EYRING, ARAU, FITZROY, FURNISHED = "Sabine", "Norris-Eyring", "Arau-Puchades", "Fitzroy", "EN 12354-6"
+WHY = {
+    SABINE: "absorption is spread evenly and the mean coefficient is below 0.2",
+    EYRING: "absorption is spread evenly and the mean coefficient is 0.2 or more",
+    ARAU: "absorption is uneven and the room is a box: its times by axes are a middle estimate",
+    FURNISHED: "absorption is spread evenly, and the plan states furniture, which takes from the volume",
+}
+NO_FORMULA = (
+    "absorption is uneven and the room is no box, for which no formula is made; the longest of those that can be set up"
+)
+
+
+@record
+class Enclosure:
+    """The room as the formulas see it: volume m3, surface m2, speed of sound m/s, m of the air a column, 1/m.
+
+    `objects` are the volumes of hard furniture, m3.
+    """
+
+    volume: float
+    surface: float
+    speed: float
+    air_m: Floats
+    objects: Floats
+
+
+def all_formulas(rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> dict[str, Floats]:
+    """Decay times, s, a value a column, by every formula that can be set up for the room.
+
+    Arau's and Fitzroy's need a box; that of EN 12354-6 differs from Sabine's only where furniture is stated. Sabine's
+    and that of EN 12354-6 take coefficients above 1 as they are, the others at most 0.99 and panels without edges.
+    """
+    none = np.zeros(len(room.air_m))
+    taken, capped = sum((row.taken for row in rows), none), sum((row.capped for row in rows), none)
+    found = {
+        SABINE: sabine(room.volume, taken, room.air_m, room.speed),
+        EYRING: eyring(room.volume, room.surface, capped, room.air_m, room.speed),
+    }
+    if even.box:
+        found[ARAU] = arau_puchades(room.volume, even.areas, even.alphas, room.air_m, room.speed)
+        found[FITZROY] = fitzroy(room.volume, even.areas, even.alphas, room.air_m, room.speed)
+    if room.objects.size:
+        found[FURNISHED] = sabine(room.volume - float(room.objects.sum()), taken, room.air_m, room.speed)
+    return found
+
+
+def leading(times: Mapping[str, Floats], mean_alpha: Floats, even: Evenness) -> tuple[str, ...]:
+    """The formula that leads in each column; the reasons are in `why`."""
+    return tuple(
+        _leading(times, float(alpha), uneven, column)
+        for column, (alpha, uneven) in enumerate(zip(mean_alpha, even.uneven, strict=True))
+    )
+
+
+def why(name: str, even: Evenness) -> str:
+    """Why a formula leads."""
+    return NO_FORMULA if name in (SABINE, EYRING) and not even.box and any(even.uneven) else WHY[name]
+
+
+def _leading(times: Mapping[str, Floats], mean_alpha: float, uneven: bool, column: int) -> str:
+    if uneven and ARAU in times:
+        return ARAU
+    if uneven:
+        return SABINE if times[SABINE][column] >= times[EYRING][column] else EYRING
+    if FURNISHED in times:
+        return FURNISHED
+    return SABINE if mean_alpha < SABINE_LIMIT.value else EYRING

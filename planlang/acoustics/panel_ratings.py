@@ -1,0 +1,62 @@
+"""What a data sheet would say of the panel types of a plan, by the model or from the laboratory figures stated."""
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from planlang.acoustics.air import AirState
+from planlang.acoustics.arrays import Floats, series
+from planlang.acoustics.bands import THIRDS, middle_frequencies, with_thirds
+from planlang.acoustics.model import PanelRating
+from planlang.acoustics.panels import buildup, sized_absorption
+from planlang.acoustics.ratings import (
+    OCTAVES_RATED,
+    noise_reduction_coefficient,
+    practical_absorption,
+    sound_absorption_average,
+    weighted_absorption,
+)
+from planlang.plan.model import Array
+from planlang.plan.stock import OCTAVES
+
+SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 354 asks for 10 to 12 m2)
+
+
+def panel_ratings(arrays: Iterable[Array], air: AirState) -> tuple[PanelRating, ...]:
+    """One rating a panel type and drop, in the order of the plan."""
+    ways = {(array.panel.name, array.hang.drop): array for array in arrays}
+    return tuple(_rating(array, air) for array in ways.values())
+
+
+def _rating(array: Array, air: AirState) -> PanelRating:
+    thirds, source = _sample(array, air)
+    by_band = dict(zip(THIRDS, series(thirds), strict=True))
+    practical = {octave: practical_absorption(_of_octave(thirds, octave)) for octave in OCTAVES_RATED}
+    weighted = weighted_absorption(practical)
+    return PanelRating(
+        panel=array.panel.name,
+        drop=array.hang.drop,
+        practical=tuple(practical.values()),
+        alpha_w=weighted.words,
+        absorption_class=weighted.absorption_class,
+        nrc=noise_reduction_coefficient(by_band),
+        saa=sound_absorption_average(by_band),
+        thirds=series(thirds),
+        source=source,
+    )
+
+
+def _sample(array: Array, air: AirState) -> tuple[Floats, str]:
+    """Coefficients in thirds of a laboratory sample of the panel's layers."""
+    measured = array.panel.measured
+    if measured is not None:
+        figures = np.array([float(measured.alphas[band]) for band in OCTAVES])
+        return with_thirds(figures)[len(OCTAVES) :], f"measured: {measured.report}, mounting {measured.mounting}"
+    layers = buildup(array.panel, array.hang.drop)
+    sample = sized_absorption(layers, middle_frequencies(), *SAMPLE, air)
+    return sample, f"modelled as a closed sample of {SAMPLE[0]:g} x {SAMPLE[1]:g} m, without frames"
+
+
+def _of_octave(thirds: Floats, octave: int) -> tuple[float, ...]:
+    place = THIRDS.index(octave)
+    return series(thirds[place - 1 : place + 2])

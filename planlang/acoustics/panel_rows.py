@@ -1,0 +1,119 @@
+"""The panels of one array as an absorber of the room, with everything about them that may be off."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+import numpy as np
+
+from planlang.acoustics.air import AirState
+from planlang.acoustics.arrays import Floats
+from planlang.acoustics.bands import middle_frequencies, with_octaves, with_thirds
+from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_TOLERANCE, MIKI, MOST_ALPHA
+from planlang.acoustics.panels import RESISTIVITIES, Buildup, Reach, buildup, endless_absorption, open_face
+from planlang.acoustics.patches import patch_absorption, patch_of
+from planlang.geometry.model import PlacedPanel
+from planlang.plan.model import Array
+from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
+
+THOMASSON = "edges: Thomasson, Acustica 44 (1980) 265"
+
+
+@record
+class PanelRow:
+    """Absorption of an array's open faces, a value a column.
+
+    `endless` are coefficients of the layers without edges (models, flow resistivities, columns), at most 1; `edge` is
+    what the finite size adds to a coefficient; `back` (m2) is the most that gets in behind hung panels; `tolerance` is
+    how far a coefficient may be off beside all that.
+    """
+
+    area: float
+    endless: Floats
+    edge: Floats
+    back: Floats
+    tolerance: Floats
+    source: str
+
+    @property
+    def plain(self) -> Floats:
+        """Coefficient without edges, by the leading model in the middle of the flow's range."""
+        return np.asarray(self.endless[0, RESISTIVITIES // 2], dtype=np.float64)
+
+    @property
+    def taken(self) -> Floats:
+        """Absorption area for Sabine, m2: with edges, and half of what may get in behind."""
+        return np.asarray(self.area * (self.plain + self.edge) + self.back / 2, dtype=np.float64)
+
+    @property
+    def capped(self) -> Floats:
+        """Absorption area for formulas with a logarithm, m2: without edges, coefficients at most 0.99."""
+        return np.asarray(self.area * np.minimum(self.plain, MOST_ALPHA.value) + self.back / 2, dtype=np.float64)
+
+    @property
+    def low(self) -> Floats:
+        """The least that is thought possible, m2."""
+        least = self.endless.min(axis=(0, 1)) + EDGE_SHARE.value[0] * self.edge - self.tolerance
+        return np.asarray(self.area * np.maximum(least, 0.0), dtype=np.float64)
+
+    @property
+    def high(self) -> Floats:
+        """The most that is thought possible, m2."""
+        most = self.endless.max(axis=(0, 1)) + self.edge + self.tolerance
+        return np.asarray(self.area * most + self.back, dtype=np.float64)
+
+
+def panel_row(array: Array, panels: Sequence[PlacedPanel], air: AirState) -> PanelRow:
+    """Reckon an array: laboratory figures of the panel type where the plan has them, else the model."""
+    area = len(panels) * open_face(array.panel)
+    back = np.zeros(len(with_thirds(np.zeros(len(OCTAVES)))))
+    if array.panel.measured is not None:
+        return _measured_row(array, area, back)
+    layers = buildup(array.panel, array.hang.drop)
+    frequency = middle_frequencies()
+    reach = endless_absorption(layers, frequency, air)
+    if panels and area:
+        sized = patch_absorption(layers, patch_of(panels), frequency, air)
+        back = with_octaves(_back_absorption(layers, array, len(panels), air))
+    else:
+        sized = reach.taken
+    edge = np.maximum(sized - reach.taken, 0.0)
+    source = f"modelled: {MIKI.source}; {THOMASSON}; range with {ALLARD_CHAMPOUX.source}"
+    return PanelRow(area, with_octaves(reach.grid), with_octaves(edge), back, with_octaves(reach.tolerance), source)
+
+
+def _measured_row(array: Array, area: float, back: Floats) -> PanelRow:
+    """Laboratory figures hold edges and all; what passes 1 is the edges' part, which only Sabine may see."""
+    measured = array.panel.measured
+    assert measured is not None
+    figures = with_thirds(np.array([float(measured.alphas[band]) for band in OCTAVES]))
+    plain = np.minimum(figures, 1.0)
+    endless = np.broadcast_to(plain, (2, RESISTIVITIES, len(plain)))
+    tolerance = np.full(len(plain), MEASURED_TOLERANCE.value)
+    source = f"measured: {measured.report}, mounting {measured.mounting}"
+    return PanelRow(area, endless, figures - plain, back, tolerance, source)
+
+
+def _back_absorption(layers: Buildup, array: Array, count: int, air: AirState) -> Floats:
+    """The most that gets in behind panels hung clear of their surface, m2 a third.
+
+    Sound enters through the gap all round, so that no more than its area (at most the panel's) times the coefficient of
+    the layers from behind can be lost there. Own appraisal; a laboratory would count the panel as an object (ISO 354).
+    """
+    if array.hang.drop <= 0:
+        return np.zeros(len(middle_frequencies()))
+    panel = array.panel
+    opening = 2 * (panel.width + panel.length) * array.hang.drop
+    entered = count * float(min(opening, panel.width * panel.length)) / 1e6
+    turned = Buildup(
+        front_resistance=layers.back_resistance,
+        front_air=layers.back_air,
+        batt=layers.batt,
+        back_air=layers.front_air,
+        back_resistance=layers.front_resistance,
+        drop=Fraction(0),
+        flow_low=layers.flow_middle,
+        flow_high=layers.flow_middle,
+    )
+    reach: Reach = endless_absorption(turned, middle_frequencies(), air)
+    return np.asarray(entered * reach.taken, dtype=np.float64)

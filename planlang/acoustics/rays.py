@@ -1,0 +1,271 @@
+"""Sound as rays in a room of plane faces: energy over time, per band, in the whole room and at listeners.
+
+Rays start evenly in all directions, lose energy at each face, and leave it as from a mirror or, by chance, in a
+direction by Lambert's law. Chance is a hash of the seed, the ray and the bounce; paths use only sums, products,
+quotients and square roots, so that they are the same on every machine. Lengths in m, times in s.
+Source: Kuttruff, Room Acoustics, ch. 9; Vorlaender, Auralization, ch. 11.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planlang.acoustics.arrays import Floats
+from planlang.acoustics.draws import even
+from planlang.syntax.record import record
+
+RAYS = 20_000
+STEP = 0.002  # s
+EAR = 0.5  # m, radius of the sphere that stands for a listener
+ENOUGH = 10**-3.4  # share of the energy that may be left when tracing ends
+LONGEST = 12.0  # s
+CLEAR = 1e-9  # m: how far before a face a ray is set down
+TURNS = 4096  # directions to scatter into
+GOLDEN = (np.sqrt(5.0) - 1) / 2
+Indices = NDArray[np.intp]
+
+
+@record
+class Piece:
+    """A part of a face: box (left, lower, right, upper) in m on the face, () for the rest of it; what it does to sound.
+
+    `kept` is the share of energy that it sends back, a value a band; `scatter` the share of rays by Lambert's law.
+    """
+
+    box: tuple[float, ...]
+    kept: Floats
+    scatter: float
+    round: bool = False
+
+
+@record
+class Face:
+    """A plane face: origin, unit directions across, up and into the room; outline on it, m.
+
+    The last of its pieces is the rest of it.
+    """
+
+    origin: Floats
+    across: Floats
+    up: Floats
+    inward: Floats
+    outline: tuple[tuple[float, float], ...]
+    pieces: tuple[Piece, ...]
+
+
+@record
+class Traced:
+    """Energy in the room (steps, bands), starting at 1, and at each listener (listeners, steps, bands); rays lost."""
+
+    room: Floats
+    listeners: Floats
+    lost: int
+
+
+def trace(
+    faces: Sequence[Face],
+    source: Floats,
+    listeners: Sequence[Floats],
+    speed: float,
+    volume_loss: Floats,
+    seed: int,
+    rays: int = RAYS,
+) -> Traced:
+    """Trace until 34 dB are lost in every band.
+
+    `volume_loss` is what air and loose things take, 1/m, a value a band.
+    """
+    tracer = _Tracer(faces, source, listeners, speed, seed, rays, len(volume_loss))
+    window = 40
+    while True:
+        tracer.advance(window * STEP)
+        left = tracer.left() * np.exp(-volume_loss * speed * window * STEP)
+        if left.max() < ENOUGH or window * STEP >= LONGEST:
+            break
+        window += 40
+    steps = window
+    fading = np.exp(-np.multiply.outer((np.arange(steps) + 0.5) * STEP * speed, volume_loss))
+    return Traced(tracer.remaining(steps) * fading, tracer.heard[:, :steps] * fading, tracer.lost)
+
+
+class _Tracer:
+    """The state of all rays."""
+
+    def __init__(
+        self,
+        faces: Sequence[Face],
+        source: Floats,
+        listeners: Sequence[Floats],
+        speed: float,
+        seed: int,
+        rays: int,
+        bands: int,
+    ) -> None:
+        self.faces, self.listeners, self.speed = faces, listeners, speed
+        self.convex = is_convex(faces)
+        self.place = np.repeat(source[:, np.newaxis], rays, axis=1)
+        self.way = sphere(rays).T.copy()
+        self.energy = np.full((bands, rays), 1.0 / rays)
+        self.time = np.zeros(rays)
+        self.bounce = np.zeros(rays, dtype=np.uint64)
+        self.salt = (np.arange(rays, dtype=np.uint64) << np.uint64(24)) ^ np.uint64(seed)
+        steps = round(LONGEST / STEP) + 2
+        self.absorbed = np.zeros((steps, bands))
+        self.heard = np.zeros((len(listeners), steps, bands))
+        self.turns = sphere(TURNS).T.copy()
+        self.lost = 0
+
+    def advance(self, until: float) -> None:
+        """Send every ray on until it has passed a time."""
+        going = np.flatnonzero(self.time < until)
+        while going.size:
+            self._fly(going)
+            going = going[self.time[going] < until]
+
+    def left(self) -> Floats:
+        """Energy that the rays still have, per band."""
+        return np.asarray(self.energy.sum(axis=1), dtype=np.float64)
+
+    def remaining(self, steps: int) -> Floats:
+        """Energy in the room over time: all of it, less what has been absorbed."""
+        return np.asarray(np.maximum(1 - np.cumsum(self.absorbed[:steps], axis=0), 0.0), dtype=np.float64)
+
+    def _fly(self, going: Indices) -> None:
+        place, way = self.place[:, going], self.way[:, going]
+        face, length = self._next_faces(place, way)
+        away = ~np.isfinite(length)
+        if away.any():
+            self._lose(going[away])
+            stays = ~away
+            going, face, length = going[stays], face[stays], length[stays]
+            place, way = place[:, stays], way[:, stays]
+        self._listen(going, place, way, length)
+        landed = place + length * way
+        self.time[going] += length / self.speed
+        normals, kept, scatter = self._struck(face, landed)
+        self._absorb(going, kept)
+        self.place[:, going] = landed + CLEAR * normals
+        self.way[:, going] = self._turned(going, way, normals, scatter)
+        self.bounce[going] += np.uint64(1)
+
+    def _next_faces(self, place: Floats, way: Floats) -> tuple[Indices, Floats]:
+        nearest, face = np.full(place.shape[1], np.inf), np.zeros(place.shape[1], dtype=np.intp)
+        for number, plane in enumerate(self.faces):
+            towards = _dot(plane.inward, way)
+            height = _dot(plane.inward, place - plane.origin[:, np.newaxis])
+            with np.errstate(divide="ignore", invalid="ignore"):
+                length = np.where((towards < 0) & (height > 0), -height / towards, np.inf)
+            near = length < nearest
+            if not self.convex:
+                near &= _within(plane, place + np.where(near, length, 0.0) * way)
+            nearest, face = np.where(near, length, nearest), np.where(near, number, face)
+        return face, nearest
+
+    def _struck(self, face: Indices, landed: Floats) -> tuple[Floats, Floats, Floats]:
+        """Normals, shares of energy kept, and scattering where the rays land."""
+        count = landed.shape[1]
+        normals, kept, scatter = np.empty((3, count)), np.empty((len(self.energy), count)), np.empty(count)
+        for number, plane in enumerate(self.faces):
+            here = np.flatnonzero(face == number)
+            normals[:, here] = plane.inward[:, np.newaxis]
+            piece = _pieces_struck(plane, landed[:, here])
+            kept[:, here] = np.stack([each.kept for each in plane.pieces], axis=1)[:, piece]
+            scatter[here] = np.array([each.scatter for each in plane.pieces])[piece]
+        return normals, kept, scatter
+
+    def _absorb(self, going: Indices, kept: Floats) -> None:
+        before = self.energy[:, going]
+        after = before * kept
+        steps = np.minimum((self.time[going] / STEP).astype(np.intp), len(self.absorbed) - 1)
+        for band in range(len(before)):
+            taken = np.bincount(steps, before[band] - after[band], len(self.absorbed))
+            self.absorbed[:, band] += taken
+        self.energy[:, going] = after
+
+    def _turned(self, going: Indices, way: Floats, normals: Floats, scatter: Floats) -> Floats:
+        """The way on: mirrored, or by Lambert's law (the normal and an even direction, added)."""
+        mirrored = way - 2 * _dot(normals, way) * normals
+        counter = self.salt[going] + (self.bounce[going] << np.uint64(1))
+        by_chance = even(counter) < scatter
+        chosen = (even(counter + np.uint64(1)) * TURNS).astype(np.intp)
+        spread = normals + (1 - 1e-9) * self.turns[:, chosen]
+        new = np.where(by_chance, spread, mirrored)
+        return np.asarray(new / np.sqrt(_dot(new, new)), dtype=np.float64)
+
+    def _listen(self, going: Indices, place: Floats, way: Floats, length: Floats) -> None:
+        """Add the energy of rays that pass a listener's sphere, by the length of the way inside it."""
+        for number, ear in enumerate(self.listeners):
+            to_ear = ear[:, np.newaxis] - place
+            along = _dot(to_ear, way)
+            short = EAR**2 - (_dot(to_ear, to_ear) - along * along)
+            passed = np.flatnonzero((short > 0) & (along > 0) & (along < length))
+            if passed.size:
+                moments = self.time[going[passed]] + along[passed] / self.speed
+                steps = np.minimum((moments / STEP).astype(np.intp), self.heard.shape[1] - 1)
+                chord = 2 * np.sqrt(short[passed])
+                for band in range(len(self.energy)):
+                    weights = self.energy[band, going[passed]] * chord
+                    self.heard[number, :, band] += np.bincount(steps, weights, self.heard.shape[1])
+
+    def _lose(self, gone: Indices) -> None:
+        """Rays that meet no face, through a gap between faces: their energy counts as absorbed."""
+        self.lost += len(gone)
+        steps = np.minimum((self.time[gone] / STEP).astype(np.intp), len(self.absorbed) - 1)
+        for band in range(len(self.energy)):
+            self.absorbed[:, band] += np.bincount(steps, self.energy[band, gone], len(self.absorbed))
+        self.energy[:, gone] = 0.0
+        self.time[gone] = np.inf
+
+
+def sphere(count: int) -> Floats:
+    """Even directions, (count, 3): equal steps in height, a golden turn between; rounded, to be equal anywhere."""
+    place = np.arange(count)
+    height = 1 - (2 * place + 1) / count
+    turn = 2 * np.pi * np.mod(place * GOLDEN, 1.0)
+    flat = np.sqrt(1 - height * height)
+    return np.asarray(np.round(np.stack([flat * np.cos(turn), flat * np.sin(turn), height], axis=1), 12))
+
+
+def is_convex(faces: Sequence[Face]) -> bool:
+    """Whether every corner of every face lies on the inner side of all faces."""
+    corners = np.array([face.origin + x * face.across + y * face.up for face in faces for x, y in face.outline])
+    return all(bool(np.all((corners - face.origin) @ face.inward > -1e-6)) for face in faces)
+
+
+def _dot(first: Floats, second: Floats) -> Floats:
+    return np.asarray(first[0] * second[0] + first[1] * second[1] + first[2] * second[2], dtype=np.float64)
+
+
+def _on_face(face: Face, places: Floats) -> tuple[Floats, Floats]:
+    from_datum = places - face.origin[:, np.newaxis]
+    return _dot(face.across, from_datum), _dot(face.up, from_datum)
+
+
+def _within(face: Face, places: Floats) -> NDArray[np.bool_]:
+    """Which places lie in the outline of a face."""
+    x, y = _on_face(face, places)
+    crossed = np.zeros(len(x), dtype=np.bool_)
+    for (x1, y1), (x2, y2) in zip(face.outline, [*face.outline[1:], face.outline[0]], strict=True):
+        if y1 != y2:
+            crossed ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) * ((x2 - x1) / (y2 - y1)))
+    return crossed
+
+
+def _pieces_struck(face: Face, places: Floats) -> Indices:
+    """The number of the piece of a face that each place lies on; the first that fits counts."""
+    chosen = np.full(places.shape[1], len(face.pieces) - 1, dtype=np.intp)
+    if len(face.pieces) == 1:
+        return chosen
+    x, y = _on_face(face, places)
+    for number in range(len(face.pieces) - 2, -1, -1):
+        chosen[_in_piece(face.pieces[number], x, y)] = number
+    return chosen
+
+
+def _in_piece(piece: Piece, x: Floats, y: Floats) -> NDArray[np.bool_]:
+    left, lower, right, upper = piece.box
+    if piece.round:
+        across, up = (2 * x - left - right) / (right - left), (2 * y - lower - upper) / (upper - lower)
+        return np.asarray(across * across + up * up <= 1)
+    return np.asarray((x >= left) & (x <= right) & (y >= lower) & (y <= upper))

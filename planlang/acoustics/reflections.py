@@ -1,0 +1,158 @@
+"""First reflections from a talker or loudspeaker to a listener: image sources in every plane of the room.
+
+Positions are metres (east, north, height). Source: Kuttruff, Room Acoustics, ch. 4.
+"""
+
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from planlang.acoustics.arrays import Floats
+from planlang.acoustics.constants import MOST_ALPHA
+from planlang.acoustics.model import Reflection
+from planlang.geometry.model import Layout, PlacedPanel, RoomGeometry, Surface
+from planlang.plan.model import Place
+
+EDGE = 1e-6  # m: what counts as on the edge
+
+
+def image(source: Floats, point: Floats, normal: Floats) -> Floats:
+    """The source mirrored in the plane through a point with a unit normal."""
+    return np.asarray(source - 2 * float((source - point) @ normal) * normal, dtype=np.float64)
+
+
+def strike(source: Floats, listener: Floats, point: Floats, normal: Floats) -> Floats | None:
+    """Where the reflection strikes the plane; None when the two are not on the same side of it."""
+    from_source, from_listener = float((source - point) @ normal), float((listener - point) @ normal)
+    if from_source * from_listener <= 0:
+        return None
+    mirrored = image(source, point, normal)
+    share = float((point - mirrored) @ normal) / float((listener - mirrored) @ normal)
+    return np.asarray(mirrored + share * (listener - mirrored), dtype=np.float64)
+
+
+def level_to_direct(direct: float, reflected: float, alpha: float) -> float:
+    """Level of a reflection to the direct sound, dB: 20 lg(d/r) + 10 lg(1 - alpha), as from a mirror."""
+    kept = 1 - min(alpha, MOST_ALPHA.value)
+    return float(20 * np.log10(direct / reflected) + 10 * np.log10(kept))
+
+
+def first_reflections(
+    room: RoomGeometry, layout: Layout, places: Sequence[Place], alphas: Mapping[str, float], speed: float
+) -> tuple[Reflection, ...]:
+    """All first reflections from each talker to each listener, soonest first.
+
+    `alphas` has the mean coefficient from 1 to 4 kHz of each surface, feature and array, by name. A strike within a
+    panel's outline, on the plane of its face, counts as treated by it. A way that another surface blocks is left out.
+    """
+    talkers = [place for place in places if place.role == "talker"]
+    listeners = [place for place in places if place.role == "listener"]
+    found = [
+        reflection
+        for talker in talkers
+        for listener in listeners
+        for surface in room.surfaces
+        if (reflection := _reflection(room, layout, (talker, listener), surface, alphas, speed)) is not None
+    ]
+    return tuple(sorted(found, key=lambda each: (each.talker, each.listener, each.delay, each.surface)))
+
+
+def position(place: Place) -> Floats:
+    """A place of the plan, m."""
+    return np.array([float(place.east), float(place.north), float(place.height)]) / 1000
+
+
+def _reflection(
+    room: RoomGeometry,
+    layout: Layout,
+    pair: tuple[Place, Place],
+    surface: Surface,
+    alphas: Mapping[str, float],
+    speed: float,
+) -> Reflection | None:
+    source, listener = position(pair[0]), position(pair[1])
+    panel, where = _on_panel(layout.on(surface.name), surface, source, listener)
+    if panel is None:
+        where = _on_surface(surface, source, listener)
+    if where is None or not _is_clear(room, surface, (source, where, listener)):
+        return None
+    direct = float(np.linalg.norm(listener - source))
+    reflected = float(np.linalg.norm(where - source) + np.linalg.norm(listener - where))
+    across, up = _on_plane(surface, where)
+    struck = panel.array.name if panel is not None else _feature_at(room, surface, across, up) or surface.name
+    return Reflection(
+        talker=pair[0].name,
+        listener=pair[1].name,
+        surface=surface.name if panel is not None or struck == surface.name else f"{struck} on {surface.name}",
+        delay=(reflected - direct) / speed,
+        extra=reflected - direct,
+        level=level_to_direct(direct, reflected, alphas.get(struck, 0.0)),
+        treated_by=panel.mark if panel is not None else "",
+        across=across,
+        up=up,
+    )
+
+
+def _on_panel(
+    panels: Sequence[PlacedPanel], surface: Surface, source: Floats, listener: Floats
+) -> tuple[PlacedPanel | None, Floats | None]:
+    for panel in panels:
+        off = float(panel.array.hang.drop + panel.array.panel.depth)
+        where = strike(source, listener, _metres(surface.in_room(0.0, 0.0, off)), np.array(surface.inward))
+        if where is None:
+            continue
+        across, up = _on_plane(surface, where)
+        box = panel.box
+        if float(box.left) <= across <= float(box.right) and float(box.lower) <= up <= float(box.upper):
+            return panel, where
+    return None, None
+
+
+def _on_surface(surface: Surface, source: Floats, listener: Floats) -> Floats | None:
+    where = strike(source, listener, _metres(surface.origin), np.array(surface.inward))
+    if where is None or not inside(surface.outline, *_on_plane(surface, where)):
+        return None
+    return where
+
+
+def _feature_at(room: RoomGeometry, surface: Surface, across: float, up: float) -> str:
+    """The door or window that is struck, '' where there is none."""
+    for placed in room.features:
+        box = placed.box
+        on_it = float(box.left) <= across <= float(box.right) and float(box.lower) <= up <= float(box.upper)
+        if placed.feature.surface == surface.name and placed.feature.lining is not None and on_it:
+            return placed.feature.name
+    return ""
+
+
+def inside(outline: Sequence[tuple[float, float]], x: float, y: float) -> bool:
+    """Whether a point lies in a polygon (even and odd crossings to one side)."""
+    crossed = False
+    for (x1, y1), (x2, y2) in zip(outline, [*outline[1:], outline[0]], strict=True):
+        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
+            crossed = not crossed
+    return crossed
+
+
+def _is_clear(room: RoomGeometry, struck: Surface, way: tuple[Floats, Floats, Floats]) -> bool:
+    """Whether no other surface stands in either leg of the way."""
+    others = [surface for surface in room.surfaces if surface is not struck]
+    return not any(_blocks(surface, start, end) for surface in others for start, end in (way[:2], way[1:]))
+
+
+def _blocks(surface: Surface, start: Floats, end: Floats) -> bool:
+    point, normal = _metres(surface.origin), np.array(surface.inward)
+    before, after = float((start - point) @ normal), float((end - point) @ normal)
+    if before * after >= 0 or min(abs(before), abs(after)) < EDGE:
+        return False
+    return inside(surface.outline, *_on_plane(surface, start + before / (before - after) * (end - start)))
+
+
+def _on_plane(surface: Surface, where: Floats) -> tuple[float, float]:
+    """Across and up from the surface's datum, mm."""
+    from_datum = 1000 * where - np.array(surface.origin)
+    return float(from_datum @ np.array(surface.across_dir)), float(from_datum @ np.array(surface.up_dir))
+
+
+def _metres(place: tuple[float, float, float]) -> Floats:
+    return np.array(place) / 1000

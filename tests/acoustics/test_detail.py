@@ -1,0 +1,124 @@
+"""What the estimate says beyond decay times, in rooms whose answers are plain."""
+
+from fractions import Fraction as F
+
+import numpy as np
+import pytest
+
+from planlang.acoustics.estimate import estimate_acoustics
+from planlang.acoustics.examine import examine_acoustics
+from planlang.geometry.model import Box, Layout, PlacedPanel
+from planlang.geometry.room import build_room
+from planlang.plan.model import Place, Use
+from planlang.syntax.span import NOWHERE
+from tests import builders as make
+from tests.acoustics.rooms import target, wall_array
+
+
+def room_of(plan):
+    return build_room(plan).value
+
+
+def place(role, name, east, north, height):
+    return Place(at=NOWHERE, role=role, name=name, east=F(east), north=F(north), height=F(height))
+
+
+PLACES = (place("talker", "lectern", 1200, 1000, 1200), place("listener", "chair", 1950, 3000, 1200))
+
+
+def plan_of(*arrays, use=None, **over):
+    return make.plan(arrays=arrays, use=use or Use(at=NOWHERE, target=None, places=PLACES), **over)
+
+
+def on_west_wall(array, left, lower, count=1):
+    width, height = array.panel.width, array.panel.length
+    boxes = [Box(F(left) + n * width, F(lower), F(left) + (n + 1) * width, F(lower) + height) for n in range(count)]
+    return Layout(
+        tuple(PlacedPanel(f"{array.mark}{n}", array, array.surface, box, (), (), "") for n, box in enumerate(boxes, 1)),
+        (),
+        (),
+    )
+
+
+def test_reflection_from_the_west_wall_by_hand_and_treated_by_a_panel():
+    # the wall at east = 0: 4.648 ms later for c = 343.2, struck 1761.9 north; across runs from the wall's left end
+    plan = plan_of()
+    room = room_of(plan)
+    bare = estimate_acoustics(plan, room, Layout((), (), ())).value
+    (west,) = [each for each in bare.reflections if each.surface == "west wall"]
+    assert 1000 * west.delay == pytest.approx(4.648, rel=0.002)
+    assert west.treated_by == ""
+    array = wall_array()
+    layout = on_west_wall(array, west.across - 300, 600)
+    treated = estimate_acoustics(plan_of(array), room, layout).value
+    (struck,) = [each for each in treated.reflections if each.surface == "west wall"]
+    assert struck.treated_by == "BW1"
+    assert struck.level < west.level - 6
+
+
+def test_monitoring_target_judges_early_reflections():
+    plan = plan_of(use=Use(at=NOWHERE, target=target("bs-1116").target, places=PLACES))
+    acoustics = estimate_acoustics(plan, room_of(plan), Layout((), (), ())).value
+    assert any("ITU-R BS.1116" in line and "too strong" in line for line in acoustics.reflection_words)
+
+
+def test_further_target_has_its_own_verdicts():
+    use = Use(
+        at=NOWHERE,
+        target=target("din-18041 A3").target,
+        places=(),
+        more_targets=(target("ansi-s12-60").target,),
+    )
+    plan = plan_of(use=use)
+    acoustics = estimate_acoustics(plan, room_of(plan), Layout((), (), ())).value
+    (other,) = acoustics.more_targets
+    assert "S12.60" in other.words
+    assert other.verdict_after[0] == "not asked"
+    assert other.verdict_after[3] == "too long"
+
+
+def test_gains_of_arrays_alone_and_missed():
+    array, second = wall_array(), wall_array(name="second", mark="S")
+    layouts = [on_west_wall(array, 200, 600, 2), on_west_wall(second, 1600, 600, 1)]
+    layout = Layout(layouts[0].panels + layouts[1].panels, (), ())
+    plan = plan_of(array, second)
+    room = room_of(plan)
+    first, other = estimate_acoustics(plan, room, layout).value.gains
+    assert first.array == "back-wall"
+    assert first.area == pytest.approx(2 * other.area)
+    assert first.alone > other.alone > 0
+    assert 0 < first.missed < first.alone
+    alone = estimate_acoustics(plan, room, layouts[0]).value.gains[0]
+    assert alone.alone == pytest.approx(first.alone)
+    assert alone.missed == pytest.approx(alone.alone)
+
+
+def test_bare_walls_flutter_and_are_named():
+    plan = plan_of()
+    acoustics = estimate_acoustics(plan, room_of(plan), Layout((), (), ())).value
+    assert len(acoustics.flutter) == 3
+    width = float(plan.room.width) / 1000
+    (pair,) = [line for line in acoustics.flutter if "east wall and west wall" in line]
+    assert f"{2 * width / 343.2 * 1000:.2g} ms" in pair
+
+
+def test_what_panels_will_not_mend_is_said():
+    plan = plan_of(wall_array())
+    acoustics = estimate_acoustics(plan, room_of(plan), on_west_wall(wall_array(), 200, 600)).value
+    assert any("dB" in line and "hardly noticed" in line for line in acoustics.beyond)
+    assert any("direct sound prevails" in line for line in acoustics.beyond)
+
+
+def test_examination_adds_modes_and_rays_and_repeats_itself():
+    plan = plan_of(wall_array())
+    room, layout = room_of(plan), on_west_wall(wall_array(), 200, 600, 3)
+    acoustics = estimate_acoustics(plan, room, layout).value
+    found = examine_acoustics(plan, room, layout, acoustics)
+    assert acoustics.rays is None
+    assert found.low_end.method.startswith("exact")
+    sides = [float(plan.room.width), float(plan.room.depth)]
+    assert found.low_end.modes[0].frequency == pytest.approx(343.2 / (2 * max(sides) / 1000))
+    assert found.rays.source == "lectern"
+    assert [each.listener for each in found.rays.listeners] == ["chair"]
+    assert np.all(np.array(found.rays.t20) > 0)
+    assert examine_acoustics(plan, room, layout, acoustics) == found

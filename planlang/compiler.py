@@ -5,15 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from planlang.acoustics.estimate import estimate_acoustics
+from planlang.acoustics.findings import acoustic_findings
+from planlang.acoustics.model import Acoustics
+from planlang.acoustics.required import required_decay
 from planlang.geometry.layout import place_arrays
+from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
 from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.bounds import too_much, too_much_with_options
+from planlang.plan.model import Plan
 from planlang.plan.reader import Checked, check_statements, type_plan
 from planlang.requirements.check import Results, check_requirements
+from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
 from planlang.syntax.record import record
@@ -71,25 +76,25 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         if heavy:
             findings += heavy
             break
-        other = compile_option(checked, name, for_book)
+        other = compile_option(checked, name, for_book, hold=for_book)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
-    if for_book:
+    if for_book and not any(finding.forbids_book for finding in findings):
         compiled = with_examination(compiled)
     return Compilation(read.value, compiled, in_order(findings))
 
 
 def with_examination(compiled: CompiledPlan) -> CompiledPlan:
-    """Add what only a job book needs and takes a second or two: modes and rays."""
+    """Add what only the book's own plan needs, and none of its other options: ratings, modes and rays."""
     from planlang.acoustics.examine import examine_acoustics
 
     acoustics = examine_acoustics(compiled.plan, compiled.room, compiled.layout, compiled.acoustics)
-    return replace(compiled, acoustics=acoustics)
+    return replace(compiled, estimated=acoustics)
 
 
-def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
-    """One plan with one option: type, place, resolve, estimate, check."""
+def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = True) -> Outcome[CompiledPlan | None]:
+    """One plan with one option: type, place, resolve, estimate, check, and `hold` against what it requires."""
     typed = type_plan(checked, option)
     plan = typed.value
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
@@ -105,24 +110,33 @@ def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[Com
     layout = place_arrays(plan, room.value)
     materials = resolve_materials(plan, layout.value, lay_out=for_book)
     masses = {build.type.name: build.masses for build in materials.value.builds}
-    acoustics = estimate_acoustics(plan, room.value, layout.value, with_thirds=for_book)
+    estimated = estimate(plan, room.value, layout.value) if for_book else None
     loads = check_loads(plan, room.value, layout.value, masses)
-    results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
-    held = check_requirements(results)
+    held: Outcome[tuple[Held, ...]] = Outcome(())
+    if hold:
+        expected = estimated.expected if estimated else required_decay(plan, room.value, layout.value)
+        held = check_requirements(Results(plan, room.value, layout.value, materials.value, expected, loads.value))
 
-    findings = list(typed.diagnostics)
-    for phase in (room, layout, materials, acoustics, loads):
+    findings = [*typed.diagnostics, *acoustic_findings(plan, room.value)]
+    for phase in (room, layout, materials, loads):
         findings += phase.diagnostics
     if not materials.ok:  # it has said why a panel can't be weighed
         findings = [finding for finding in findings if finding.code != "mass-unknown"]
     if not any(finding.forbids_book for finding in findings):
         findings += held.diagnostics
-    warnings = in_order(finding for finding in findings if not finding.is_error)
-    failures = in_order(finding for finding in findings if finding.is_error)
+    found = in_order(findings)
+    warnings, failures = (tuple(each for each in found if each.is_error is fails) for fails in (False, True))
     compiled = CompiledPlan(
-        plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings, failures, held.value
+        plan, room.value, layout.value, materials.value, estimated, loads.value, warnings, failures, held.value
     )
-    return Outcome(compiled, in_order(findings))
+    return Outcome(compiled, found)
+
+
+def estimate(plan: Plan, room: RoomGeometry, layout: Layout) -> Acoustics:
+    """The acoustic estimate, which only a book needs, and which takes a library that a check may do without."""
+    from planlang.acoustics.estimate import estimate_acoustics
+
+    return estimate_acoustics(plan, room, layout).value
 
 
 def only_there(option: str, there: tuple[Diagnostic, ...], here: tuple[Diagnostic, ...]) -> list[Diagnostic]:

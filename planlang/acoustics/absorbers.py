@@ -7,13 +7,14 @@ import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.bands import COLUMNS, IN_OCTAVES, with_thirds
+from planlang.acoustics.bands import ALL_BANDS, Spectrum
 from planlang.acoustics.constants import LEAST_ALPHA, MOST_ALPHA, TABLE_SHARE, TABLE_STEP
+from planlang.acoustics.furniture import box_volume
 from planlang.acoustics.model import Absorber
 from planlang.acoustics.panel_rows import PanelRow, panel_row
 from planlang.acoustics.reverberation import hard_object_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import Array, Furniture, Occupants
+from planlang.plan.model import Furniture, Occupants
 from planlang.plan.stock import OCTAVES, Bands, Lining
 from planlang.syntax.record import record
 
@@ -27,10 +28,12 @@ class Row:
 
     `taken` is its absorption area for Sabine, `below` and `above` how far it may be off; `capped` is its area with the
     coefficient at most 0.99, for formulas with a logarithm. Rows of one `kin` err together; `surface` is where it lies,
-    '' for people and furniture. A modelled `panel` has ranges of its own, which then stand in for `below` and `above`.
+    '' for people and furniture. `key` says what it stands for: ('surface', name), ('feature', name), ('array', name).
+    A modelled `panel` has ranges of its own, which then stand in for `below` and `above`.
     """
 
     absorber: Absorber
+    key: tuple[str, str]
     kin: str
     surface: str
     taken: Floats
@@ -59,25 +62,33 @@ def covered_by(layout: Layout) -> Covered:
 
 
 def room_rows(
-    room: RoomGeometry, people: tuple[Occupants, ...], covered: Covered, furniture: tuple[Furniture, ...] = ()
+    room: RoomGeometry,
+    people: tuple[Occupants, ...],
+    covered: Covered,
+    furniture: tuple[Furniture, ...] = (),
+    spectrum: Spectrum = ALL_BANDS,
 ) -> tuple[Row, ...]:
     """The rows of the room without its panels, net of what panels cover: surfaces, openings, people, furniture."""
     surfaces = tuple(
-        _surface_row(surface, room, covered, surface.lining) for surface in room.surfaces if surface.lining is not None
+        _surface_row(surface, room, covered, surface.lining, spectrum)
+        for surface in room.surfaces
+        if surface.lining is not None
     )
     openings = tuple(
-        _feature_row(placed, placed.feature.lining) for placed in room.features if placed.feature.lining is not None
+        _feature_row(placed, placed.feature.lining, spectrum)
+        for placed in room.features
+        if placed.feature.lining is not None
     )
-    loose = tuple(_people_row(group) for group in people if group.count)
-    return surfaces + openings + loose + tuple(_furniture_row(piece) for piece in furniture if piece.count)
+    loose = tuple(_people_row(group, spectrum) for group in people if group.count)
+    return surfaces + openings + loose + tuple(_furniture_row(piece, spectrum) for piece in furniture if piece.count)
 
 
-def panel_rows(layout: Layout, air: AirState) -> tuple[Row, ...]:
-    """One row an array, in the order of the plan."""
+def panel_rows(layout: Layout, air: AirState, spectrum: Spectrum = ALL_BANDS, ranged: bool = True) -> tuple[Row, ...]:
+    """One row an array, in the order of the plan. Not `ranged`: quicker, and as if nothing were off."""
     arrays: dict[str, list[PlacedPanel]] = {}
     for panel in layout.panels:
         arrays.setdefault(panel.array.name, []).append(panel)
-    return tuple(_array_row(panels[0].array, panels, air) for panels in arrays.values())
+    return tuple(_array_row(panels, air, spectrum, ranged) for panels in arrays.values())
 
 
 def box_area(box: Box) -> float:
@@ -96,7 +107,7 @@ def coefficients(bands: Bands) -> Floats:
     return np.array([float(bands[band]) for band in nearest])
 
 
-def _surface_row(surface: Surface, room: RoomGeometry, covered: Covered, lining: Lining) -> Row:
+def _surface_row(surface: Surface, room: RoomGeometry, covered: Covered, lining: Lining, spectrum: Spectrum) -> Row:
     openings = sum(
         feature_area(placed)
         for placed in room.features
@@ -105,85 +116,89 @@ def _surface_row(surface: Surface, room: RoomGeometry, covered: Covered, lining:
     area = max(surface.area_mm2 / 1e6 - openings - covered.hidden.get(surface.name, 0.0), 0.0)
     shaded = min(covered.shaded.get(surface.name, 0.0), area)
     unshaded = (area - shaded) / area if area else 1.0
-    return _lined_row(f"{surface.name}: {lining.words or lining.name}", area, lining, surface.name, unshaded)
+    words = f"{surface.name}: {lining.words or lining.name}"
+    return _lined_row(words, ("surface", surface.name), area, lining, surface.name, spectrum, unshaded)
 
 
-def _feature_row(placed: PlacedFeature, lining: Lining) -> Row:
+def _feature_row(placed: PlacedFeature, lining: Lining, spectrum: Spectrum) -> Row:
     feature = placed.feature
     words = f"{feature.kind} {feature.name} on {feature.surface}: {lining.words or lining.name}"
-    return _lined_row(words, feature_area(placed), lining, feature.surface)
+    return _lined_row(words, ("feature", feature.name), feature_area(placed), lining, feature.surface, spectrum)
 
 
-def _lined_row(words: str, area: float, lining: Lining, surface: str, unshaded: float = 1.0) -> Row:
-    alpha = coefficients(lining.absorption)
-    columns = with_thirds(alpha)
+def _lined_row(
+    words: str,
+    key: tuple[str, str],
+    area: float,
+    lining: Lining,
+    surface: str,
+    spectrum: Spectrum,
+    unshaded: float = 1.0,
+) -> Row:
+    columns = spectrum.from_octaves(coefficients(lining.absorption))
+    octaves = spectrum.in_octaves
     step = np.maximum(TABLE_SHARE.value * columns, TABLE_STEP.value)
     low = unshaded * np.maximum(columns - step, np.minimum(columns, LEAST_ALPHA.value))
     high = np.maximum(np.minimum(columns + step, 1.0), columns)
     absorber = Absorber(
         words=words,
         area=area,
-        alpha=series(alpha),
-        absorption=series(area * alpha),
-        low=series(area * low[IN_OCTAVES]),
-        high=series(area * high[IN_OCTAVES]),
+        alpha=series(columns[octaves]),
+        absorption=series(area * columns[octaves]),
+        low=series(area * low[octaves]),
+        high=series(area * high[octaves]),
         source=lining.source,
     )
     capped = area * np.minimum(columns, MOST_ALPHA.value)
     taken = area * columns
-    return Row(absorber, f"lining {lining.name}", surface, taken, capped, taken - area * low, area * high - taken)
+    return Row(absorber, key, f"lining {lining.name}", surface, taken, capped, taken - area * low, area * high - taken)
 
 
-def _people_row(group: Occupants) -> Row:
+def _people_row(group: Occupants, spectrum: Spectrum) -> Row:
     seating = group.seating
-    total = group.count * with_thirds(coefficients(seating.absorption_m2))
+    total = group.count * spectrum.from_octaves(coefficients(seating.absorption_m2))
     words = f"{group.count} x {seating.words or seating.name}"
-    return loose_row(words, total, seating.source, f"people {seating.name}")
+    return _loose_row(words, total, seating.source, f"people {seating.name}", spectrum)
 
 
-def object_volumes(furniture: tuple[Furniture, ...]) -> Floats:
-    """Volumes of all pieces of furniture, m3, by the boxes that they fill."""
-    return np.array([_box_volume(piece) for piece in furniture for _ in range(piece.count)])
+def _furniture_row(piece: Furniture, spectrum: Spectrum) -> Row:
+    each = float(hard_object_absorption(np.array(box_volume(piece))))
+    total = np.full(len(spectrum.columns), piece.count * each)
+    words = f"{piece.count} x {piece.name}, hard furniture"
+    return _loose_row(words, total, OBJECTS_SOURCE, "furniture", spectrum)
 
 
-def _box_volume(piece: Furniture) -> float:
-    width, depth, height = piece.size
-    return float(width * depth * height) / 1e9
-
-
-def _furniture_row(piece: Furniture) -> Row:
-    each = float(hard_object_absorption(np.array(_box_volume(piece))))
-    total = np.full(len(COLUMNS), piece.count * each)
-    return loose_row(f"{piece.count} x {piece.name}, hard furniture", total, OBJECTS_SOURCE, "furniture")
-
-
-def loose_row(words: str, total: Floats, source: str, kin: str) -> Row:
+def _loose_row(words: str, total: Floats, source: str, kin: str, spectrum: Spectrum) -> Row:
     """What stands in the room and lies on no surface: people, furniture; +-30 %."""
+    octaves = total[spectrum.in_octaves]
     absorber = Absorber(
         words=words,
         area=0.0,
         alpha=(),
-        absorption=series(total[IN_OCTAVES]),
-        low=series(total[IN_OCTAVES] * (1 - TABLE_SHARE.value)),
-        high=series(total[IN_OCTAVES] * (1 + TABLE_SHARE.value)),
+        absorption=series(octaves),
+        low=series(octaves * (1 - TABLE_SHARE.value)),
+        high=series(octaves * (1 + TABLE_SHARE.value)),
         source=source,
     )
     off = TABLE_SHARE.value * total
-    return Row(absorber, kin, "", total, total, off, off)
+    return Row(absorber, ("", ""), kin, "", total, total, off, off)
 
 
-def _array_row(array: Array, panels: list[PlacedPanel], air: AirState) -> Row:
-    panel = panel_row(array, panels, air)
+def _array_row(panels: list[PlacedPanel], air: AirState, spectrum: Spectrum, ranged: bool) -> Row:
+    array = panels[0].array
+    panel = panel_row(array, panels, air, spectrum, ranged)
     noun = "panel" if len(panels) == 1 else "panels"
-    octaves = panel.taken[IN_OCTAVES]
+    inside = spectrum.in_octaves
+    octaves = panel.taken[inside]
     absorber = Absorber(
         words=f"{array.name}: {len(panels)} {noun} {array.panel.name} on {array.surface}, open face",
         area=panel.area,
         alpha=series(octaves / panel.area) if panel.area else (0.0,) * len(octaves),
         absorption=series(octaves),
-        low=series(panel.low[IN_OCTAVES]),
-        high=series(panel.high[IN_OCTAVES]),
+        low=series(panel.low[inside]),
+        high=series(panel.high[inside]),
         source=panel.source,
     )
     off_below, off_above = panel.taken - panel.low, panel.high - panel.taken
-    return Row(absorber, MODELLED, array.surface, panel.taken, panel.capped, off_below, off_above, panel)
+    key = ("array", array.name)
+    return Row(absorber, key, MODELLED, array.surface, panel.taken, panel.capped, off_below, off_above, panel)

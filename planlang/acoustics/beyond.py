@@ -4,11 +4,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from planlang.acoustics.constants import MONITORING_LIMITS
+from planlang.acoustics.constants import DIRECT_REACH, MONITORING_LIMITS
 from planlang.acoustics.model import Decay, Reflection
 from planlang.acoustics.reflections import position
 from planlang.acoustics.standards import early_reflection_limit, monitoring_time
-from planlang.acoustics.targets import ANSI, MONITORING
+from planlang.acoustics.targets import ANSI, MONITORING, targets_of
 from planlang.plan.figure import significant
 from planlang.plan.model import Place, Plan, Target
 from planlang.plan.stock import OCTAVES
@@ -45,9 +45,9 @@ def _level(before: Decay, after: Decay) -> str:
 
 
 def _near(places: tuple[Place, ...], volume: float, after: Decay) -> str:
-    """The reach of direct sound: 0.057 sqrt(V/T) m, for a talker who sends alike all round."""
+    """The reach of direct sound, for a talker who sends alike all round. Source: Kuttruff, Room Acoustics, ch. 5."""
     time = float(np.mean([after.value[n] for n in MIDDLE]))
-    reach = 0.057 * float(np.sqrt(volume / time))
+    reach = DIRECT_REACH.value * float(np.sqrt(volume / time))
     words = (
         f"within about {significant(reach)} m of a talker direct sound prevails (0.057 sqrt(V/T)): what is "
         f"heard there, "
@@ -65,7 +65,7 @@ def _near(places: tuple[Place, ...], volume: float, after: Decay) -> str:
 
 def _on_targets(plan: Plan, volume: float) -> list[str]:
     lines = []
-    for target in _targets(plan):
+    for target in targets_of(plan):
         if target.rule == ANSI and any(group.count for group in plan.room.occupants):
             lines.append("ANSI S12.60 asks for the furnished room without people: this plan states people, who absorb")
         if target.rule == ANSI:
@@ -101,7 +101,7 @@ def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str
         "a panel smaller "
         "than the zone that reflects (below about 500 Hz for one of 0.6 m) does less"
     ]
-    monitoring = [MONITORING[target.rule] for target in _targets(plan) if target.rule in MONITORING]
+    monitoring = [MONITORING[target.rule] for target in targets_of(plan) if target.rule in MONITORING]
     for standard in monitoring:
         strong = [each for each in reflections if _too_strong(each)]
         names = ", ".join(f"{each.talker} to {each.listener} by {each.surface}" for each in strong)
@@ -117,7 +117,3 @@ def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str
 def _too_strong(reflection: Reflection) -> bool:
     limit = early_reflection_limit(reflection.delay)
     return limit is not None and reflection.level > limit
-
-
-def _targets(plan: Plan) -> tuple[Target, ...]:
-    return tuple(target for target in (plan.use.target, *plan.use.more_targets) if target is not None)

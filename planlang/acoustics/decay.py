@@ -1,16 +1,18 @@
 """Decay times of a room from its absorbing rows, with the range that the estimate claims."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.bands import COLUMNS, IN_OCTAVES, IN_THIRDS, THIRDS
+from planlang.acoustics.bands import ALL_BANDS, IN_OCTAVES, IN_THIRDS, THIRDS
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.formulas import EYRING, SABINE, Enclosure, all_formulas, leading, why
+from planlang.acoustics.formulas import EYRING, SABINE, by_leading_formula, why
 from planlang.acoustics.model import Decay, Formula, Thirds
-from planlang.acoustics.uncertainty import decay_range
+from planlang.acoustics.uncertainty import range_with
 from planlang.plan.figure import Figure, significant
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
@@ -34,7 +36,7 @@ class Absorption:
 
 def total(rows: tuple[Row, ...]) -> Absorption:
     """Sum the rows. Rows of one kin err together, kins independently: their ranges add by root-sum-square."""
-    none = np.zeros(len(COLUMNS))
+    none = np.zeros_like(rows[0].taken) if rows else np.zeros(len(ALL_BANDS.columns))
     kins: dict[str, tuple[Floats, Floats]] = {}
     for row in rows:
         below, above = kins.get(row.kin, (none, none))
@@ -45,20 +47,11 @@ def total(rows: tuple[Row, ...]) -> Absorption:
     return Absorption(taken, np.maximum(taken - below, 0.0), taken + above)
 
 
-def decay(
-    rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...], with_thirds: bool = True
-) -> Decay:
-    """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws.
-
-    Without thirds, which only a job book shows, the octaves are the same and come sooner.
-    """
-    area = total(rows)
-    times = all_formulas(rows, room, even)
-    leads = leading(times, area.taken / room.surface, even)
-    value = np.array([times[name][column] for column, name in enumerate(leads)])
-    octaves = IN_OCTAVES
-    low, high = decay_range(rows, room, even, columns=slice(None) if with_thirds else octaves)
-    low, high = np.minimum(low, value[: len(low)]), np.maximum(high, value[: len(high)])
+def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[Span, ...]) -> Decay:
+    """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws."""
+    area, led, octaves = total(rows), by_leading_formula(rows, room, even), IN_OCTAVES
+    times, leads, value = led.times, led.leads, led.value
+    low, high = range_with(value, rows, room, even)
     result = Decay(
         sabine=series(times[SABINE][octaves]),
         eyring=series(times[EYRING][octaves]),
@@ -72,26 +65,21 @@ def decay(
         value=series(value[octaves]),
         leads=leads[octaves],
         formulas=_formulas(times, leads, octaves, even),
-    )
-    if with_thirds:
-        thirds = Thirds(
+        thirds=Thirds(
             bands=THIRDS,
             value=series(value[IN_THIRDS]),
             low=series(low[IN_THIRDS]),
             high=series(high[IN_THIRDS]),
             leads=leads[IN_THIRDS],
             formulas=_formulas(times, leads, IN_THIRDS, even),
-        )
-        result = replace(result, thirds=thirds)
+        ),
+    )
     return replace(result, figures=_figures(result, room, lines))
 
 
-def middle(result: Decay) -> tuple[float, ...]:
-    """The value that stands for a decay: by the formula that leads, s."""
-    return result.value
-
-
-def _formulas(times: dict[str, Floats], leads: tuple[str, ...], chosen: slice, even: Evenness) -> tuple[Formula, ...]:
+def _formulas(
+    times: Mapping[str, Floats], leads: tuple[str, ...], chosen: slice, even: Evenness
+) -> tuple[Formula, ...]:
     return tuple(
         Formula(name, series(values[chosen]), why(name, even) if name in leads[chosen] else "")
         for name, values in times.items()
@@ -110,7 +98,7 @@ def _figures(result: Decay, room: Enclosure, lines: tuple[Span, ...]) -> tuple[F
             low=result.low[index],
             high=result.high[index],
         )
-        for index, value in enumerate(middle(result))
+        for index, value in enumerate(result.value)
     )
 
 

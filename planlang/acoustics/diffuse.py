@@ -8,6 +8,7 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Complexes, Floats
 from planlang.acoustics.constants import FIELD_INCIDENCE_LIMIT
 from planlang.acoustics.layers import Stack, absorption
+from planlang.acoustics.quadrature import gauss
 
 ANGLES = 64
 
@@ -23,7 +24,7 @@ def diffuse_absorption(
     low and middle frequencies, so it is conservative for them.
     """
     angle, weight = _directions(limit_deg)
-    return np.asarray(absorption(stack, frequency, angle, air) @ weight, dtype=np.float64)
+    return np.asarray((absorption(stack, frequency, angle, air) * weight).sum(axis=-1), dtype=np.float64)
 
 
 def local_reaction_absorption(ratio: Complexes) -> Floats:
@@ -44,7 +45,7 @@ def local_reaction_absorption(ratio: Complexes) -> Floats:
 @cache
 def _directions(limit_deg: float) -> tuple[Floats, Floats]:
     """Angles from the normal, rad, and weights that sum to one."""
-    nodes, weights = np.polynomial.legendre.leggauss(ANGLES)
+    nodes, weights = gauss(ANGLES)
     limit = np.radians(limit_deg)
     angle = limit * (nodes + 1) / 2
     return angle, weights * limit / 2 * np.sin(2 * angle) / np.sin(limit) ** 2

@@ -7,7 +7,7 @@ import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.bands import COLUMNS
+from planlang.acoustics.bands import ALL_BANDS, Spectrum
 from planlang.acoustics.constants import AXIS_EXCESS, AXIS_SHARE, PAIR_LEAST, PAIR_RATIO
 from planlang.geometry.model import RoomGeometry, Surface
 from planlang.syntax.record import record
@@ -43,18 +43,19 @@ class Evenness:
         return tuple(axis >= 0 or pair >= 0 for axis, pair in zip(self.heavy_axis, self.lopsided_pair, strict=True))
 
 
-def evenness(room: RoomGeometry, rows: tuple[Row, ...]) -> Evenness:
+def evenness(room: RoomGeometry, rows: tuple[Row, ...], spectrum: Spectrum = ALL_BANDS) -> Evenness:
     """Compare the three axes and the sides of each.
 
     An axis is heavy when its pair of surfaces holds over 60 % of the surfaces' absorption and more than 1.2 times its
     share of the area (own choice). A pair is lopsided when its sides' mean coefficients differ more
     than threefold and the greater is at least 0.1 (the ratio: EN 12354-6, from memory). People are spread evenly.
     """
-    areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, len(COLUMNS)))
+    count = len(spectrum.columns)
+    areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, count))
     places = {surface.name: _place(surface) for surface in room.surfaces}
     for surface in room.surfaces:
         areas[places[surface.name]] += surface.area_mm2 / 1e6
-    spread = np.zeros(len(COLUMNS))
+    spread = np.zeros(count)
     for row in rows:
         if row.surface in places:
             absorption[places[row.surface]] += row.capped
@@ -72,14 +73,14 @@ def _heavy_axis(areas: Floats, absorption: Floats) -> tuple[int, ...]:
     shares = _ratio(absorption, absorption.sum(axis=0))
     excess = shares / (areas / areas.sum())[:, np.newaxis]
     failing = (shares > AXIS_SHARE.value) & (excess > AXIS_EXCESS.value)
-    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(COLUMNS)))
+    return tuple(int(np.argmax(column)) if column.any() else -1 for column in failing.T)
 
 
 def _lopsided_pair(alphas: Floats) -> tuple[int, ...]:
     """`alphas` (3, 2, columns); the first pair that fails."""
     greater, lesser = alphas.max(axis=1), alphas.min(axis=1)
     failing = (greater > PAIR_RATIO.value * lesser) & (greater >= PAIR_LEAST.value)
-    return tuple(int(np.argmax(failing[:, band])) if failing[:, band].any() else -1 for band in range(len(COLUMNS)))
+    return tuple(int(np.argmax(column)) if column.any() else -1 for column in failing.T)
 
 
 def _place(surface: Surface) -> tuple[int, int]:

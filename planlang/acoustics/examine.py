@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 from planlang.acoustics.air import air_state
-from planlang.acoustics.estimate import after_rows, enclosure_of
+from planlang.acoustics.enclosure import enclosure_of
+from planlang.acoustics.estimate import after_rows
 from planlang.acoustics.low_end import low_end
 from planlang.acoustics.model import Acoustics
 from planlang.acoustics.panel_ratings import panel_ratings

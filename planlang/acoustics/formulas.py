@@ -6,7 +6,8 @@ import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.constants import SABINE_LIMIT
+from planlang.acoustics.constants import MOST_FURNITURE, SABINE_LIMIT
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.reverberation import arau_puchades, eyring, fitzroy, sabine
 from planlang.syntax.record import record
@@ -21,20 +22,6 @@ WHY = {
 NO_FORMULA = (
     "absorption is uneven and the room is no box, for which no formula is made; the longest of those that can be set up"
 )
-
-
-@record
-class Enclosure:
-    """The room as the formulas see it: volume m3, surface m2, speed of sound m/s, m of the air a column, 1/m.
-
-    `objects` are the volumes of hard furniture, m3.
-    """
-
-    volume: float
-    surface: float
-    speed: float
-    air_m: Floats
-    objects: Floats
 
 
 def all_formulas(rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> dict[str, Floats]:
@@ -52,9 +39,31 @@ def all_formulas(rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> dict
     if even.box:
         found[ARAU] = arau_puchades(room.volume, even.areas, even.alphas, room.air_m, room.speed)
         found[FITZROY] = fitzroy(room.volume, even.areas, even.alphas, room.air_m, room.speed)
-    if room.objects.size:
-        found[FURNISHED] = sabine(room.volume - float(room.objects.sum()), taken, room.air_m, room.speed)
+    if is_furnished(room):
+        found[FURNISHED] = sabine(room.volume - room.objects, taken, room.air_m, room.speed)
     return found
+
+
+def is_furnished(room: Enclosure) -> bool:
+    """Whether the formula of EN 12354-6 says more than Sabine's: hard objects fill less than a fifth of the room."""
+    return 0 < room.objects < MOST_FURNITURE.value * room.volume
+
+
+@record
+class Led:
+    """Times, s, by all formulas; which of them leads in each column, and its times."""
+
+    times: Mapping[str, Floats]
+    leads: tuple[str, ...]
+    value: Floats
+
+
+def by_leading_formula(rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> Led:
+    """Set up all formulas and let one lead in each column."""
+    times = all_formulas(rows, room, even)
+    absorption = sum((row.taken for row in rows), np.zeros(len(room.air_m)))
+    leads = leading(times, absorption / room.surface, even)
+    return Led(times, leads, np.array([times[name][column] for column, name in enumerate(leads)]))
 
 
 def leading(times: Mapping[str, Floats], mean_alpha: Floats, even: Evenness) -> tuple[str, ...]:

@@ -8,8 +8,8 @@ from planlang.acoustics.absorbers import Row, box_area, coefficients
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.formulas import Enclosure
 from planlang.acoustics.model import Gain, TargetBand
 from planlang.acoustics.reverberation import arau_puchades, eyring
 from planlang.geometry.model import Layout, RoomGeometry
@@ -33,7 +33,7 @@ def gains(
     """
     bands = tuple(band for band, target in zip(OCTAVES, asked, strict=True) if target.most is not None) or USUAL_BANDS
     chosen = [OCTAVES.index(band) for band in bands]
-    changes = {_array_of(row): _change(row, room, layout, bare) for row in rows}
+    changes = {row.key[1]: _change(row, room, layout, bare) for row in rows}
 
     def mean_time(arrays: Iterable[str]) -> float:
         alphas = bare.alphas[:, IN_OCTAVES] + sum((changes[array] for array in arrays), np.zeros(()))
@@ -63,9 +63,7 @@ def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
 def _change(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> Floats:
     """What an array changes in the axes' mean coefficients, (3, octaves): its own, less what it hides."""
     hidden = sum(
-        box_area(panel.box)
-        for panel in layout.panels
-        if panel.array.name == _array_of(row) and panel.array.hang.drop == 0
+        box_area(panel.box) for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
     )
     surface = room.surface(row.surface)
     added = row.capped[IN_OCTAVES].copy()
@@ -76,7 +74,3 @@ def _change(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> Flo
     if axis < len(change):
         change[axis] = added / bare.areas[axis]
     return change
-
-
-def _array_of(row: Row) -> str:
-    return row.absorber.words.partition(":")[0]

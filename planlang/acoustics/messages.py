@@ -1,8 +1,9 @@
 """What the acoustic engine has to say about a plan, one function a code."""
 
+from planlang.acoustics.constants import MOST_FURNITURE
 from planlang.acoustics.targets import KNOWN_RULES, din_curve
 from planlang.plan.figure import significant
-from planlang.plan.model import Room, Target
+from planlang.plan.model import Furniture, Room, Target
 from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, Severity
 
@@ -35,6 +36,20 @@ def unknown_target(target: Target) -> Diagnostic:
         message=f"no target is known by the name '{target.rule}'",
         span=target.at,
         mend=f"use one of {', '.join(KNOWN_RULES)}, or a time of your own",
+    )
+
+
+def much_furniture(piece: Furniture, share: float) -> Diagnostic:
+    """Furniture that fills more of the room than the formula for furnished rooms is made for."""
+    return Diagnostic(
+        code="much-furniture",
+        message=(
+            f"the furniture fills {significant(100 * share)} % of the room; the formula of EN 12354-6 is for less than "
+            f"{100 * MOST_FURNITURE.value:.0f} %, so it is left out"
+        ),
+        span=piece.at,
+        mend="see that the sizes are right",
+        severity=Severity.WARNING,
     )
 
 

@@ -194,6 +194,17 @@ class TargetBand:
 
 
 @record
+class Expected:
+    """The decay with the panels that requirements are held against, s, and what each target asks; an octave each."""
+
+    bands: tuple[int, ...]
+    targets: tuple[tuple[TargetBand, ...], ...]
+    value: Series
+    low: Series
+    high: Series
+
+
+@record
 class Acoustics:
     """The estimate: absorbers before and after, air, decay before and after, target with a verdict a band.
 
@@ -225,3 +236,10 @@ class Acoustics:
     flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None
     rays: RayCheck | None = None
+
+    @property
+    def expected(self) -> Expected:
+        """What requirements are held against."""
+        after = self.decay_after
+        targets = (self.target, *(other.target for other in self.more_targets)) if self.target_words else ()
+        return Expected(self.bands, targets, after.value, after.low, after.high)

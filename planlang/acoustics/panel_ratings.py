@@ -6,7 +6,7 @@ import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
-from planlang.acoustics.bands import THIRDS, middle_frequencies, with_thirds
+from planlang.acoustics.bands import ALL_BANDS, IN_THIRDS, THIRDS, middle_frequencies
 from planlang.acoustics.model import PanelRating
 from planlang.acoustics.panels import buildup, sized_absorption
 from planlang.acoustics.ratings import (
@@ -51,7 +51,7 @@ def _sample(array: Array, air: AirState) -> tuple[Floats, str]:
     measured = array.panel.measured
     if measured is not None:
         figures = np.array([float(measured.alphas[band]) for band in OCTAVES])
-        return with_thirds(figures)[len(OCTAVES) :], f"measured: {measured.report}, mounting {measured.mounting}"
+        return ALL_BANDS.from_octaves(figures)[IN_THIRDS], f"measured: {measured.report}, mounting {measured.mounting}"
     layers = buildup(array.panel, array.hang.drop)
     sample = sized_absorption(layers, middle_frequencies(), *SAMPLE, air)
     return sample, f"modelled as a closed sample of {SAMPLE[0]:g} x {SAMPLE[1]:g} m, without frames"

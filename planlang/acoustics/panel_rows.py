@@ -7,12 +7,12 @@ import numpy as np
 
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.bands import middle_frequencies, with_octaves, with_thirds
+from planlang.acoustics.bands import ALL_BANDS, Spectrum, middle_frequencies
 from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_TOLERANCE, MIKI, MOST_ALPHA
-from planlang.acoustics.panels import RESISTIVITIES, Buildup, Reach, buildup, endless_absorption, open_face
+from planlang.acoustics.panels import RESISTIVITIES, Buildup, buildup, endless_absorption, open_face
 from planlang.acoustics.patches import patch_absorption, patch_of
 from planlang.geometry.model import PlacedPanel
-from planlang.plan.model import Array
+from planlang.plan.model import Array, Measured
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
 
@@ -24,13 +24,14 @@ class PanelRow:
     """Absorption of an array's open faces, a value a column.
 
     `endless` are coefficients of the layers without edges (models, flow resistivities, columns), at most 1; `edge` is
-    what the finite size adds to a coefficient; `back` (m2) is the most that gets in behind hung panels; `tolerance` is
-    how far a coefficient may be off beside all that.
+    what the finite size adds to a coefficient, of which panels in a room keep a `share` from least to most; `back` (m2)
+    is the most that gets in behind hung panels; `tolerance` is how far a coefficient may be off beside all that.
     """
 
     area: float
     endless: Floats
     edge: Floats
+    share: tuple[float, float]
     back: Floats
     tolerance: Floats
     source: str
@@ -38,12 +39,13 @@ class PanelRow:
     @property
     def plain(self) -> Floats:
         """Coefficient without edges, by the leading model in the middle of the flow's range."""
-        return np.asarray(self.endless[0, RESISTIVITIES // 2], dtype=np.float64)
+        return np.asarray(self.endless[0, self.endless.shape[1] // 2], dtype=np.float64)
 
     @property
     def taken(self) -> Floats:
-        """Absorption area for Sabine, m2: with edges, and half of what may get in behind."""
-        return np.asarray(self.area * (self.plain + self.edge) + self.back / 2, dtype=np.float64)
+        """Absorption area for Sabine, m2: with the middle share of the edges, and half of what may get in behind."""
+        edge = sum(self.share) / 2 * self.edge
+        return np.asarray(self.area * (self.plain + edge) + self.back / 2, dtype=np.float64)
 
     @property
     def capped(self) -> Floats:
@@ -53,55 +55,59 @@ class PanelRow:
     @property
     def low(self) -> Floats:
         """The least that is thought possible, m2."""
-        least = self.endless.min(axis=(0, 1)) + EDGE_SHARE.value[0] * self.edge - self.tolerance
+        least = self.endless.min(axis=(0, 1)) + self.share[0] * self.edge - self.tolerance
         return np.asarray(self.area * np.maximum(least, 0.0), dtype=np.float64)
 
     @property
     def high(self) -> Floats:
         """The most that is thought possible, m2."""
-        most = self.endless.max(axis=(0, 1)) + self.edge + self.tolerance
+        most = self.endless.max(axis=(0, 1)) + self.share[1] * self.edge + self.tolerance
         return np.asarray(self.area * most + self.back, dtype=np.float64)
 
 
-def panel_row(array: Array, panels: Sequence[PlacedPanel], air: AirState) -> PanelRow:
-    """Reckon an array: laboratory figures of the panel type where the plan has them, else the model."""
+def panel_row(
+    array: Array, panels: Sequence[PlacedPanel], air: AirState, spectrum: Spectrum = ALL_BANDS, ranged: bool = True
+) -> PanelRow:
+    """Reckon an array: laboratory figures of the panel type where the plan has them, else the model.
+
+    Not `ranged`: by the leading model and the middle of the flow's range alone, which is quicker.
+    """
     area = len(panels) * open_face(array.panel)
-    back = np.zeros(len(with_thirds(np.zeros(len(OCTAVES)))))
     if array.panel.measured is not None:
-        return _measured_row(array, area, back)
+        return _measured_row(array.panel.measured, area, spectrum)
     layers = buildup(array.panel, array.hang.drop)
-    frequency = middle_frequencies()
-    reach = endless_absorption(layers, frequency, air)
-    if panels and area:
+    frequency = middle_frequencies(spectrum)
+    reach = endless_absorption(layers, frequency, air, ranged)
+    sized = reach.taken
+    if area:
         sized = patch_absorption(layers, patch_of(panels), frequency, air)
-        back = with_octaves(_back_absorption(layers, array, len(panels), air))
-    else:
-        sized = reach.taken
+    back = _back_absorption(layers, array, len(panels), frequency, air)
     edge = np.maximum(sized - reach.taken, 0.0)
     source = f"modelled: {MIKI.source}; {THOMASSON}; range with {ALLARD_CHAMPOUX.source}"
-    return PanelRow(area, with_octaves(reach.grid), with_octaves(edge), back, with_octaves(reach.tolerance), source)
+    columns = spectrum.from_thirds
+    return PanelRow(
+        area, columns(reach.grid), columns(edge), EDGE_SHARE.value, columns(back), columns(reach.tolerance), source
+    )
 
 
-def _measured_row(array: Array, area: float, back: Floats) -> PanelRow:
+def _measured_row(measured: Measured, area: float, spectrum: Spectrum) -> PanelRow:
     """Laboratory figures hold edges and all; what passes 1 is the edges' part, which only Sabine may see."""
-    measured = array.panel.measured
-    assert measured is not None
-    figures = with_thirds(np.array([float(measured.alphas[band]) for band in OCTAVES]))
+    figures = spectrum.from_octaves(np.array([float(measured.alphas[band]) for band in OCTAVES]))
     plain = np.minimum(figures, 1.0)
     endless = np.broadcast_to(plain, (2, RESISTIVITIES, len(plain)))
     tolerance = np.full(len(plain), MEASURED_TOLERANCE.value)
     source = f"measured: {measured.report}, mounting {measured.mounting}"
-    return PanelRow(area, endless, figures - plain, back, tolerance, source)
+    return PanelRow(area, endless, figures - plain, (1.0, 1.0), np.zeros(len(plain)), tolerance, source)
 
 
-def _back_absorption(layers: Buildup, array: Array, count: int, air: AirState) -> Floats:
+def _back_absorption(layers: Buildup, array: Array, count: int, frequency: Floats, air: AirState) -> Floats:
     """The most that gets in behind panels hung clear of their surface, m2 a third.
 
     Sound enters through the gap all round, so that no more than its area (at most the panel's) times the coefficient of
     the layers from behind can be lost there. Own appraisal; a laboratory would count the panel as an object (ISO 354).
     """
     if array.hang.drop <= 0:
-        return np.zeros(len(middle_frequencies()))
+        return np.zeros(len(frequency))
     panel = array.panel
     opening = 2 * (panel.width + panel.length) * array.hang.drop
     entered = count * float(min(opening, panel.width * panel.length)) / 1e6
@@ -115,5 +121,5 @@ def _back_absorption(layers: Buildup, array: Array, count: int, air: AirState) -
         flow_low=layers.flow_middle,
         flow_high=layers.flow_middle,
     )
-    reach: Reach = endless_absorption(turned, middle_frequencies(), air)
+    reach = endless_absorption(turned, frequency, air, ranged=False)
     return np.asarray(entered * reach.taken, dtype=np.float64)

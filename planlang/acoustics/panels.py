@@ -61,7 +61,7 @@ class Reach:
     @property
     def taken(self) -> Floats:
         """By Miki at the geometric mean of the flow resistivity."""
-        return np.asarray(self.grid[0, RESISTIVITIES // 2], dtype=np.float64)
+        return np.asarray(self.grid[0, self.grid.shape[1] // 2], dtype=np.float64)
 
     @property
     def low(self) -> Floats:
@@ -111,22 +111,34 @@ def panel_absorption(layers: Buildup, bands: Sequence[int], air: AirState) -> Mo
     return Modelled(reach.taken, reach.low, reach.high)
 
 
-def endless_absorption(layers: Buildup, frequency: Floats, air: AirState) -> Reach:
-    """Diffuse-field absorption, 0 to 78 degrees, of the layers without edges: over both models and the flow's range."""
-    return _endless(layers, tuple(float(band) for band in frequency), air)
+def endless_absorption(layers: Buildup, frequency: Floats, air: AirState, ranged: bool = True) -> Reach:
+    """Diffuse-field absorption, 0 to 78 degrees, of the layers without edges: over both models and the flow's range.
+
+    Not `ranged`: by Miki at the geometric mean of the flow resistivity alone.
+    """
+    return _endless(layers, tuple(float(band) for band in frequency), air, ranged)
 
 
 @lru_cache(maxsize=64)
-def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState) -> Reach:
+def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState, ranged: bool) -> Reach:
     """Kept, since many arrays are of one build-up."""
     frequency = np.array(bands)
-    flows = np.geomspace(layers.flow_low, layers.flow_high, RESISTIVITIES)[:, np.newaxis]
+    flows = np.array(_flows(layers) if ranged else [layers.flow_middle])[:, np.newaxis]
     both = [
         diffuse_absorption(panel_stack(layers, model, flows, frequency, air), frequency, air)
-        for model in (miki, allard_champoux)
+        for model in ((miki, allard_champoux) if ranged else (miki,))
     ]
     tolerance = np.array([_tolerance(band) for band in frequency])
     return Reach(np.array(both), tolerance)
+
+
+def _flows(layers: Buildup) -> list[float]:
+    """Flow resistivities from least to most in equal ratios, with the geometric mean in the middle."""
+    low, middle, high = layers.flow_low, layers.flow_middle, layers.flow_high
+    half = RESISTIVITIES // 2
+    ratio = middle / low
+    lower = [low * ratio ** (step / half) for step in range(half)]
+    return [*lower, middle, *(middle * ratio ** (step / half) for step in range(1, half)), high]
 
 
 def sized_absorption(layers: Buildup, frequency: Floats, width: float, length: float, air: AirState) -> Floats:

@@ -10,6 +10,7 @@ import numpy as np
 
 from planlang.acoustics.arrays import Complexes, Floats
 from planlang.acoustics.bessel import bessel_j0
+from planlang.acoustics.quadrature import gauss
 
 ANGLES = 32
 LARGE = 150.0  # k sqrt(S) above which a panel counts as endless: it then differs by about 0.01 in absorption
@@ -43,7 +44,7 @@ def size_absorption(impedance: Complexes, radiation: Complexes) -> Floats:
 @lru_cache(maxsize=1)
 def sample_angles() -> tuple[Floats, Floats]:
     """Angles from the normal, rad, and their weights (Gauss-Legendre, 0 to 90 degrees)."""
-    nodes, weights = np.polynomial.legendre.leggauss(ANGLES)
+    nodes, weights = gauss(ANGLES)
     return np.pi / 4 * (nodes + 1), np.pi / 4 * weights
 
 
@@ -66,16 +67,10 @@ def _distances(wavenumber: float, width: float, length: float) -> tuple[Floats, 
     nodes, weights = [], []
     for start, end in pairwise(ends):
         if end > start:
-            place, share = _gauss(16 * (1 + int(wavenumber * (end - start) / 26)))
+            place, share = gauss(16 * (1 + int(wavenumber * (end - start) / 26)))
             nodes.append(start + (end - start) * (place + 1) / 2)
             weights.append((end - start) / 2 * share)
     return np.concatenate(nodes), np.concatenate(weights)
-
-
-@lru_cache(maxsize=256)
-def _gauss(count: int) -> tuple[Floats, Floats]:
-    nodes, weights = np.polynomial.legendre.leggauss(count)
-    return nodes, weights
 
 
 def _chords(distance: Floats, width: float, length: float) -> Floats:

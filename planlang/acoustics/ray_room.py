@@ -17,7 +17,7 @@ from planlang.acoustics.decay_curves import (
     early_decay_time,
     reverberation_time,
 )
-from planlang.acoustics.formulas import Enclosure
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.model import AtListener, Decay, RayCheck
 from planlang.acoustics.rays import RAYS, STEP, Face, Piece, Traced, trace
 from planlang.acoustics.reflections import position
@@ -58,39 +58,33 @@ def ray_check(
 
 def room_faces(plan: Plan, room: RoomGeometry, layout: Layout, rows: tuple[Row, ...]) -> tuple[Face, ...]:
     """The faces of the room, each with its panels, its openings and its lining. Hung panels count as lying on it."""
-    kept = {row.absorber.words.partition(":")[0]: _kept(row) for row in rows}
     gross = _gross_areas(layout)
+    kept = {row.key: _kept(row, gross.get(row.key[1], 0.0)) for row in rows}
     occupied = any(group.count for group in plan.room.occupants) or bool(plan.room.furniture)
-    by_array = {
-        row.absorber.words.partition(":")[0]: 1 - np.minimum(row.capped[IN_OCTAVES] / gross[name], MOST_ALPHA.value)
-        for row in rows
-        if row.panel is not None and (name := row.absorber.words.partition(":")[0]) in gross
-    }
-    return tuple(_face(surface, room, layout, kept, by_array, occupied) for surface in room.surfaces)
+    return tuple(_face(surface, room, layout, kept, occupied) for surface in room.surfaces)
 
 
 def _face(
     surface: Surface,
     room: RoomGeometry,
     layout: Layout,
-    kept: Mapping[str, Floats],
-    by_array: Mapping[str, Floats],
+    kept: Mapping[tuple[str, str], Floats],
     occupied: bool,
 ) -> Face:
     shares = SCATTERING.value
     pieces = [
-        Piece(_metres(panel.box), by_array[panel.array.name], shares["panel"]) for panel in layout.on(surface.name)
+        Piece(_metres(panel.box), kept["array", panel.array.name], shares["panel"]) for panel in layout.on(surface.name)
     ]
     for placed in room.features:
-        words = f"{placed.feature.kind} {placed.feature.name} on {surface.name}"
-        if placed.feature.surface == surface.name and words in kept:
-            pieces.append(Piece(_metres(placed.box), kept[words], shares["smooth"], placed.feature.round))
+        key = ("feature", placed.feature.name)
+        if placed.feature.surface == surface.name and key in kept:
+            pieces.append(Piece(_metres(placed.box), kept[key], shares["smooth"], placed.feature.round))
     scatter = shares["exposed members"] if surface.exposed else shares["smooth"]
     if surface.kind == "floor" and occupied:
         scatter = shares["occupied floor"]
     if surface.lining is not None and surface.lining.scatters is not None:
         scatter = float(surface.lining.scatters)
-    rest = Piece((), kept.get(surface.name, np.ones(len(OCTAVES))), scatter)
+    rest = Piece((), kept.get(("surface", surface.name), np.ones(len(OCTAVES))), scatter)
     return Face(
         origin=np.array(surface.origin) / 1000,
         across=np.array(surface.across_dir),
@@ -101,7 +95,10 @@ def _face(
     )
 
 
-def _kept(row: Row) -> Floats:
+def _kept(row: Row, gross: float) -> Floats:
+    """Share of the energy that a row's face sends back; that of panels is spread over their whole faces, m2."""
+    if row.panel is not None and gross:
+        return np.asarray(1 - np.minimum(row.capped[IN_OCTAVES] / gross, MOST_ALPHA.value), dtype=np.float64)
     if not row.absorber.alpha:
         return np.ones(len(OCTAVES))
     return np.asarray(1 - np.minimum(np.array(row.absorber.alpha), MOST_ALPHA.value), dtype=np.float64)

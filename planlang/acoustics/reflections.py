@@ -38,12 +38,13 @@ def level_to_direct(direct: float, reflected: float, alpha: float) -> float:
 
 
 def first_reflections(
-    room: RoomGeometry, layout: Layout, places: Sequence[Place], alphas: Mapping[str, float], speed: float
+    room: RoomGeometry, layout: Layout, places: Sequence[Place], alphas: Mapping[tuple[str, str], float], speed: float
 ) -> tuple[Reflection, ...]:
     """All first reflections from each talker to each listener, soonest first.
 
-    `alphas` has the mean coefficient from 1 to 4 kHz of each surface, feature and array, by name. A strike within a
-    panel's outline, on the plane of its face, counts as treated by it. A way that another surface blocks is left out.
+    `alphas` has the mean coefficient from 1 to 4 kHz of each surface, feature and array, by the keys of their rows. A
+    strike within a panel's outline, on the plane of its face, counts as treated by it. A way that another surface
+    blocks is left out.
     """
     talkers = [place for place in places if place.role == "talker"]
     listeners = [place for place in places if place.role == "listener"]
@@ -67,7 +68,7 @@ def _reflection(
     layout: Layout,
     pair: tuple[Place, Place],
     surface: Surface,
-    alphas: Mapping[str, float],
+    alphas: Mapping[tuple[str, str], float],
     speed: float,
 ) -> Reflection | None:
     source, listener = position(pair[0]), position(pair[1])
@@ -79,11 +80,14 @@ def _reflection(
     direct = float(np.linalg.norm(listener - source))
     reflected = float(np.linalg.norm(where - source) + np.linalg.norm(listener - where))
     across, up = _on_plane(surface, where)
-    struck = panel.array.name if panel is not None else _feature_at(room, surface, across, up) or surface.name
+    feature = _feature_at(room, surface, across, up) if panel is None else ""
+    struck = ("feature", feature) if feature else ("surface", surface.name)
+    if panel is not None:
+        struck = ("array", panel.array.name)
     return Reflection(
         talker=pair[0].name,
         listener=pair[1].name,
-        surface=surface.name if panel is not None or struck == surface.name else f"{struck} on {surface.name}",
+        surface=f"{feature} on {surface.name}" if feature else surface.name,
         delay=(reflected - direct) / speed,
         extra=reflected - direct,
         level=level_to_direct(direct, reflected, alphas.get(struck, 0.0)),

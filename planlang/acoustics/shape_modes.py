@@ -6,12 +6,12 @@ ch. 13. Lengths in m, frequencies in Hz.
 """
 
 from collections.abc import Sequence
-from functools import lru_cache
 from math import hypot
 
 import numpy as np
 
 from planlang.acoustics.arrays import Floats
+from planlang.acoustics.quadrature import gauss
 from planlang.syntax.record import record
 
 Corner = tuple[float, float]
@@ -92,7 +92,7 @@ def _turn(a: Corner, b: Corner, c: Corner) -> float:
 
 def _column_cloud(corners: Floats, points: int) -> tuple[Floats, Floats]:
     """Gauss points of a cube, folded onto the triangle and stretched up to the plane through its corners (3, 3)."""
-    nodes, weights = _gauss(points)
+    nodes, weights = gauss(points)
     along = (nodes + 1) / 2
     first, second = (part.ravel() for part in np.meshgrid(along, along, indexing="ij"))
     a, b, c = corners
@@ -102,12 +102,6 @@ def _column_cloud(corners: Floats, points: int) -> tuple[Floats, Floats]:
     up = np.multiply.outer(top[:, 2], along).ravel()
     share = np.multiply.outer(floor * top[:, 2] / 2, weights).ravel()
     return np.column_stack([np.repeat(top[:, :2], points, axis=0), up]), share
-
-
-@lru_cache(maxsize=8)
-def _gauss(count: int) -> tuple[Floats, Floats]:
-    nodes, weights = np.polynomial.legendre.leggauss(count)
-    return nodes, weights
 
 
 def _matrices(cloud: Cloud, order: int) -> tuple[Floats, Floats]:

@@ -1,8 +1,6 @@
 """What the decay should be: by a standard or a figure of the plan's own, and the verdict on an estimate."""
 
-from math import inf, log10
-
-import numpy as np
+from math import inf, log, log10
 
 from planlang.acoustics.constants import (
     DIN_18041_BAND,
@@ -14,10 +12,10 @@ from planlang.acoustics.constants import (
     DinCurve,
 )
 from planlang.acoustics.model import TargetBand
-from planlang.acoustics.reverberation import sabine
 from planlang.acoustics.standards import classroom_time, din_group_b, monitoring_band, monitoring_time
+from planlang.geometry.model import RoomGeometry
 from planlang.plan.figure import significant
-from planlang.plan.model import Target
+from planlang.plan.model import Plan, Target
 from planlang.plan.stock import OCTAVES
 
 NOT_ASKED = TargetBand(None, None, None)
@@ -31,6 +29,12 @@ KNOWN_RULES = (
 )
 ANSI_BANDS = (500, 1000, 2000)
 GROUP_B_BANDS = (250, 2000)
+
+
+def targets_of(plan: Plan) -> tuple[Target, ...]:
+    """All targets of a plan, in its order."""
+    first = plan.use.target
+    return (first, *plan.use.more_targets) if first is not None else ()
 
 
 def din_18041(use: str, volume: float) -> float | None:
@@ -66,6 +70,21 @@ def din_curve(use: str) -> DinCurve:
     return DIN_18041_CURVES.value[use]
 
 
+def plan_targets(
+    plan: Plan, room: RoomGeometry, speed: float, octaves: tuple[int, ...]
+) -> tuple[tuple[TargetBand, ...], ...]:
+    """What each target of a plan asks in some octaves; empty without a target."""
+    height = clear_height(room)
+    found = [target_bands(target, room.volume_m3, height, speed) for target in targets_of(plan)]
+    return tuple(tuple(bands[OCTAVES.index(octave)] for octave in octaves) for bands in found)
+
+
+def clear_height(room: RoomGeometry) -> float:
+    """Mean clear height: volume over floor area, m."""
+    floor = sum(surface.area_mm2 for surface in room.surfaces if surface.kind == "floor") / 1e6
+    return room.volume_m3 / floor if floor else 0.0
+
+
 def target_bands(
     target: Target | None, volume: float, height: float = 0.0, speed: float = REFERENCE_SPEED.value
 ) -> tuple[TargetBand, ...]:
@@ -83,7 +102,7 @@ def _band(target: Target, band: int, volume: float, height: float, speed: float)
     if din_use(target):
         return _din(din_use(target), band, volume)
     if group_b_use(target):
-        return _group_b(group_b_use(target), band, volume, height, speed)
+        return _group_b(group_b_use(target), band, height, speed)
     if target.rule in MONITORING:
         found = monitoring_band(band, volume)
         return TargetBand(monitoring_time(volume), *found) if found else NOT_ASKED
@@ -163,12 +182,11 @@ def _din(use: str, band: int, volume: float) -> TargetBand:
     return TargetBand(wanted, shares[0] * wanted, shares[1] * wanted)
 
 
-def _group_b(use: str, band: int, volume: float, height: float, speed: float) -> TargetBand:
+def _group_b(use: str, band: int, height: float, speed: float) -> TargetBand:
     """What is asked of A/V, as the longest decay that goes with it by Sabine."""
     if use == "B1" or not GROUP_B_BANDS[0] <= band <= GROUP_B_BANDS[1]:
         return NOT_ASKED
-    most = sabine(volume, np.array(din_group_b(use, height) * volume), 0.0, speed)
-    return TargetBand(None, None, float(most))
+    return TargetBand(None, None, 24 * log(10.0) / (speed * din_group_b(use, height)))
 
 
 def _own(target: Target, band: int) -> TargetBand:

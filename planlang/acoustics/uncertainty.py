@@ -5,22 +5,20 @@ furniture, the batts' flow resistivity, the model of the batt, its tolerance, th
 behind hung panels, and where between the shortest and the longest formula the room's decay lies.
 """
 
-from dataclasses import replace
-
 import numpy as np
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.constants import EDGE_SHARE, MOST_ALPHA, SIZE_TOLERANCE, UNEVEN_FACTOR
+from planlang.acoustics.constants import MOST_ALPHA, SIZE_TOLERANCE, UNEVEN_FACTOR
 from planlang.acoustics.draws import stratified
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.formulas import Enclosure
+from planlang.acoustics.formulas import is_furnished
 from planlang.acoustics.panel_rows import PanelRow
 from planlang.acoustics.panels import RESISTIVITIES
 from planlang.syntax.record import record
 
 DRAWS = 2000
-ALL = slice(None)
 SHARE = 0.90  # of the draws that lie within the range
 SHARED_INPUTS = 7
 
@@ -39,27 +37,6 @@ class Draw:
     kins: dict[str, Floats]
 
 
-def _row_of(row: Row, columns: slice) -> Row:
-    """The same row with some of its columns."""
-    panel = row.panel
-    if panel is not None:
-        panel = replace(
-            panel,
-            endless=panel.endless[..., columns],
-            edge=panel.edge[columns],
-            back=panel.back[columns],
-            tolerance=panel.tolerance[columns],
-        )
-    return replace(
-        row,
-        taken=row.taken[columns],
-        capped=row.capped[columns],
-        below=row.below[columns],
-        above=row.above[columns],
-        panel=panel,
-    )
-
-
 def drawn(rows: tuple[Row, ...], count: int) -> Draw:
     """Draw for all that may be off in these rows."""
     kins = list(dict.fromkeys(row.kin for row in rows if row.panel is None))
@@ -68,19 +45,20 @@ def drawn(rows: tuple[Row, ...], count: int) -> Draw:
     return Draw(size, formula, flow, model, tolerance, edge, back, dict(zip(kins, table[SHARED_INPUTS:], strict=True)))
 
 
-def decay_range(
-    rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: int = DRAWS, columns: slice = ALL
-) -> tuple[Floats, Floats]:
+def decay_range(rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: int = DRAWS) -> tuple[Floats, Floats]:
     """The range of the decay time a column, s, that holds 90 % of the draws (5 % below it, 5 % above)."""
-    rows = tuple(_row_of(row, columns) for row in rows)
-    room = replace(room, air_m=room.air_m[columns])
-    even = replace(even, heavy_axis=even.heavy_axis[columns], lopsided_pair=even.lopsided_pair[columns])
     draw = drawn(rows, count)
     areas = absorption_draws(rows, even, draw)
     times = _decay_draws(areas, room, even, draw)
     times.sort(axis=0)
     tail = (1 - SHARE) / 2
     return times[int(tail * count)], times[int((1 - tail) * count)]
+
+
+def range_with(value: Floats, rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> tuple[Floats, Floats]:
+    """The range, widened where need be to hold the value that is taken."""
+    low, high = decay_range(rows, room, even)
+    return np.minimum(low, value), np.maximum(high, value)
 
 
 def absorption_draws(rows: tuple[Row, ...], even: Evenness, draw: Draw) -> tuple[Floats, Floats]:
@@ -113,7 +91,7 @@ def panel_draws(panel: PanelRow, draw: Draw) -> tuple[Floats, Floats]:
     first, second = (panel.endless[model][lower] + rest * steps[model][lower] for model in (0, 1))
     plain = first + draw.model * (second - first) + (2 * draw.tolerance - 1) * panel.tolerance
     plain = np.maximum(plain, 0.0)
-    least, most = EDGE_SHARE.value
+    least, most = panel.share
     back = draw.back * panel.back
     taken = panel.area * (plain + (least + (most - least) * draw.edge) * panel.edge) + back
     return taken, panel.area * np.minimum(plain, MOST_ALPHA.value) + back
@@ -128,6 +106,8 @@ def _decay_draws(areas: tuple[Floats, Floats], room: Enclosure, even: Evenness, 
     mean = np.minimum(capped / surface, MOST_ALPHA.value)
     by_eyring = _energy_time(volume, -surface * faces * np.log1p(-mean), room)
     shortest, longest = np.minimum(by_sabine, by_eyring), np.maximum(by_sabine, by_eyring)
+    if is_furnished(room):
+        shortest = np.minimum(shortest, _energy_time((room.volume - room.objects) * grown**3, taken, room))
     uneven = np.flatnonzero(even.uneven)
     if uneven.size:
         upper = _uneven_draws(areas[1][:, :, uneven], by_sabine[:, uneven], room, even, uneven)

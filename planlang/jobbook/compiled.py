@@ -16,16 +16,22 @@ class CompiledPlan:
 
     A failure is an error that doesn't stop the book: a load that doesn't hold, for which every page is marked.
     `held` are the plan's requirements; `alternatives` the plan with each other option ('' for none), None where that
-    option has errors.
+    option has errors. `estimated` is None where the plan is only checked.
     """
 
     plan: Plan
     room: RoomGeometry
     layout: Layout
     materials: Materials
-    acoustics: Acoustics
+    estimated: Acoustics | None
     loads: Loads
     warnings: tuple[Diagnostic, ...]
     failures: tuple[Diagnostic, ...] = ()
     held: tuple[Held, ...] = ()
     alternatives: tuple[tuple[str, "CompiledPlan | None"], ...] = ()
+
+    @property
+    def acoustics(self) -> Acoustics:
+        """The acoustic estimate, which every plan has that a book is written from."""
+        assert self.estimated is not None, "a plan that is only checked has no estimate"
+        return self.estimated

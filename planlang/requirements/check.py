@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
-from planlang.acoustics.model import Acoustics
+from planlang.acoustics.model import Expected, TargetBand
 from planlang.geometry.model import Box, Layout, RoomGeometry
 from planlang.hardware.model import Loads
 from planlang.materials.model import Materials
@@ -21,13 +21,13 @@ from planlang.syntax.record import record
 
 @record
 class Results:
-    """What the phases found."""
+    """What the phases found; `expected` may be None where the plan requires nothing of the decay."""
 
     plan: Plan
     room: RoomGeometry
     layout: Layout
     materials: Materials
-    acoustics: Acoustics
+    expected: Expected | None
     loads: Loads
 
 
@@ -152,35 +152,34 @@ def materials_cost(materials: Materials) -> Fraction | None:
 
 
 def decay(requirement: Requirement, results: Results) -> Found:
-    """The decay time with the panels, octave by octave: its middle, or the whole of its range."""
-    acoustics = results.acoustics
-    chosen = [at for at, band in enumerate(acoustics.bands) if requirement.low <= band <= requirement.high]
-    wanted = [band.wanted for at, band in enumerate(acoustics.target) if at in chosen]
-    if requirement.sense == "target" and not any(wanted):
+    """The decay time with the panels, octave by octave: by the leading formula, or the whole of its range."""
+    expected = results.expected
+    if expected is None:
         return NOTHING
-    worst = min((decay_in(requirement, results, at) for at in chosen), key=lambda found: found[0], default=None)
-    return worst[1] if worst else NOTHING
+    chosen = [at for at, band in enumerate(expected.bands) if requirement.low <= band <= requirement.high]
+    found = [decay_in(requirement, expected, at) for at in chosen if any(limits(requirement, expected, at))]
+    return min(found, key=lambda each: each[0])[1] if found else NOTHING
 
 
-def decay_in(requirement: Requirement, results: Results, at: int) -> tuple[float, Found]:
+def decay_in(requirement: Requirement, expected: Expected, at: int) -> tuple[float, Found]:
     """How one octave holds: the distance to its nearer limit (negative when outside), and the finding."""
-    acoustics = results.acoustics
-    after = acoustics.decay_after
-    middle = (after.sabine[at] + after.eyring[at]) / 2
-    low, high = (after.low[at], after.high[at]) if requirement.over_range else (middle, middle)
-    least, most = limits(requirement, acoustics, at)
-    room = min([high_limit - high for high_limit in most] + [low - low_limit for low_limit in least], default=0.0)
-    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(middle)} s"
+    value = expected.value[at]
+    low, high = (expected.low[at], expected.high[at]) if requirement.over_range else (value, value)
+    least, most = limits(requirement, expected, at)
+    room = min([high_limit - high for high_limit in most] + [low - low_limit for low_limit in least])
+    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(value)} s"
     side = "to spare" if room >= 0 else "outside"
-    words = f"{significant(abs(room))} s {side} at {acoustics.bands[at]} Hz"
-    return room, Found(middle, f"{shown} at {acoustics.bands[at]} Hz", words, room >= 0)
+    words = f"{significant(abs(room))} s {side} at {expected.bands[at]} Hz"
+    return room, Found(value, f"{shown} at {expected.bands[at]} Hz", words, room >= 0)
 
 
-def limits(requirement: Requirement, acoustics: Acoustics, at: int) -> tuple[list[float], list[float]]:
-    """Lower and upper limits of one octave, each none or one."""
+def limits(requirement: Requirement, expected: Expected, at: int) -> tuple[list[float], list[float]]:
+    """Lower and upper limits of one octave: those of the requirement, or of all targets of the plan."""
     if requirement.sense == "target":
-        band = acoustics.target[at]
-        return [each for each in (band.least,) if each is not None], [each for each in (band.most,) if each is not None]
+        bands: list[TargetBand] = [target[at] for target in expected.targets]
+        return [each.least for each in bands if each.least is not None], [
+            each.most for each in bands if each.most is not None
+        ]
     bound = float(requirement.bound or 0)
     return ([], [bound]) if requirement.sense == "most" else ([bound], [])
 

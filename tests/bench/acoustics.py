@@ -10,7 +10,8 @@ import numpy as np
 
 from planlang.acoustics.absorbers import covered_by, panel_rows, room_rows
 from planlang.acoustics.air import air_state
-from planlang.acoustics.estimate import enclosure_of, estimate_acoustics
+from planlang.acoustics.enclosure import enclosure_of
+from planlang.acoustics.estimate import estimate_acoustics
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.examine import examine_acoustics
 from planlang.acoustics.rays import Face, Piece, trace

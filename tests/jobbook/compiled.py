@@ -43,7 +43,7 @@ def compiled_plan(status: str = "holds", plan: Plan | None = None) -> CompiledPl
         room=room,
         layout=layout,
         materials=resolve_materials(stated, layout).value,
-        acoustics=estimate_acoustics(stated, room, layout).value,
+        estimated=estimate_acoustics(stated, room, layout).value,
         loads=loads_of(stated, status),
         warnings=(Diagnostic("gap-narrow", "SC1 and SC2 are 96 mm apart", AT, "100 mm is wanted", Severity.WARNING),),
     )

@@ -131,7 +131,7 @@ def compiled(
         room=RoomGeometry(tuple(surfaces), tuple(features), 1.0),
         layout=Layout(tuple(panels), laser_lines(tuple(panels)), tuple(rails)),
         materials=Materials((), (), (), (), (), (), None, ()),
-        acoustics=acoustics(),
+        estimated=acoustics(),
         loads=Loads((), (), (), (), ()),
         warnings=(),
     )

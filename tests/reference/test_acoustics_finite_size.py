@@ -62,7 +62,7 @@ SIZED = [
 
 def test_bessel_function_against_scipy():
     x = np.linspace(0, 400, 20001)
-    assert np.max(np.abs(bessel_j0(x) - j0(x))) < 1e-5
+    assert np.max(np.abs(bessel_j0(x) - j0(x))) < 1e-7
 
 
 @pytest.mark.parametrize(("width", "length", "k", "degrees", "real", "imaginary"), RADIATION)

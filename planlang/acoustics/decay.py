@@ -81,9 +81,15 @@ def _formulas(
     times: Mapping[str, Floats], leads: tuple[str, ...], chosen: slice, even: Evenness
 ) -> tuple[Formula, ...]:
     return tuple(
-        Formula(name, series(values[chosen]), why(name, even) if name in leads[chosen] else "")
+        Formula(name, series(values[chosen]), _reasons(name, leads[chosen], even.uneven[chosen], even.box))
         for name, values in times.items()
     )
+
+
+def _reasons(name: str, leads: tuple[str, ...], uneven: tuple[bool, ...], box: bool) -> tuple[str, ...]:
+    """Why a formula leads in the columns in which it does, each reason once."""
+    columns = [n for n, leader in enumerate(leads) if leader == name]
+    return tuple(dict.fromkeys(why(name, uneven[n], box) for n in columns))
 
 
 def _figures(result: Decay, room: Enclosure, lines: tuple[Span, ...]) -> tuple[Figure, ...]:

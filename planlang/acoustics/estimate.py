@@ -62,7 +62,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         more_targets=tuple(more),
         gains=gains(panels, room, layout, enclosure, even_before, first.target),
         flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
-        beyond=beyond_panels(plan, enclosure.volume, before, after, [first.verdict_after]),
+        beyond=beyond_panels(plan, enclosure.volume, before, after, [each.verdict_after for each in (first, *more)]),
     )
     struck = first_reflections(room, layout, plan.use.places, _struck(rows_after), air.speed)
     acoustics = replace(acoustics, reflections=struck, reflection_words=reflection_words(plan, struck))

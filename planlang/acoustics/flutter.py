@@ -25,8 +25,8 @@ def flutter(room: RoomGeometry, alphas: Mapping[str, float], speed: float) -> tu
         delay = 2 * distance / speed
         kind = "an echo" if delay >= ECHO_DELAY.value else "flutter"
         lines.append(
-            f"between {first.name} and {second.name}, bare and parallel, {kind} may be heard: sound returns every "
-            f"{significant(1000 * delay)} ms. A panel on either, or shelves, break it"
+            f"between {first.name} and {second.name}, parallel and bare or nearly so, {kind} may be heard: sound "
+            f"returns every {significant(1000 * delay)} ms. Panels across the bare part of either, or shelves, break it"
         )
     return tuple(lines)
 

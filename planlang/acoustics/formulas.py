@@ -74,9 +74,9 @@ def leading(times: Mapping[str, Floats], mean_alpha: Floats, even: Evenness) -> 
     )
 
 
-def why(name: str, even: Evenness) -> str:
-    """Why a formula leads."""
-    return NO_FORMULA if name in (SABINE, EYRING) and not even.box and any(even.uneven) else WHY[name]
+def why(name: str, uneven: bool, box: bool) -> str:
+    """Why a formula leads in a column."""
+    return NO_FORMULA if uneven and not box else WHY[name]
 
 
 def _leading(times: Mapping[str, Floats], mean_alpha: float, uneven: bool, column: int) -> str:

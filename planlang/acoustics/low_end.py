@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from planlang.acoustics.evenness import is_box
+from planlang.acoustics.floors import doubled_area, is_convex
 from planlang.acoustics.model import LowEnd, Mode, Reflection
 from planlang.acoustics.modes import (
     BONELLO_THIRDS,
@@ -13,6 +14,7 @@ from planlang.acoustics.modes import (
     coincident,
     count_in_thirds,
     half_power_width,
+    mode_count,
     ratios_suit_monitoring,
     widest_gap,
 )
@@ -24,10 +26,15 @@ from planlang.plan.figure import significant
 SHOWN = 15
 ORDER = 8
 DIPS = (30.0, 300.0)  # Hz: dips outside are not listed
-THIRDS_END = 224.0  # Hz: upper edge of the third at 200 Hz
+THIRDS_END = 224.0  # Hz: above the third at 200 Hz
+MOST_MODES = 3000  # of a hall: its modes are listed only as far up as there are so many
 PLAN_MODES = 30
 EXACT = "exact, for hard walls: (c/2) sqrt((l/X)^2 + (m/Y)^2 + (n/Z)^2)"
 BY_PLAN = "finite elements on the plan, times the height, for hard walls; within about 0.5 %"
+BY_CORNERS = (
+    f"one finite element of order {ORDER} over the room under its slopes, for hard walls; its inner corners may raise "
+    "them by up to 4 %"
+)
 BY_ROOM = f"one finite element of order {ORDER} over the room under its slopes, for hard walls; within about 0.5 %"
 
 
@@ -35,27 +42,39 @@ def low_end(
     room: RoomGeometry, speed: float, decay_time: float, schroeder: float, reflections: Sequence[Reflection]
 ) -> LowEnd:
     """Modes, their spacing, and words. `decay_time` is at 125 Hz, s; `schroeder` in Hz."""
-    method, modes = _modes(room, speed)
+    method, modes, complete = _modes(room, speed)
     frequencies = [mode.frequency for mode in modes]
-    complete = method != BY_ROOM
-    words = [*_on_spacing(room, frequencies, complete), *_on_dips(reflections, speed)]
+    counts = count_in_thirds(frequencies, complete)
+    words = [*_on_spacing(room, frequencies, counts), *_on_dips(reflections, speed)]
     words.append(_on_panels(schroeder, decay_time))
-    counts = count_in_thirds(frequencies) if complete else ()
     return LowEnd(method, modes[:SHOWN], BONELLO_THIRDS[: len(counts)], counts, tuple(words))
 
 
-def _modes(room: RoomGeometry, speed: float) -> tuple[str, tuple[Mode, ...]]:
+def _modes(room: RoomGeometry, speed: float) -> tuple[str, tuple[Mode, ...], float]:
+    """How the modes were found, the modes, and the frequency (Hz) up to which none is missing."""
     ceiling = [surface for surface in room.surfaces if surface.kind == "ceiling"]
     if is_box(room):
-        return EXACT, box_modes(_sides(room), speed, THIRDS_END)
+        highest = listed_up_to(_sides(room), speed)
+        return EXACT, box_modes(_sides(room), speed, highest), highest
     floor = _from_above(room.surfaces[0])
     if all(surface.pitch_deg == 0 for surface in ceiling) and len(ceiling) == 1:
         height = ceiling[0].in_room(0.0, 0.0)[2] / 1000
         plan = plan_frequencies([(east, north) for east, north, _ in floor], PLAN_MODES, speed)
         highest = min(THIRDS_END, plan[-1])
-        return BY_PLAN, tuple(Mode(f) for f in room_frequencies(plan, height, speed, highest))
+        return BY_PLAN, tuple(Mode(f) for f in room_frequencies(plan, height, speed, highest)), highest
     cloud = room_cloud([_from_above(surface) for surface in ceiling], ORDER + 1)
-    return BY_ROOM, tuple(Mode(f) for f in eigenfrequencies(cloud, SHOWN, ORDER, speed))
+    found = eigenfrequencies(cloud, SHOWN, ORDER, speed)
+    method = BY_ROOM if is_convex([(east, north) for east, north, _ in floor]) else BY_CORNERS
+    return method, tuple(Mode(f) for f in found), 0.0
+
+
+def listed_up_to(sides: tuple[float, float, float], speed: float) -> float:
+    """Up to which frequency the modes of a box are listed, Hz."""
+    x, y, z = sides
+    highest = THIRDS_END
+    while mode_count(x * y * z, 2 * (x * y + y * z + z * x), 4 * (x + y + z), highest, speed) > MOST_MODES:
+        highest /= 2
+    return highest
 
 
 def _sides(room: RoomGeometry) -> tuple[float, float, float]:
@@ -66,13 +85,12 @@ def _sides(room: RoomGeometry) -> tuple[float, float, float]:
 
 def _from_above(surface: Surface) -> list[tuple[float, float, float]]:
     """Corners in the room, m, anticlockwise as seen from above."""
-    corners = [tuple(part / 1000 for part in surface.in_room(*corner)) for corner in surface.outline]
-    doubled = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, [*corners[1:], corners[0]], strict=True))
-    ordered = corners if doubled > 0 else corners[::-1]
-    return [(east, north, height) for east, north, height in ordered]
+    places = [surface.in_room(*corner) for corner in surface.outline]
+    corners = [(east / 1000, north / 1000, height / 1000) for east, north, height in places]
+    return corners if doubled_area([(east, north) for east, north, _ in corners]) > 0 else corners[::-1]
 
 
-def _on_spacing(room: RoomGeometry, frequencies: Sequence[float], complete: bool) -> list[str]:
+def _on_spacing(room: RoomGeometry, frequencies: Sequence[float], counts: Sequence[int]) -> list[str]:
     lines = []
     lower, upper = widest_gap(frequencies)
     if upper:
@@ -81,14 +99,14 @@ def _on_spacing(room: RoomGeometry, frequencies: Sequence[float], complete: bool
             f"the widest step between neighbouring modes is from {step}; "
             "notes between them are weak, notes on them boom"
         )
-    failing = bonello(frequencies) if complete else ()
+    failing = bonello(counts)
     if failing:
         bands = ", ".join(f"{band}" for band in failing)
         lines.append(
             f"fewer modes than in the third below at {bands} Hz (Bonello, J. Audio Eng. Soc. 29 (1981) 597): the "
             "room's sides favour single notes, which no panel changes"
         )
-    elif complete:
+    elif counts:
         lines.append("modes thicken from third to third, as Bonello's criterion asks")
     together = coincident(frequencies)
     if together:

@@ -28,11 +28,11 @@ class Absorber:
 
 @record
 class Formula:
-    """Decay times by one formula, s; `why` says when it leads, '' for one that doesn't in any band."""
+    """Decay times by one formula, s; `why` says when it leads, empty for one that doesn't in any band."""
 
     name: str
     times: Series
-    why: str = ""
+    why: tuple[str, ...] = ()
 
 
 @record
@@ -145,10 +145,11 @@ class RayCheck:
     """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
 
     `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
-    lies outside the range of the estimate; `scattering` says what was taken for what.
+    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face.
     """
 
     rays: int
+    lost: int
     source: str
     t20: Series
     edt: Series

@@ -38,19 +38,21 @@ def mode_count(volume: float, surface: float, edges: float, frequency: float, sp
     return 4 * pi / 3 * volume * ratio**3 + pi / 4 * surface * ratio**2 + edges / 8 * ratio
 
 
-def count_in_thirds(frequencies: Sequence[float]) -> tuple[int, ...]:
-    """Modes in each third from 31.5 to 200 Hz; edges at the exact middle times 10^(+-0.05), the lower one included."""
-    middles = exact_midbands(BONELLO_THIRDS)
-    edge = 10**0.05
-    return tuple(sum(float(m) / edge <= f < float(m) * edge for f in frequencies) for m in middles)
+def count_in_thirds(frequencies: Sequence[float], complete: float) -> tuple[int, ...]:
+    """Modes in each third from 31.5 to 200 Hz that lies whole below `complete` (Hz), up to which no mode is missing.
+
+    Edges are at the exact middle times 10^(+-0.05), the lower one included.
+    """
+    middles, edge = exact_midbands(BONELLO_THIRDS), 10**0.05
+    whole = [float(middle) for middle in middles if float(middle) * edge <= complete]
+    return tuple(sum(middle / edge <= f < middle * edge for f in frequencies) for middle in whole)
 
 
-def bonello(frequencies: Sequence[float]) -> tuple[int, ...]:
+def bonello(counts: Sequence[int]) -> tuple[int, ...]:
     """The thirds (Hz) in which there are fewer modes than in the one below; none: the modes thicken as they should.
 
     Source: Bonello, J. Audio Eng. Soc. 29 (1981) 597.
     """
-    counts = count_in_thirds(frequencies)
     return tuple(band for band, less, more in zip(BONELLO_THIRDS[1:], counts, counts[1:], strict=False) if more < less)
 
 

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.shape_modes import Corner, triangles
+from planlang.acoustics.floors import Corner, triangles
 from planlang.syntax.record import record
 
 Indices = NDArray[np.intp]

@@ -18,15 +18,20 @@ from planlang.acoustics.decay_curves import (
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
+from planlang.acoustics.floors import middle
 from planlang.acoustics.model import AtListener, Decay, RayCheck
-from planlang.acoustics.rays import RAYS, STEP, Face, Piece, Traced, trace
+from planlang.acoustics.rays import STEP, Face, Piece, Traced, trace
 from planlang.acoustics.reflections import position
+from planlang.acoustics.targets import clear_height
 from planlang.geometry.model import Box, Layout, RoomGeometry, Surface
 from planlang.plan.model import Plan
 from planlang.plan.stock import OCTAVES
 
 CURVE_STEPS = 5  # steps of the tracer between values of a printed curve
 CURVE_END = -40.0  # dB
+RAYS, FEWEST_RAYS = 20_000, 5_000
+BOUNCES = 4_000_000  # of all rays together: in a very hard room fewer rays go the long way
+DECADES = 34.0  # dB that rays are followed for
 NUDGE = 0.001  # m: a listener on the source would stop the reckoning
 
 
@@ -40,11 +45,13 @@ def ray_check(
     loose = sum((row.capped for row in rows if row.surface == ""), np.zeros(len(enclosure.air_m)))
     loss = (enclosure.air_m + loose / (4 * enclosure.volume))[IN_OCTAVES]
     ears = [position(place) + NUDGE for place in listeners]
-    traced = trace(faces, source, ears, enclosure.speed, loss, _seed(faces, source, loss))
+    rays = ray_count(enclosure, max(decay.high))
+    traced = trace(faces, source, ears, enclosure.speed, loss, _seed(faces, source, loss), rays)
     integral = backward_integral(traced.room, STEP)
     t20 = series(reverberation_time(integral, STEP))
     return RayCheck(
-        rays=RAYS,
+        rays=rays,
+        lost=traced.lost,
         source=name,
         t20=t20,
         edt=series(early_decay_time(integral, STEP)),
@@ -54,6 +61,12 @@ def ray_check(
         outside=_outside(t20, decay),
         scattering=tuple(f"{what}: {100 * share:.0f} %" for what, share in SCATTERING.value.items()),
     )
+
+
+def ray_count(enclosure: Enclosure, longest: float) -> int:
+    """How many rays: 20 000, or fewer where the longest decay (s) has each of them bounce very often."""
+    bounces = enclosure.speed * longest * DECADES / 60 * enclosure.surface / (4 * enclosure.volume)
+    return min(RAYS, max(FEWEST_RAYS, int(BOUNCES / max(bounces, 1.0)) // 100 * 100))
 
 
 def room_faces(plan: Plan, room: RoomGeometry, layout: Layout, rows: tuple[Row, ...]) -> tuple[Face, ...]:
@@ -121,10 +134,9 @@ def _source(plan: Plan, room: RoomGeometry) -> tuple[str, Floats]:
     talker = next((place for place in plan.use.places if place.role == "talker"), None)
     if talker is not None:
         return talker.name, position(talker)
-    floor = room.surfaces[0]
-    middle = np.mean([floor.in_room(*corner) for corner in floor.outline], axis=0) / 1000
-    height = room.volume_m3 / (floor.area_mm2 / 1e6) / 2
-    return "the middle of the room", np.array([middle[0], middle[1], height])
+    floor = [surface.in_room(*corner) for surface in room.surfaces[:1] for corner in surface.outline]
+    east, north = middle([(x / 1000, y / 1000) for x, y, _ in floor])
+    return "the middle of the room", np.array([east, north, clear_height(room) / 2])
 
 
 def _seed(faces: tuple[Face, ...], source: Floats, loss: Floats) -> int:
@@ -132,7 +144,7 @@ def _seed(faces: tuple[Face, ...], source: Floats, loss: Floats) -> int:
     parts = [source, loss]
     for face in faces:
         parts += [face.origin, face.across, face.up, np.array(face.outline).ravel()]
-        parts += [part for piece in face.pieces for part in (np.array(piece.box), piece.kept)]
+        parts += [np.array([*piece.box, *piece.kept, piece.scatter]) for piece in face.pieces]
     text = " ".join(f"{value:.6g}" for part in parts for value in part)
     return int.from_bytes(sha256(text.encode()).digest()[:8], "big")
 

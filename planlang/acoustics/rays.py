@@ -15,7 +15,6 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.draws import even
 from planlang.syntax.record import record
 
-RAYS = 20_000
 STEP = 0.002  # s
 EAR = 0.5  # m, radius of the sphere that stands for a listener
 ENOUGH = 10**-3.4  # share of the energy that may be left when tracing ends
@@ -70,7 +69,7 @@ def trace(
     speed: float,
     volume_loss: Floats,
     seed: int,
-    rays: int = RAYS,
+    rays: int,
 ) -> Traced:
     """Trace until 34 dB are lost in every band.
 

@@ -6,15 +6,14 @@ ch. 13. Lengths in m, frequencies in Hz.
 """
 
 from collections.abc import Sequence
-from math import hypot
 
 import numpy as np
 
 from planlang.acoustics.arrays import Floats
+from planlang.acoustics.floors import triangles
 from planlang.acoustics.quadrature import gauss
 from planlang.syntax.record import record
 
-Corner = tuple[float, float]
 Place = tuple[float, float, float]
 SINGULAR = 1e-11  # share of the largest mass below which a combination of polynomials is left out
 
@@ -55,39 +54,6 @@ def room_cloud(ceiling: Sequence[Sequence[Place]], points: int) -> Cloud:
             places.append(column)
             weights.append(shares)
     return Cloud(np.concatenate(places), np.concatenate(weights))
-
-
-def triangles(outline: Sequence[Corner]) -> tuple[tuple[Corner, Corner, Corner], ...]:
-    """Cut a polygon without holes into triangles, ear by ear."""
-    left = list(outline)
-    found: list[tuple[Corner, Corner, Corner]] = []
-    while len(left) > 3:
-        ears = [n for n in range(len(left)) if _is_ear(left, n)] or [0]
-        ear = min(ears, key=lambda n: _cut_length(left, n))
-        found.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
-        del left[ear]
-    return (*found, (left[0], left[1], left[2]))
-
-
-def _cut_length(corners: list[Corner], index: int) -> float:
-    """How long the cut is that takes off a corner: short ones leave well-shaped triangles."""
-    before, after = corners[index - 1], corners[(index + 1) % len(corners)]
-    return round(hypot(after[0] - before[0], after[1] - before[1]), 9)
-
-
-def _is_ear(corners: list[Corner], index: int) -> bool:
-    before, here, after = corners[index - 1], corners[index], corners[(index + 1) % len(corners)]
-    if _turn(before, here, after) <= 0:
-        return False
-    others = (corner for corner in corners if corner not in (before, here, after))
-    return not any(
-        _turn(before, here, other) >= 0 and _turn(here, after, other) >= 0 and _turn(after, before, other) >= 0
-        for other in others
-    )
-
-
-def _turn(a: Corner, b: Corner, c: Corner) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _column_cloud(corners: Floats, points: int) -> tuple[Floats, Floats]:

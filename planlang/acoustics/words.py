@@ -15,11 +15,11 @@ from planlang.acoustics.constants import (
 from planlang.acoustics.evenness import AXES, Evenness
 from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.panels import Buildup, buildup
-from planlang.acoustics.targets import din_use
+from planlang.acoustics.targets import din_use, targets_of
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
-from planlang.plan.model import Array, Plan, Target
+from planlang.plan.model import Array, Plan
 from planlang.plan.stock import OCTAVES, Cloth
 from planlang.plan.tape import TapeStyle, on_tape
 
@@ -33,7 +33,7 @@ def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ..
         lines += [_on_array(array, plan.job.tape) for array in arrays]
         lines += _on_cloths(arrays)
         lines += _on_hanging(arrays)
-    return (*lines, *_on_target(plan.use.target), *_on_what_is_left_out(room))
+    return (*lines, *_on_targets(plan), *_on_what_is_left_out(room))
 
 
 def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[float, ...]) -> tuple[str, ...]:
@@ -72,11 +72,10 @@ def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
         "goes lower)",
         "sound spreads evenly through the room, as the formulas take it",
         f"the range holds {100 * SHARE:.0f} % of {DRAWS} draws, the same at every run; drawn, each evenly over its "
-        f"whole range, are the room's size (+-{100 * SIZE_TOLERANCE.value} % on lengths), each lining, people, the "
-        "batts' flow resistivity, the model of the batt, its tolerance, the edges of panels, and where between the "
-        "shortest and the longest formula the room lies. It does not "
-        "cover what the plan doesn't state, nor single modes at low "
-        "frequency",
+        f"whole range, are the room's size (+-{100 * SIZE_TOLERANCE.value} % on lengths), each lining, people, "
+        "furniture, the batts' flow resistivity, the model of the batt, its tolerance, the edges of panels, and where "
+        "between the shortest and the longest formula the room lies. It does not cover what the plan doesn't state, "
+        "nor single modes at low frequency",
     ]
     people = [
         f"{group.count} x {group.seating.words or group.seating.name}" for group in plan.room.occupants if group.count
@@ -88,7 +87,10 @@ def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
     else:
         lines.append("nobody is in the room")
     if any(surface.exposed for surface in room.surfaces):
-        lines.append("exposed members count as flat lining: neither their sides nor their scattering is counted")
+        lines.append(
+            "exposed members count as flat lining: their sides count for nothing, their scattering only in the check "
+            "by rays"
+        )
     return lines
 
 
@@ -106,9 +108,10 @@ def _on_panels() -> list[str]:
     return [
         "what panels absorb is modelled unless the panel type states laboratory figures: Miki's model of the batt, "
         "layers by transfer matrices, mean over directions from 0 to 78 degrees",
-        "a panel of finite size absorbs more for its area, up to beyond 1 (Thomasson): Sabine's formula takes that, "
-        "the others take panels without edges and coefficients of 0.99 at most; panels nearer to each other than half "
-        "a wavelength count as one larger panel",
+        f"a panel of finite size absorbs more for its area, up to beyond 1 (Thomasson): Sabine's formula takes "
+        f"{50 * (least + most):.0f} % of that, for panels in a room stand near corners and each other; the others take "
+        "panels without edges and coefficients of 0.99 at most. Panels nearer to each other than half a wavelength "
+        "count as one larger panel",
         "the range of a modelled coefficient covers the batt's range of flow resistivity, Allard and Champoux's model "
         f"beside Miki's, {100 * least:.0f} to {100 * most:.0f} % of the edge effect, and +-0.15 up to 500 Hz, +-0.10 "
         "above; all modelled panels err together",
@@ -172,8 +175,8 @@ def _on_hanging(arrays: tuple[Array, ...]) -> list[str]:
     return lines
 
 
-def _on_target(target: Target | None) -> list[str]:
-    if target is None or not din_use(target):
+def _on_targets(plan: Plan) -> list[str]:
+    if not any(din_use(target) for target in targets_of(plan)):
         return []
     return [
         f"DIN 18041 asks for the room with {100 * DIN_18041_OCCUPIED.value:.0f} % of its people in it, and its "

@@ -26,6 +26,7 @@ MOST_PLANES = 12
 MOST_MEMBERS = 500  # behind one surface
 MOST_PARTS = 8000  # pieces and hang points of all panels
 MOST_POINTS = 12  # that one panel hangs from
+MOST_PLACES = 24  # each talker is reckoned with each listener
 MOST_STATED = 500  # places, requirements, zones and the like, of each
 
 
@@ -83,7 +84,9 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("zones", MOST_STATED, room.zones),
         ("permissions", MOST_STATED, room.allowances),
         ("lines of occupants", MOST_STATED, room.occupants),
-        ("listeners and talkers", MOST_STATED, plan.use.places),
+        ("listeners and talkers", MOST_PLACES, plan.use.places),
+        ("targets", MOST_PLACES, plan.use.more_targets),
+        ("lines of furniture", MOST_STATED, room.furniture),
         ("requirements", MOST_STATED, plan.requirements),
         ("readings", MOST_STATED, plan.differences),
         ("phases", MOST_STATED, plan.phases),

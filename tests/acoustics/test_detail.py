@@ -5,11 +5,19 @@ from fractions import Fraction as F
 import numpy as np
 import pytest
 
+from planlang.acoustics.air import air_state
+from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.estimate import estimate_acoustics
 from planlang.acoustics.examine import examine_acoustics
+from planlang.acoustics.low_end import MOST_MODES, THIRDS_END, listed_up_to
+from planlang.acoustics.modes import box_modes
+from planlang.acoustics.panel_rows import panel_row
+from planlang.acoustics.ray_room import ray_count
+from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
-from planlang.plan.model import Place, Use
+from planlang.plan.model import Measured, Place, Use
+from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 from tests import builders as make
 from tests.acoustics.rooms import target, wall_array
@@ -122,3 +130,40 @@ def test_examination_adds_modes_and_rays_and_repeats_itself():
     assert [each.listener for each in found.rays.listeners] == ["chair"]
     assert np.all(np.array(found.rays.t20) > 0)
     assert examine_acoustics(plan, room, layout, acoustics) == found
+
+
+def test_fewer_rays_go_a_longer_way_in_a_hard_room():
+    room = Enclosure(60.0, 98.0, 343.2, np.zeros(0))
+    # 34 dB of a decay of 60 dB in 0.5 s: 0.283 s, 97 m, mean free path 4 V / S = 2.45 m: 40 faces struck
+    assert ray_count(room, 0.5) == 20_000
+    # in 5 s: 397 faces struck, so 4 000 000 / 397 rays, to whole hundreds
+    assert ray_count(room, 5.0) == 10_000
+    assert ray_count(room, 60.0) == 5_000
+
+
+def test_modes_of_a_hall_are_listed_only_as_far_up_as_there_are_so_many():
+    assert listed_up_to((5.2, 3.9, 2.5), 343.2) == THIRDS_END
+    highest = listed_up_to((60.0, 40.0, 12.0), 343.2)
+    assert highest < THIRDS_END
+    assert len(box_modes((60.0, 40.0, 12.0), 343.2, highest)) < 1.2 * MOST_MODES
+
+
+def test_the_range_of_a_measured_panel_lies_about_its_laboratory_figures():
+    lab = Measured(at=NOWHERE, alphas=dict.fromkeys(OCTAVES, F(11, 10)), report="LB-7", mounting="A")
+    array = wall_array(panel=make.panel_type(measured=lab))
+    row = panel_row(array, on_west_wall(array, 200, 600, 2).panels, air_state(20, 0.5))
+    taken, _ = panel_draws(row, drawn((), 2000))
+    assert row.taken / row.area == pytest.approx([1.1] * row.taken.size)
+    assert taken.mean(axis=0) / row.area == pytest.approx(row.taken / row.area, abs=0.005)
+    assert taken.min() / row.area == pytest.approx(1.0, abs=0.002)
+    assert taken.max() / row.area == pytest.approx(1.2, abs=0.002)
+
+
+def test_the_value_taken_of_a_modelled_panel_lies_in_the_middle_of_what_its_edges_add():
+    array = wall_array()
+    row = panel_row(array, on_west_wall(array, 200, 600).panels, air_state(20, 0.5))
+    least, most = row.share
+    assert row.edge.max() > 0.3
+    assert row.taken == pytest.approx(row.area * (row.plain + (least + most) / 2 * row.edge))
+    assert np.all(row.low < row.taken)
+    assert np.all(row.taken < row.high)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.bench import commands, front_end
+from tests.bench import acoustics, commands, front_end
 from tests.bench.__main__ import as_text
 from tests.bench.measure import Line, compared, python
 
@@ -43,6 +43,14 @@ def test_the_front_end_is_timed_beside_bare_lark_on_plans_that_are_right() -> No
         front_end.MOST_TIMES,
         front_end.STEEPEST,
     ]
+
+
+def test_each_part_of_the_acoustic_engine_is_timed_against_what_it_may_take() -> None:
+    lines = acoustics.measure(repetitions=1, rays=500)
+    assert len(lines) == 7
+    assert all(line.median > 0 and line.limit == 1.0 for line in lines)
+    slow = acoustics.timed("slow", lambda: sum(range(2_000_000)), 1e-4, 1)
+    assert not slow.holds
 
 
 def test_a_generated_plan_has_about_the_lines_that_are_asked_for() -> None:

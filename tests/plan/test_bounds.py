@@ -66,6 +66,13 @@ def test_features_and_lists_are_bounded(tmp_path):
     assert found(tmp_path, SMALL.replace("  door     d1", f"{lights}  door     d1")) == {"too-many"}
 
 
+def test_places_and_targets_are_bounded(tmp_path):
+    for line in ("listener l{} at 1000, 1000, height 1200\n", "target 0.{} s\n"):
+        use = "use-of-room {{\n{}}}\n"
+        assert found(tmp_path, SMALL + use.format("".join(line.format(n + 10) for n in range(24)))) == set()
+        assert found(tmp_path, SMALL + use.format("".join(line.format(n + 10) for n in range(26)))) == {"too-many"}
+
+
 def test_batts_of_no_size_are_refused_before_they_are_laid(tmp_path):
     assert found(tmp_path, SMALL.replace("1200 x 600 x 50", "0.001 x 0.001 x 50")) == {"too-many-parts"}
 

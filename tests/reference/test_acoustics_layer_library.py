@@ -12,7 +12,7 @@ from planlang.acoustics.decay_curves import backward_integral, reverberation_tim
 from planlang.acoustics.layers import absorption, porous_layer
 from planlang.acoustics.porous import Medium
 from planlang.acoustics.rays import STEP, trace
-from tests.reference.test_acoustics_rays import box
+from tests.reference.test_acoustics_rays import RAYS, box
 
 pymls = pytest.importorskip("pymls")
 mediapack = pytest.importorskip("mediapack")
@@ -55,7 +55,7 @@ def test_mirror_box_against_image_sources():
         energy[:, 0] += np.bincount((distance / 343.0 / STEP).astype(int), power, steps)[:steps]
     expected = reverberation_time(backward_integral(energy, STEP), STEP)[0]
     traced = trace(
-        box(sides, alphas, 0.0), np.array([1.1, 1.3, 1.4]), [np.array(e) for e in ears], 343.0, np.zeros(1), 5
+        box(sides, alphas, 0.0), np.array([1.1, 1.3, 1.4]), [np.array(e) for e in ears], 343.0, np.zeros(1), 5, RAYS
     )
     heard = traced.listeners.sum(axis=0)
     assert reverberation_time(backward_integral(heard, STEP), STEP)[0] == pytest.approx(expected, rel=0.10)

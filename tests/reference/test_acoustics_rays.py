@@ -23,6 +23,7 @@ from planlang.acoustics.rays import STEP, Face, Piece, is_convex, sphere, trace
 EAST, NORTH, UP = np.eye(3)
 SOURCE = np.array([1.1, 1.3, 1.4])
 NONE = np.zeros(1)
+RAYS = 20_000
 
 
 def face(origin, across, up, inward, size, alpha, scatter, bands=1):
@@ -48,7 +49,7 @@ def box(sides, alphas, scatter, bands=1):
 def heard_time(sides, alphas, scatter):
     x, y, _ = sides
     ear = np.array([x - 1.7, y - 1.2, 1.2])
-    traced = trace(box(sides, alphas, scatter), SOURCE, [ear], 343.0, NONE, 7)
+    traced = trace(box(sides, alphas, scatter), SOURCE, [ear], 343.0, NONE, 7, RAYS)
     assert traced.lost == 0
     return float(reverberation_time(backward_integral(traced.listeners[0], STEP), STEP)[0])
 
@@ -72,7 +73,7 @@ def test_boxes_against_another_tracer(sides, alphas, scatter, expected, toleranc
 @pytest.mark.parametrize("alpha", [0.05, 0.1, 0.2])
 def test_even_box_against_eyring(alpha):
     x, y, z = sides = (6.0, 4.0, 2.7)
-    traced = trace(box(sides, (alpha,) * 6, 0.9), SOURCE, [], 343.2, NONE, 3)
+    traced = trace(box(sides, (alpha,) * 6, 0.9), SOURCE, [], 343.2, NONE, 3, RAYS)
     surface = 2 * (x * y + y * z + z * x)
     by_eyring = 24 * np.log(10) / 343.2 * x * y * z / (-surface * np.log(1 - alpha))
     assert reverberation_time(backward_integral(traced.room, STEP), STEP)[0] == pytest.approx(by_eyring, rel=0.05)
@@ -124,7 +125,7 @@ def test_directions_are_even():
 def test_quick_enough_in_a_box():
     room = box((6, 4, 2.7), (0.2,) * 6, 0.3, bands=6)
     start = perf_counter()
-    trace(room, SOURCE, [np.array([4.0, 2.0, 1.2])], 343.2, np.zeros(6), 3)
+    trace(room, SOURCE, [np.array([4.0, 2.0, 1.2])], 343.2, np.zeros(6), 3, RAYS)
     assert perf_counter() - start < 6.0  # 2 s alone on one core; the rest is for busy machines
 
 

@@ -65,6 +65,25 @@ def test_what_can_not_be_known_is_open_and_fails_the_build(tmp_path):
         assert [finding.code for finding in found.findings if finding.is_error] == ["requirement-open"]
 
 
+def with_targets(*targets):
+    return SMALL + "use-of-room {\n" + "".join(f"  target {target}\n" for target in targets) + "}\n"
+
+
+def test_a_target_without_a_lower_limit_is_held_to_its_upper_one(tmp_path):
+    found = held(tmp_path, "decay 500 Hz to 1000 Hz within the target", with_targets("din-18041 B2"))
+    assert found.holds is False
+    assert held(tmp_path, "decay 125 Hz to 125 Hz within the target", with_targets("din-18041 B2")).holds is None
+
+
+def test_the_decay_is_held_to_every_target(tmp_path):
+    value = float(held(tmp_path, "decay 500 Hz at most 9 s").found.split()[0])
+    near, far = f"{value:.3f} s, from 250 Hz to 2000 Hz, within 20 %", f"{2 * value:.3f} s, within 20 %"
+    required = "decay 500 Hz to 500 Hz within the target"
+    assert held(tmp_path, required, with_targets(near)).holds is True
+    assert held(tmp_path, required, with_targets(near, far)).holds is False
+    assert held(tmp_path, required, with_targets(far, near)).holds is False
+
+
 def test_a_failing_requirement_fails_the_build_but_not_the_book(tmp_path):
     found = compiled(tmp_path, "gap in clouds at least 900")
     assert not found.ok

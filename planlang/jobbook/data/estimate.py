@@ -22,7 +22,7 @@ class FormulaData(Data):
 
     name: str
     times_s: Reals = Field(validation_alias="times")
-    why: str
+    why: tuple[str, ...]
 
 
 class ThirdsData(Data):
@@ -140,6 +140,7 @@ class RayCheckData(Data):
     """The check by rays; null where a decay could not be read. `levels_db` are decay curves at steps of `step_s`."""
 
     rays: int
+    lost: int
     source: str
     t20_s: tuple[MaybeReal, ...] = Field(validation_alias="t20")
     edt_s: tuple[MaybeReal, ...] = Field(validation_alias="edt")

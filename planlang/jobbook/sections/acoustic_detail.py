@@ -127,7 +127,7 @@ def rays(acoustics: Acoustics) -> Blocks:
             "and decides much in a room with bare parallel walls."
         ),
         Table("Decay of all sound in the room by rays, s", columns, rows),
-        Paragraph(_agreement(found)),
+        Paragraph(_agreement(found) + _losses(found)),
         *_clarity(acoustics, found),
     ]
     return tuple(blocks)
@@ -145,6 +145,12 @@ def _agreement(found: RayCheck) -> str:
         f"At {bands} T20 by rays lies outside the range of the estimate: the formulas do not suit this room there. Go "
         "by the less welcome of the two, and measure before and after the first panels."
     )
+
+
+def _losses(found: RayCheck) -> str:
+    if not found.lost:
+        return ""
+    return f" {found.lost} rays left the room through gaps between its faces, so that its decay comes out too short."
 
 
 def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
@@ -185,17 +191,16 @@ def low_end(acoustics: Acoustics) -> Blocks:
 
 
 def _modes(found: LowEnd) -> Table:
-    columns = (Column("Mode"), Column("Frequency, Hz", "right"), Column("Order"), Column("Kind"))
-    rows = tuple(
-        (
-            str(number),
-            significant(mode.frequency, 3),
-            " ".join(str(order) for order in mode.orders) or "not of a box",
-            mode.kind or "not of a box",
-        )
-        for number, mode in enumerate(found.modes, 1)
-    )
-    return Table("The lowest modes", columns, rows)
+    columns = [Column("Mode"), Column("Frequency, Hz", "right")]
+    rows = [(str(number), significant(mode.frequency, 3)) for number, mode in enumerate(found.modes, 1)]
+    if not all(mode.orders for mode in found.modes):
+        return Table("The lowest modes", tuple(columns), tuple(rows))
+    columns += [Column("Order"), Column("Kind")]
+    full = [
+        (*row, " ".join(str(order) for order in mode.orders), mode.kind)
+        for row, mode in zip(rows, found.modes, strict=True)
+    ]
+    return Table("The lowest modes", tuple(columns), tuple(full))
 
 
 def beyond(acoustics: Acoustics) -> Blocks:

@@ -9,12 +9,12 @@ from planlang.plan.tape import TapeStyle
 
 def formulas(acoustics: Acoustics) -> Blocks:
     """All formulas side by side, and why the leading ones lead."""
-    reasons = dict.fromkeys(
-        f"{formula.name} leads where {formula.why}."
-        for decay in (acoustics.decay_before, acoustics.decay_after)
-        for formula in decay.formulas
-        if formula.why
-    )
+    led: dict[str, dict[str, None]] = {}
+    for decay in (acoustics.decay_before, acoustics.decay_after):
+        for formula in decay.formulas:
+            for reason in formula.why:
+                led.setdefault(reason, {})[formula.name] = None
+    reasons = [f"{' or '.join(names)} where {reason}." for reason, names in led.items()]
     tables = tuple(
         _side_by_side(caption, acoustics, decay)
         for caption, decay in (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,12 +14,13 @@ from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
 from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.materials.layouts import Detail
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.bounds import too_much, too_much_with_options
 from planlang.plan.model import Plan
 from planlang.plan.reader import Checked, check_statements, type_plan
+from planlang.plan.stated import Requirement
 from planlang.requirements.check import Results, check_requirements
-from planlang.requirements.model import Held
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
 from planlang.syntax.record import record
@@ -94,7 +96,7 @@ def with_examination(compiled: CompiledPlan) -> CompiledPlan:
 
 
 def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = True) -> Outcome[CompiledPlan | None]:
-    """One plan with one option: type, place, resolve, estimate, check, and `hold` against what it requires."""
+    """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires."""
     typed = type_plan(checked, option)
     plan = typed.value
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
@@ -108,14 +110,14 @@ def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = T
     if not room.value.surfaces:
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
-    materials = resolve_materials(plan, layout.value, lay_out=for_book)
+    required = plan.requirements if hold else ()
+    materials = resolve_materials(plan, layout.value, detail_for(required, for_book))
     masses = {build.type.name: build.masses for build in materials.value.builds}
     estimated = estimate(plan, room.value, layout.value) if for_book else None
     loads = check_loads(plan, room.value, layout.value, masses)
-    held: Outcome[tuple[Held, ...]] = Outcome(())
-    if hold:
-        expected = estimated.expected if estimated else required_decay(plan, room.value, layout.value)
-        held = check_requirements(Results(plan, room.value, layout.value, materials.value, expected, loads.value))
+    expected = estimated.expected if estimated else required_decay(required, plan, room.value, layout.value)
+    results = Results(plan, room.value, layout.value, materials.value, expected, loads.value)
+    held = check_requirements(required, results)
 
     findings = [*typed.diagnostics, *acoustic_findings(plan, room.value)]
     for phase in (room, layout, materials, loads):
@@ -137,6 +139,13 @@ def estimate(plan: Plan, room: RoomGeometry, layout: Layout) -> Acoustics:
     from planlang.acoustics.estimate import estimate_acoustics
 
     return estimate_acoustics(plan, room, layout).value
+
+
+def detail_for(required: Sequence[Requirement], for_book: bool) -> Detail:
+    """How far cutting has to be worked out: a check needs to know what is bought only where its cost is bounded."""
+    if for_book:
+        return Detail.LAID_OUT
+    return Detail.COUNTED if any(each.subject == "cost" for each in required) else Detail.BY_AREA
 
 
 def only_there(option: str, there: tuple[Diagnostic, ...], here: tuple[Diagnostic, ...]) -> list[Diagnostic]:

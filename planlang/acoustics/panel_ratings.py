@@ -16,7 +16,7 @@ from planlang.acoustics.ratings import (
     sound_absorption_average,
     weighted_absorption,
 )
-from planlang.plan.model import Array
+from planlang.plan.model import Array, Measured
 from planlang.plan.stock import OCTAVES
 
 SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 354 asks for 10 to 12 m2)
@@ -51,10 +51,17 @@ def _sample(array: Array, air: AirState) -> tuple[Floats, str]:
     measured = array.panel.measured
     if measured is not None:
         figures = np.array([float(measured.alphas[band]) for band in OCTAVES])
-        return ALL_BANDS.from_octaves(figures)[IN_THIRDS], f"measured: {measured.report}, mounting {measured.mounting}"
+        return ALL_BANDS.from_octaves(figures)[IN_THIRDS], _measured_words(measured)
     layers = buildup(array.panel, array.hang.drop)
     sample = sized_absorption(layers, middle_frequencies(), *SAMPLE, air)
     return sample, f"modelled as a closed sample of {SAMPLE[0]:g} x {SAMPLE[1]:g} m, without frames"
+
+
+def _measured_words(measured: Measured) -> str:
+    return (
+        f"measured: {measured.report}, mounting {measured.mounting}; stated in octaves, so that NRC and SAA, which "
+        "take thirds, may be off by a step"
+    )
 
 
 def _of_octave(thirds: Floats, octave: int) -> tuple[float, ...]:

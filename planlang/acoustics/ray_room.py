@@ -171,5 +171,5 @@ def _outside(t20: tuple[float, ...], decay: Decay) -> tuple[int, ...]:
     return tuple(
         band
         for band, time, low, high in zip(OCTAVES, t20, decay.low, decay.high, strict=True)
-        if not low <= time <= high
+        if time < low or time > high
     )

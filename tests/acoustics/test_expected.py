@@ -50,9 +50,9 @@ def requirement(**over):
 def test_nothing_is_reckoned_where_nothing_is_required_of_the_decay():
     room = box(lined("board", 0.1))
     layout = place_arrays(make.plan(), room).value
-    assert required_decay(make.plan(), room, layout) is None
-    assert required_decay(make.plan(requirements=(requirement(subject="weight"),)), room, layout) is None
-    found = required_decay(make.plan(requirements=(requirement(), requirement(low=4000, high=4000))), room, layout)
+    assert required_decay((), make.plan(), room, layout) is None
+    assert required_decay((requirement(subject="weight"),), make.plan(), room, layout) is None
+    found = required_decay((requirement(), requirement(low=4000, high=4000)), make.plan(), room, layout)
     assert found.bands == (500, 1000, 4000)
 
 

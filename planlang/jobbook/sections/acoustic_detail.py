@@ -139,7 +139,7 @@ def _time(value: float) -> str:
 
 def _agreement(found: RayCheck) -> str:
     if not found.outside:
-        return "In every octave T20 by rays lies within the range of the estimate."
+        return "In every octave in which a decay could be read, T20 by rays lies within the range of the estimate."
     bands = ", ".join(words.hertz(band) for band in found.outside)
     return (
         f"At {bands} T20 by rays lies outside the range of the estimate: the formulas do not suit this room there. Go "

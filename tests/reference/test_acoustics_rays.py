@@ -5,7 +5,7 @@ T20; 15 % is what two such programs differ by, 20 % with hardly any scattering. 
 holds within 5 % while little is absorbed. Synthetic decays: closed forms.
 """
 
-from time import perf_counter
+from time import thread_time
 
 import numpy as np
 import pytest
@@ -124,9 +124,9 @@ def test_directions_are_even():
 
 def test_quick_enough_in_a_box():
     room = box((6, 4, 2.7), (0.2,) * 6, 0.3, bands=6)
-    start = perf_counter()
+    start = thread_time()
     trace(room, SOURCE, [np.array([4.0, 2.0, 1.2])], 343.2, np.zeros(6), 3, RAYS)
-    assert perf_counter() - start < 6.0  # 2 s alone on one core; the rest is for busy machines
+    assert thread_time() - start < 2.0
 
 
 # --- figures from decays ------------------------------------------------------------------------------------

@@ -249,7 +249,7 @@ PAGES = {
         "built or tested the lining has to confirm it.",
         given=(
             ("thickness 12.5", "thickness 12.5\n  carries panels"),
-            ("hardware lag-eye {", "hardware anchor {\n  like eye\n}\n\nhardware lag-eye {"),
+            ("hardware lag-eye {", "hardware anchor {\n  like eye\n  made-for solid-walls\n}\n\nhardware lag-eye {"),
         ),
         wrong=((FIX, "fix anchor into the lining"),),
     ),

@@ -33,7 +33,8 @@ class PanelLoad:
 
     `mass` and `weight` are with the tolerance on top, as the checks take them. `share` is the largest share of one
     point by statics; `rule` says by which rule. `weakest` indexes `steps`. `overhead` panels hang over people.
-    `second_support` says that a second independent support is required, not that the plan has one.
+    `second_support` says that a second independent support is required, not that the plan has one: `second_steps` are
+    those of the one it has. `worst_share` is the share in the worst case, whatever rule the plan chose.
     """
 
     array: str
@@ -52,13 +53,16 @@ class PanelLoad:
     overhead: bool
     second_support: bool
     lift_words: str
+    second_steps: tuple[Step, ...] = ()
+    worst_share: Figure | None = None
 
 
 @record
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 
-    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of errors.
+    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of all
+    errors.
     """
 
     panels: tuple[PanelLoad, ...]
@@ -74,4 +78,7 @@ class Loads:
         """False when anything fails, when anything overhead is not verified, and after any error of the loads."""
         if self.not_reckoned or self.refused or any(load.status == "fails" for load in self.panels):
             return False
-        return all(load.status == "holds" for load in self.panels if load.overhead)
+        overhead = [load for load in self.panels if load.overhead]
+        return all(
+            load.status == "holds" and all(step.status == "holds" for step in load.second_steps) for load in overhead
+        )

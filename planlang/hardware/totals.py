@@ -41,7 +41,7 @@ def _surface_mass(surface: Surface, here: Sequence[Hung]) -> Figure:
     rails = 0.0
     for run, one in runs.values():
         rail = one.case.array.hang.rail
-        rails += rail_kg(rail, float(run.end - run.start)) if rail else 0.0
+        rails += rail_kg(rail, float(run.end - run.start), one.case.more) if rail else 0.0
     if rails:
         inputs.append((f"{len(runs)} rails", f"{rails:.1f} kg"))
     kilos += rails

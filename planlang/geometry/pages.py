@@ -240,8 +240,8 @@ PAGES = {
         "A rail that would cross a light, vent or window",
         "On its way to the next member the rail would lie over it.",
         given=RAILS,
-        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across"),),
-        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across"),),
+        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across, fitted recessed-ic"),),
+        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across, fitted recessed-ic"),),
     ),
     "lining-carries": Page(
         "Panels overhead that hang from a lining alone",

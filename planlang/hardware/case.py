@@ -94,6 +94,11 @@ def is_assumed(source: str) -> bool:
     return not source.strip() or "assum" in source.lower() or "guess" in source.lower()
 
 
+def named(case: Case, step_words: str) -> str:
+    """Return the words of a step, which of a second support say that they are."""
+    return f"second support: {step_words}" if case.caught else step_words
+
+
 def unknown(step_words: str, demand: Figure, *findings: Diagnostic) -> Checked:
     """Return a step whose capacity nobody knows."""
     return Checked(Step(step_words, None, "unknown", demand, None, "not verified"), findings)
@@ -101,6 +106,7 @@ def unknown(step_words: str, demand: Figure, *findings: Diagnostic) -> Checked:
 
 def judged(case: Case, step_words: str, allowed: Figure, origin: Origin, demand: Figure, mend: str) -> Checked:
     """Return a step with its ratio and status; what is assumed can fail but never holds."""
+    step_words = named(case, step_words)
     ratio = float(allowed.value) / float(demand.value)
     status: Status = "fails" if ratio < 1 else "holds" if origin in ("code formula", "maker data") else "not verified"
     step = Step(step_words, allowed, origin, demand, ratio, status)

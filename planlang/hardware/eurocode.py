@@ -26,6 +26,11 @@ def eurocode_edge(shank: float) -> float:
     return 4 * shank
 
 
+def eurocode_end(shank: float) -> float:
+    """Return the least distance to the end, mm: ten diameters. Source: EN 1995-1-1 table 8.6, from memory."""
+    return 10 * shank
+
+
 def eurocode_problem(case: Case, piece: Hardware, member: Member) -> Diagnostic | None:
     """What stands in the way of the formula: an unknown density, a shank that it isn't for, a member too thin.
 

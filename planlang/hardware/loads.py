@@ -6,18 +6,22 @@ from dataclasses import replace
 from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
 from planlang.hardware import advice, messages, messages_hanging
 from planlang.hardware.case import Case, Checked
+from planlang.hardware.clearances import clearances
+from planlang.hardware.engineer import engineer_lines
 from planlang.hardware.factors import (
     ENGINEER_PANEL_KG,
     ENGINEER_POINT_N,
     HEAD_HEIGHT_MM,
 )
+from planlang.hardware.fixings import checked_of, fixings_of, rules_of
 from planlang.hardware.hung import Hung
-from planlang.hardware.lifting import lift_words
-from planlang.hardware.model import Loads, PanelLoad, Status, Step
+from planlang.hardware.lifting import lift_words, lifts_of
+from planlang.hardware.model import Clearance, Loads, PanelLoad, Status, Step
+from planlang.hardware.papers import outdated, paper_questions, papers_of
 from planlang.hardware.paths import cleat_path, eye_path
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
-from planlang.hardware.totals import surface_totals
+from planlang.hardware.totals import surface_kn, surface_totals
 from planlang.hardware.weigh import (
     demand_figure,
     share_figure,
@@ -59,12 +63,38 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
         findings += [finding for checked in (*steps, *second) for finding in checked.findings]
         findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
     surface_mass, loaded = surface_totals(room, hung)
-    said = in_order(replace(finding, stops_book=False) for finding in _most_severe([*findings, *loaded]))
+    near, nearly = clearances(room, layout.panels, plan.job.tape)
+    said = in_order(
+        replace(finding, stops_book=False) for finding in _most_severe([*findings, *loaded, *nearly, *outdated(plan)])
+    )
     value = Loads(
-        tuple(loads), surface_mass, advice.cautions(hung, loads), advice.not_checked(hung), advice.confirm(hung, loads),
-        tuple(not_reckoned), tuple(finding.message for finding in said if finding.is_error),
-    )  # fmt: skip
-    return Outcome(value, said)
+        panels=tuple(loads),
+        surface_mass=surface_mass,
+        cautions=advice.cautions(hung, loads, plan.safety.inspect_months),
+        not_checked=advice.not_checked(hung),
+        confirm=advice.confirm(hung, loads),
+        not_reckoned=tuple(not_reckoned),
+        refused=tuple(finding.message for finding in said if finding.is_error),
+    )
+    return Outcome(_with_words(value, plan, layout, hung, near), said)
+
+
+def _with_words(value: Loads, plan: Plan, layout: Layout, hung: Sequence[Hung], near: tuple[Clearance, ...]) -> Loads:
+    """Add what the book prints beside the load paths: rules, lifts, fixings, clearances, papers, questions."""
+    papers = papers_of(plan, layout)
+    heaviest = max((surface_kn(one.case.surface, value.surface_mass) for one in hung), default=0.0)
+    return replace(
+        value,
+        checked=checked_of(hung, plan.safety),
+        rules=rules_of(plan),
+        lifts=tuple(lift for one in hung for lift in lifts_of(one)),
+        fixings=fixings_of(hung),
+        clearances=near,
+        papers=papers,
+        engineer=engineer_lines(plan, hung, value.panels, heaviest, not value.hangable),
+        questions=paper_questions(plan.rules_of, papers),
+        inspect_months=plan.safety.inspect_months,
+    )
 
 
 def _cases(plan: Plan, room: RoomGeometry, layout: Layout) -> list[Case]:
@@ -133,8 +163,8 @@ def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) ->
         rule=one.shared.rule,
         demand=demand_figure(case, one.shared),
         steps=steps,
-        weakest=weakest_step(steps),
-        status=_status(steps),
+        weakest=weakest_step((*steps, *second)),
+        status=_status((*steps, *second)),
         overhead=case.overhead,
         second_support=needs_second(case, mass),
         lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),

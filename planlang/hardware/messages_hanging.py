@@ -2,6 +2,7 @@
 
 from planlang.hardware import words
 from planlang.hardware.factors import INLINE_PITCH_DEG, SECOND_SUPPORT_SLACK_MM, STEEP_LEAN_DEG, THINNEST_FRAME_MM
+from planlang.hardware.model import Clearance
 from planlang.plan.model import Array
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
@@ -225,4 +226,16 @@ def no_room_to_lift_off(array: Array, panel: str, room: float, wanted: float, ta
         f"{words.length_up(wanted, tape)} is wanted to lift it onto its cleats and off",
         array.hang.at,
         f"hang it {words.length_up(wanted - room, tape)} lower",
+    )
+
+
+def too_near_to(array: Array, line: Clearance, span: Span) -> Diagnostic:
+    """A panel is nearer to a lamp, a head or a detector than the rule this book asks by."""
+    return Diagnostic(
+        "near-to-service",
+        f"'{array.name}': {line.panel} stands near to {line.thing} on {line.surface}: {line.found}; "
+        f"wanted: {line.wanted}",
+        span,
+        f"move the panel, or ask: {line.ask}",
+        Severity.WARNING,
     )

@@ -59,6 +59,10 @@ ON_RAILS = (
     ),
     (FIX, "fix lag-eye into rails of batten on rail-screw"),
 )
+PAPER = (
+    'evidence serge-fire {\n  covers serge\n  paper "maker\'s report 12"\n  tested "the cloth alone"\n'
+    '  says "a class that the report names"\n  until 2028-03-31\n}'
+)
 
 PAGES = {
     "rating-missing": Page(
@@ -314,5 +318,18 @@ PAGES = {
         given=ON_CLEATS,
         wrong=(("lowest edge at 600", "lowest edge at 1590"),),
         right=(("lowest edge at 600", "lowest edge at 1490"),),
+    ),
+    "near-to-service": Page(
+        "A panel near to a light, a sprinkler or a detector",
+        "The panel is nearer than the distance that this book asks about. Codes differ, and this is no verdict: who "
+        "maintains the thing, or the authority, decides. It is a warning that stays in the book.",
+        given=(("door d1", "detector D1 on ceiling centred at 600, 600, 110 across\n  door d1"),),
+        wrong=(("at 600, 600, 110", "at 2500, 2200, 110"),),
+    ),
+    "paper-out-of-date": Page(
+        "A paper that ended before this issue",
+        "The plan names a test report or the like with the day to which it holds, and this issue is of a later day.",
+        given=(("", PAPER),),
+        wrong=(("until 2028-03-31", "until 2026-11-24"),),
     ),
 }

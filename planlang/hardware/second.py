@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from planlang.hardware import messages, messages_hanging, words
-from planlang.hardware.case import Case, Checked, unknown
+from planlang.hardware.case import Case, Checked, named, unknown
 from planlang.hardware.factors import SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
 from planlang.hardware.links import arrest_force
@@ -43,7 +43,7 @@ def second_path(one: Hung) -> tuple[Checked, ...]:
     weight = float(one.weighed.weight.value) * float(case.rules.dynamic)
     if second.tie.stretch is None:
         demand = Figure(2 * weight, "N", "at least twice the weight; how much the tie gives is not stated")
-        return (unknown(second.tie.words, demand, messages_hanging.stretch_not_stated(second.tie)),)
+        return (unknown(named(case, second.tie.words), demand, messages_hanging.stretch_not_stated(second.tie)),)
     demand = catch_figure(case, second, weight)
     steps = [
         *panel_steps(case, second.eye, demand, case.pitch),
@@ -54,7 +54,14 @@ def second_path(one: Hung) -> tuple[Checked, ...]:
     if slack > SECOND_SUPPORT_SLACK_MM:
         finding = messages_hanging.slack_too_long(case.array, slack, second.at, case.tape)
         steps[0] = Checked(steps[0].step, (*steps[0].findings, finding))
-    return tuple(steps)
+    return tuple(_named(case, checked) for checked in steps)
+
+
+def _named(case: Case, checked: Checked) -> Checked:
+    """A step that isn't judged is named here."""
+    if checked.step.ratio is not None:
+        return checked
+    return Checked(replace(checked.step, words=named(case, checked.step.words)), checked.findings)
 
 
 def catch_figure(case: Case, second: SecondSupport, weight: float) -> Figure:

@@ -46,10 +46,11 @@ def test_one_tie_catches_the_whole_panel():
     weight = kilos * 1.2 * STANDARD_GRAVITY
     caught = arrest_force(weight, 1000 / 0.050, 0.010)
     assert float(load.second_steps[0].demand.value) == pytest.approx(caught)
-    assert [step.words for step in load.second_steps] == [
+    assert [step.words.removeprefix("second support: ") for step in load.second_steps] == [
         "birch ply 12 of the frame at the eye", "strong eye plate on the panel", "soft tie", "big lag eye itself",
         "big lag eye in a rafter of its own",
     ]  # fmt: skip
+    assert all(step.words.startswith("second support: ") for step in load.second_steps)
 
 
 def test_a_catch_is_allowed_all_of_a_mark_and_not_more():
@@ -76,6 +77,8 @@ def test_a_weak_second_support_forbids_hanging():
     outcome = check(ceiling_array(second=second_support(tie=weak, slack=F(20))), surface())
     assert "overloaded" in codes(outcome)
     assert not outcome.value.hangable
+    assert only(outcome).status == "fails"
+    assert only(outcome).worst.words == "second support: string"
 
 
 def test_a_stiffer_tie_or_more_slack_is_never_easier():
@@ -96,6 +99,7 @@ def test_a_chosen_rule_counts_less_and_prints_the_worst_case_beside():
     outcome = check(ceiling_array(share="adjusted", share_reason="turnbuckles", link=link), surface())
     load = only(outcome)
     assert outcome.ok
+    assert any("share by adjusted (turnbuckles)" in what for what, _ in outcome.value.confirm)
     assert float(load.share.value) == pytest.approx(0.375 * float(load.weight.value))
     assert float(load.worst_share.value) == pytest.approx(0.5 * float(load.weight.value))
 

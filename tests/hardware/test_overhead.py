@@ -31,8 +31,7 @@ def test_a_plain_cloud_holds_and_names_every_step():
     assert outcome.value.hangable
     assert [step.words for step in load.steps] == [
         "birch ply 12 of the frame at the eye", "bolted eye plate on the panel", "quick link 3.5",
-        "forged lag eye 6 x 80 itself",
-        "forged lag eye 6 x 80 in the rafter",
+        "forged lag eye 6 x 80 itself", "forged lag eye 6 x 80 in the rafter",
     ]  # fmt: skip
     assert [step.origin for step in load.steps] == ["code formula", *["maker data"] * 3, "code formula"]
 

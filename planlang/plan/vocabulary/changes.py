@@ -123,8 +123,10 @@ REQUIRE = S(
         S(
             "margin",
             "at every hang point at {sense:least} {bound:number}",
-            "What holds, over what is asked of it, at the weakest step of every load path.",
+            "What holds, over what is asked of it, at the weakest step of every load path, second supports too.",
             "margin at every hang point at least 1.5",
+            other_forms=("at every hang point of {array:ref} at {sense:least} {bound:number}",),
+            many=True,
         ),
         S(
             "weight",

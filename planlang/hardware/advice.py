@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from planlang.hardware import words
 from planlang.hardware.case import Case
+from planlang.hardware.eurocode import by_eurocode, eurocode_edge
 from planlang.hardware.factors import CLEAT_STANDOFF_MM, INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
 from planlang.hardware.model import PanelLoad
@@ -171,7 +172,9 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
         lines.append((f"{name}: each panel's foot bears on a spacer", "who hangs the panels"))
     if timber is None and hang.into == "lining":
         return lines
-    edge = words.length_up(edge_distance(float(hang.anchor.shank or 0)), tape)
+    shank = float(hang.anchor.shank or 0)
+    by_ec5 = by_eurocode(case, 0.0 if case.surface.kind == "ceiling" else 1.0)
+    edge = words.length_up(eurocode_edge(shank) if by_ec5 else edge_distance(shank), tape)
     lines.append(
         (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
     )

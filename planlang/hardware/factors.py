@@ -16,8 +16,8 @@ DYNAMIC_SOURCE = "project policy: dead hang, nothing swings, strikes or is lower
 
 MARKED_FACTOR = 5.0  # what a marked working load is of the breaking load, at the least
 OVER_PEOPLE_SOURCE = (
-    "project policy: a design factor of 10 where people are beneath, so half the marked working load of the usual 5 "
-    "to 1 (design factor of at least 5 on rigging hardware: ASME B30.26, from memory)"
+    "project policy: a design factor of at least 10 where people are beneath, of which a marked working load holds 5 "
+    "(design factor of at least 5 on rigging hardware: ASME B30.26, from memory)"
 )
 HEAD_HEIGHT_MM = 1500.0  # project policy: a wall panel whose lower edge is higher than this hangs over people
 

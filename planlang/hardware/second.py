@@ -19,8 +19,9 @@ CATCH_SOURCE = (
     "only the tie gives (project policy)"
 )
 CATCH_RULE = (
-    "the whole of each marked working load and code value counts, not half: it carries only after the first support "
-    "has let go, and until then nothing (project policy). No short duration of load is counted on"
+    "the second support is checked with the design factor on hardware, not with that over people: it carries only "
+    "after the first support has let go, and until then nothing (project policy). No short duration of load is counted "
+    "on"
 )
 
 

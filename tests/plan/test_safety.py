@@ -127,3 +127,13 @@ def test_heads_signs_and_boxes_stand_where_they_are(tmp_path):
     features = {feature.name: feature for feature in plan.room.features}
     assert (features["S1"].kind, features["S1"].below, features["L1"].fitting) == ("sprinkler", 40, "recessed")
     assert {feature.kind for feature in plan.room.features} >= {"detector", "electrical-box"}
+
+
+def test_a_survey_finds_a_detector_elsewhere(tmp_path):
+    text = SMALL.replace("  door", "  detector D1 on ceiling centred at 2500, 3700, 110 across\n  door", 1)
+    survey = 'survey 2026-11-26 by "invented" {\n  detector D1, centred at 2490, 3690\n}\n'
+    plan, findings = read_text(tmp_path, text + survey)
+    assert findings == ()
+    (detector,) = (feature for feature in plan.room.features if feature.name == "D1")
+    assert (detector.across, detector.up) == (2490, 3690)
+    assert [(each.drawn, each.found) for each in plan.differences] == [(2500, 2490), (3700, 3690)]

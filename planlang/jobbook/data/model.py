@@ -76,6 +76,7 @@ class StatedData(Data):
     option: str
     options: tuple[str, ...]
     region: str
+    rules_of: str | None
     differences: tuple[DifferenceData, ...]
 
 

@@ -164,7 +164,7 @@ def build_members(names: Names, part: Entry) -> Members:
 
 
 def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Feature]:
-    """Doors, windows, rooflights, luminaires and vents."""
+    """Doors, windows, lights, vents and the like."""
     features: dict[str, Feature] = {}
     parts = [part for part in entry.body if part.kind.word in FEATURES]
     groups = [attempt(partial(features_of, names, part, surfaces)) for part in parts]

@@ -100,7 +100,7 @@ def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = T
     materials = resolve_materials(plan, layout.value, detail_for(required, for_book))
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
-    loads = check_loads(plan, room.value, layout.value, masses)
+    loads = check_loads(plan, room.value, layout.value, masses, for_book)
     results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
     held = check_requirements(required, results)
 

@@ -4,24 +4,21 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
-from planlang.hardware import advice, messages, messages_hanging
+from planlang.hardware import messages, messages_hanging
 from planlang.hardware.case import Case, Checked
 from planlang.hardware.clearances import clearances
-from planlang.hardware.engineer import engineer_lines
 from planlang.hardware.factors import (
     ENGINEER_PANEL_KG,
     ENGINEER_POINT_N,
     HEAD_HEIGHT_MM,
 )
-from planlang.hardware.fixings import checked_of, fixings_of, rules_of
 from planlang.hardware.hung import Hung
-from planlang.hardware.lifting import lift_words, lifts_of
-from planlang.hardware.model import Clearance, Loads, PanelLoad, Status, Step
-from planlang.hardware.papers import outdated, paper_questions, papers_of
+from planlang.hardware.lifting import lift_words
+from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
-from planlang.hardware.totals import surface_kn, surface_totals
+from planlang.hardware.totals import surface_totals
 from planlang.hardware.weigh import (
     demand_figure,
     share_figure,
@@ -36,12 +33,15 @@ from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 Masses = Mapping[str, tuple[MassItem, ...]]
 
 
-def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) -> Outcome[Loads]:
+def check_loads(
+    plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses, for_book: bool = True
+) -> Outcome[Loads]:
     """Check the load path of every array.
 
     `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors.
     An array that can't be reckoned gives an error and no `PanelLoad`; one that is not settled in the layout, or has no
-    panels there, gives no finding. No error stops the job book; it forbids hanging from it.
+    panels there, gives no finding. No error stops the job book; it forbids hanging from it. Not `for_book`: without the
+    words that the book prints beside the loads.
     """
     findings: list[Diagnostic] = []
     hung: list[Hung] = []
@@ -64,37 +64,21 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
         findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
     surface_mass, loaded = surface_totals(room, hung)
     near, nearly = clearances(room, layout.panels, plan.job.tape)
-    said = in_order(
-        replace(finding, stops_book=False) for finding in _most_severe([*findings, *loaded, *nearly, *outdated(plan)])
-    )
+    findings += [*loaded, *nearly, *_outdated(plan)]
+    said = in_order(replace(finding, stops_book=False) for finding in _most_severe(findings))
     value = Loads(
         panels=tuple(loads),
         surface_mass=surface_mass,
-        cautions=advice.cautions(hung, loads, plan.safety.inspect_months),
-        not_checked=advice.not_checked(hung),
-        confirm=advice.confirm(hung, loads),
         not_reckoned=tuple(not_reckoned),
         refused=tuple(finding.message for finding in said if finding.is_error),
-    )
-    return Outcome(_with_words(value, plan, layout, hung, near), said)
-
-
-def _with_words(value: Loads, plan: Plan, layout: Layout, hung: Sequence[Hung], near: tuple[Clearance, ...]) -> Loads:
-    """Add what the book prints beside the load paths: rules, lifts, fixings, clearances, papers, questions."""
-    papers = papers_of(plan, layout)
-    heaviest = max((surface_kn(one.case.surface, value.surface_mass) for one in hung), default=0.0)
-    return replace(
-        value,
-        checked=checked_of(hung, plan.safety),
-        rules=rules_of(plan),
-        lifts=tuple(lift for one in hung for lift in lifts_of(one)),
-        fixings=fixings_of(hung),
         clearances=near,
-        papers=papers,
-        engineer=engineer_lines(plan, hung, value.panels, heaviest, not value.hangable),
-        questions=paper_questions(plan.rules_of, papers),
         inspect_months=plan.safety.inspect_months,
     )
+    if for_book:
+        from planlang.hardware.beside import with_words  # noqa: PLC0415 - only a build pays for it
+
+        value = with_words(value, plan, layout, hung)
+    return Outcome(value, said)
 
 
 def _cases(plan: Plan, room: RoomGeometry, layout: Layout) -> list[Case]:
@@ -201,6 +185,12 @@ def _heavy(one: Hung) -> list[Diagnostic]:
         words_of_point = messages.heavy_point(array.name, one.shared.force, case.tape)
         findings.append(messages.engineer_needed(words_of_point, array.at))
     return findings
+
+
+def _outdated(plan: Plan) -> list[Diagnostic]:
+    """A warning for each paper that ends before the date of the plan's issue."""
+    ended = (paper for paper in plan.evidence if paper.until and paper.until < plan.job.date)
+    return [messages_hanging.paper_out_of_date(paper, plan.job.date) for paper in ended]
 
 
 def _most_severe(findings: Sequence[Diagnostic]) -> list[Diagnostic]:

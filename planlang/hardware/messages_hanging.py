@@ -4,6 +4,7 @@ from planlang.hardware import words
 from planlang.hardware.factors import INLINE_PITCH_DEG, SECOND_SUPPORT_SLACK_MM, STEEP_LEAN_DEG, THINNEST_FRAME_MM
 from planlang.hardware.model import Clearance
 from planlang.plan.model import Array
+from planlang.plan.safety import Evidence
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -237,5 +238,16 @@ def too_near_to(array: Array, line: Clearance, span: Span) -> Diagnostic:
         f"wanted: {line.wanted}",
         span,
         f"move the panel, or ask: {line.ask}",
+        Severity.WARNING,
+    )
+
+
+def paper_out_of_date(paper: Evidence, date: str) -> Diagnostic:
+    """A paper that ends before the date of the plan's issue."""
+    return Diagnostic(
+        "paper-out-of-date",
+        f"the paper '{paper.name}' holds until {paper.until}; this issue is of {date}",
+        paper.at,
+        "ask for a newer one",
         Severity.WARNING,
     )

@@ -146,9 +146,9 @@ class Loads:
 
     panels: tuple[PanelLoad, ...]
     surface_mass: tuple[tuple[str, Figure], ...]
-    cautions: tuple[str, ...]
-    not_checked: tuple[str, ...]
-    confirm: tuple[tuple[str, str], ...]
+    cautions: tuple[str, ...] = ()
+    not_checked: tuple[str, ...] = ()
+    confirm: tuple[tuple[str, str], ...] = ()
     not_reckoned: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
     checked: tuple[str, ...] = ()

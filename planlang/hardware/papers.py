@@ -9,8 +9,7 @@ from collections.abc import Sequence
 from planlang.geometry.model import Layout
 from planlang.hardware.model import Paper
 from planlang.plan.model import PanelType, Plan
-from planlang.plan.safety import Evidence, Region
-from planlang.syntax.diagnostics import Diagnostic, Severity
+from planlang.plan.safety import Region
 
 AUTHORITY: dict[Region, str] = {
     "great-britain": "building control and the fire and rescue service",
@@ -87,18 +86,3 @@ def paper_questions(region: Region | None, papers: Sequence[Paper]) -> tuple[Que
                           "it is built and mounted here", who))  # fmt: skip
     quake = EARTHQUAKE.get(region, EARTHQUAKE_ELSEWHERE) if region else EARTHQUAKE_ELSEWHERE
     return (*lines, (f"Earthquake: {quake}", "structural engineer"))
-
-
-def outdated(plan: Plan) -> list[Diagnostic]:
-    """A warning for each paper that ends before the date of the plan's issue."""
-    return [_outdated(paper, plan.job.date) for paper in plan.evidence if paper.until and paper.until < plan.job.date]
-
-
-def _outdated(paper: Evidence, date: str) -> Diagnostic:
-    return Diagnostic(
-        "paper-out-of-date",
-        f"the paper '{paper.name}' holds until {paper.until}; this issue is of {date}",
-        paper.at,
-        "ask for a newer one",
-        Severity.WARNING,
-    )

@@ -115,11 +115,10 @@ def margin(requirement: Requirement, results: Results) -> Found:
     missing = results.loads.not_reckoned
     if worst is None or (requirement.of in missing if requirement.of else missing):
         return NOTHING
-    where = f" ({worst.step})"
     if worst.ratio is None:
-        return Found(0, f"a step that is not verified{where}", "its allowed load is not known", False)
+        return Found(0, "a step that is not verified", f"what it may carry is not known: {worst.step}", False)
     held = bounded(requirement, worst.ratio, rounded_down)
-    return replace(held, shown=held.shown + where)
+    return replace(held, margin=f"{held.margin}, at the weakest step: {worst.step}")
 
 
 def rounded_down(ratio: float | Fraction) -> str:

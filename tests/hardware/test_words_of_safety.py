@@ -8,12 +8,13 @@ import pytest
 from planlang.geometry.model import Layout, MassItem, RoomGeometry
 from planlang.geometry.room import build_room
 from planlang.hardware.clearances import clearances
-from planlang.hardware.papers import outdated, paper_questions, papers_of
+from planlang.hardware.loads import check_loads
+from planlang.hardware.papers import paper_questions, papers_of
 from planlang.hardware.uses import uses, worst_use
 from planlang.plan.model import Feature
 from planlang.plan.safety import Evidence
 from tests import builders as b
-from tests.hardware.scenes import ceiling_array, check, hung, members, second_support, surface, wall_array
+from tests.hardware.scenes import ceiling_array, check, codes, hung, members, second_support, surface, wall_array
 
 
 def feature(kind, across=900, up=300, **over):
@@ -103,11 +104,13 @@ def test_every_material_has_its_paper_or_an_open_question():
     assert "no region" in paper_questions(None, papers)[0][0]
 
 
-def test_a_paper_that_ends_before_the_issue_is_said():
-    assert [f.code for f in outdated(b.plan(evidence=(evidence("serge", until="2026-11-24"),)))] == [
-        "paper-out-of-date"
-    ]
-    assert outdated(b.plan(evidence=(evidence("serge", until="2026-11-25"),))) == []
+@pytest.mark.parametrize(("until", "said"), [("2026-11-24", ["paper-out-of-date"]), ("2026-11-25", []), ("", [])])
+def test_a_paper_that_ends_before_the_issue_is_said(until, said):
+    plan = b.plan(evidence=(evidence("serge", until=until),))
+    room = RoomGeometry((surface(),), (), 60.0)
+    outcome = check_loads(plan, room, Layout((), (), ()), {})
+    assert codes(outcome) == said
+    assert outcome.ok
 
 
 # --- lifts, licences, fixings, rules ------------------------------------------------------------------------

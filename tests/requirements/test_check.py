@@ -64,7 +64,7 @@ def test_margin_reaches_the_second_support_and_names_the_step(tmp_path):
     tied = SMALL.replace("array clouds", TIE[0], 1).replace("  hang", TIE[1], 1)
     alone, both = (held(tmp_path, "margin at every hang point of clouds at least 0.1", text) for text in (SMALL, tied))
     assert both.words == "margin at every hang point of clouds at least 0.1"
-    assert both.found.endswith("(second support: tie)")
+    assert both.margin.endswith("at the weakest step: second support: tie")
     assert float(both.found.split()[0]) < float(alone.found.split()[0])
 
 

@@ -152,7 +152,8 @@ def tape_panel(**over: Any) -> PanelType:
 
 
 def eyes(**over: Any) -> Eyes:
-    base = {"hardware": hardware(name="eye-plate", words="bolted eye plate"), "count": 4, "inset": F(100)}
+    plate = hardware(name="eye-plate", words="bolted eye plate", bolts=(2, F(5)))
+    base = {"hardware": plate, "count": 4, "inset": F(100)}
     return make(Eyes, base, over)
 
 

@@ -40,6 +40,7 @@ cloth serge {
 hardware eye {
   rated   1000 N, "invented"
   mass    50 g
+  bolts   2 of 5
 }
 
 hardware lag-eye {

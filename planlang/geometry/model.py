@@ -172,8 +172,12 @@ class Layout:
 
 @record
 class MassItem:
-    """One material of one panel: kilograms, and the height of its centre above the back plane, mm."""
+    """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
+
+    `along_mm` is how far its centre is from the middle of the panel's length, towards the end.
+    """
 
     words: str
     kg: float
     height_mm: float
+    along_mm: float = 0.0

@@ -240,8 +240,8 @@ PAGES = {
         "A rail that would cross a light, vent or window",
         "On its way to the next member the rail would lie over it.",
         given=RAILS,
-        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across"),),
-        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across"),),
+        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across, fitted recessed-ic"),),
+        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across, fitted recessed-ic"),),
     ),
     "lining-carries": Page(
         "Panels overhead that hang from a lining alone",
@@ -249,7 +249,7 @@ PAGES = {
         "built or tested the lining has to confirm it.",
         given=(
             ("thickness 12.5", "thickness 12.5\n  carries panels"),
-            ("hardware lag-eye {", "hardware anchor {\n  like eye\n}\n\nhardware lag-eye {"),
+            ("hardware lag-eye {", "hardware anchor {\n  like eye\n  made-for solid-walls\n}\n\nhardware lag-eye {"),
         ),
         wrong=((FIX, "fix anchor into the lining"),),
     ),

@@ -8,9 +8,11 @@ from collections.abc import Sequence
 
 from planlang.hardware import words
 from planlang.hardware.case import Case
-from planlang.hardware.factors import INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
+from planlang.hardware.eurocode import by_eurocode, eurocode_edge
+from planlang.hardware.factors import CLEAT_STANDOFF_MM, INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
 from planlang.hardware.model import PanelLoad
+from planlang.hardware.setting import hardware_length, length_of_link
 from planlang.hardware.withdrawal import edge_distance, lead_hole
 from planlang.plan.stock import Hardware, Timber
 
@@ -40,38 +42,37 @@ FIRE_AND_SERVICES = (
 CARE = (
     "Use no open hook and no unmarked part. Close, tighten and secure every link, and lock what can unscrew",
     "Hang nothing else from a panel or its points: a light, banner or cable is a new load and a new plan",
-    "Look at every point after 12 months and every 12 months from then, and after any leak, blow or earthquake "
-    "(project policy)",
 )
 
 NOT_CHECKED = (
     "The building: whether its rafters, joists, studs, boards or slab carry this load on top of what they carry now",
-    "The panel's own wood: the frame at the eyes or cleats, its joints, glue and staples",
+    "The panel's own joints, glue and staples, and its frame between the eyes",
     "The steel of screws in tension, heads pulling through, and splitting near the end of a member",
     "Timber that is wet, rotten, eaten, cut or repaired, and metal in damp or pool air",
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
-    "The reckoned middle of a panel: it is taken as the middle of its face, so a light, a cut-out or a one-sided "
-    "brace is not in it",
+    "Cut-outs in a panel, and anything put on it that the plan doesn't state",
 )
 
 
-def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad]) -> tuple[str, ...]:
-    """Return the cautions for this job; deference is always first."""
+def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12) -> tuple[str, ...]:
+    """Return the cautions for this job; deference is always first. `months` is the time between looks."""
     lines = [DEFERENCE]
     if any(load.overhead for load in loads):
+        factor, used = max((one.case.design_factor, one.case.usable) for one in hung if one.case.overhead)
         lines.append(
-            "Panels hang over people. Half of each marked working load and half of each code value is used there "
-            "(project policy)"
+            f"Panels hang over people. The design factor there is {factor:g}, so {used:.0%} of each marked working "
+            "load and of each code value is used (project policy)"
         )
-    doubled = [load.array for load in loads if load.second_support]
+    doubled = [load.array for load in loads if load.second_support and not load.second_steps]
     if doubled:
         lines.append(
             f"{words.listed(doubled)}: each panel needs a second support of its own on its own anchor, with no more "
-            f"than {SECOND_SUPPORT_SLACK_MM} mm of slack (project policy); the plan does not hold it, so it has to be "
-            "added"
+            f"than {SECOND_SUPPORT_SLACK_MM} mm of slack (project policy); the plan does not state one, so nothing of "
+            "it may be hung"
         )
+    lines += [_second_words(one.case) for one in hung if one.case.array.second_support]
     sloped = [one.case for one in hung if one.case.pitch > 0]
     if sloped:
         lines.append(
@@ -81,17 +82,42 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad]) -> tuple[str, ...
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:
         lines.append(
-            f"{words.listed(walls)}: fit a spacer as thick as the cleats at each panel's foot, and a catch against "
-            "lifting off where people can reach"
+            f"{words.listed(walls)}: fit a spacer as thick as the cleats (counted on: "
+            f"{words.length(CLEAT_STANDOFF_MM, hung[0].case.tape)}) at each panel's foot, and a catch against lifting "
+            "off where people can reach"
         )
-    return (*lines, *FIRE_AND_SERVICES, *CARE)
+    look = (
+        f"Look at every point after {months} months and every {months} months from then, and after any leak, blow or "
+        "earthquake (project policy)"
+    )
+    return (*lines, *FIRE_AND_SERVICES, *CARE, look)
+
+
+def _second_words(case: Case) -> str:
+    second = case.array.second_support
+    count, slack = (second.count, words.length(second.slack, case.tape)) if second else (0, "")
+    return (
+        f"{case.array.name}: fit {count} second supports to each panel, each with an eye and an anchor of its own, "
+        f"into another hole and where it can be into another member, slack by no more than {slack}"
+    )
 
 
 def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
     """Return what this engine did not check, for this job."""
     lines = list(NOT_CHECKED)
     if any(one.case.array.hang.rail for one in hung):
-        lines.append("Bending and twisting of the rails between members, and joints in their length")
+        lines.append("Twisting of the rails, and joints in their length")
+    if any(one.case.rules.timber_rules == "ec5" for one in hung):
+        lines.append(
+            "Whether each screw is of the kind that Eurocode 5's formula is for: its core 0.6 to 0.75 of its outer "
+            "thread, with its head and its steel to match"
+        )
+    if any(one.case.surface.kind == "ceiling" for one in hung):
+        lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
+    if any(one.case.array.hang.lean_deg for one in hung):
+        lines.append("What the level pull of links that lean does to the panel's frame")
+    if any(one.case.array.second_support for one in hung):
+        lines.append("Where each second support meets its member, and what a fall does to the panel")
     if any(one.case.pitch > INLINE_PITCH_DEG for one in hung):
         lines.append(
             "Whether the panel's eyes have a shoulder: on a slope they are pulled off their axis, and the reduction "
@@ -113,10 +139,11 @@ def confirm(hung: Sequence[Hung], loads: Sequence[PanelLoad]) -> Confirm:
     ]
     for one in hung:
         lines += _of_case(one.case)
+        lines += _of_sharing(one)
     lines += [
         (f"{load.array}: a second support on its own anchor is fitted to each panel", "who hangs the panels")
         for load in loads
-        if load.second_support
+        if load.second_support or load.second_steps
     ]
     return tuple(dict.fromkeys(lines))
 
@@ -137,17 +164,35 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
         words_of_lining = lining.words if lining else "the lining"
         lines.append((f"{name}: {words_of_lining} carries the fixings, and they are made for it", "maker or engineer"))
     if case.surface.kind == "ceiling":
-        lines.append((f"{name}: each panel's eyes are bolted through or plated to its frame", "who makes the panels"))
+        how = "bolted through its frame with washers, 4 bolt diameters or more from the edge of the sheet"
+        lines.append((f"{name}: each panel's eyes are {how}", "who makes the panels"))
     if case.pitch > 0:
         lines.append((f"{name}: every ceiling eye is plumb, seated, and pulled in line", "who hangs the panels"))
     if case.surface.kind == "wall":
         lines.append((f"{name}: each panel's foot bears on a spacer", "who hangs the panels"))
     if timber is None and hang.into == "lining":
         return lines
-    edge = words.length_up(edge_distance(float(hang.anchor.shank or 0)), tape)
+    shank = float(hang.anchor.shank or 0)
+    by_ec5 = by_eurocode(case, 0.0 if case.surface.kind == "ceiling" else 1.0)
+    edge = words.length_up(eurocode_edge(shank) if by_ec5 else edge_distance(shank), tape)
     lines.append(
         (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
     )
+    return lines
+
+
+def _of_sharing(one: Hung) -> list[tuple[str, str]]:
+    """What must be so on site where the plan counts less than the worst case, or adds something."""
+    array = one.case.array
+    lines = [(f"{array.name}: {item.words} weighs no more than {words.kilograms(float(item.mass_kg))} and sits where "
+              "the plan has it", "who fits it") for item in array.added]  # fmt: skip
+    if array.hang.share != "envelope":
+        why = f"{array.name}: the links share by {array.hang.share} ({array.hang.share_reason}), felt at every point"
+        lines.append((why, "who hangs the panels"))
+    if one.case.surface.kind == "ceiling" and hardware_length(array) is None:
+        wanted = words.length(length_of_link(one.case), one.case.tape)
+        lines.append((f"{array.name}: eye, link and ceiling eye together come to {wanted}, from ceiling to panel",
+                      "who receives the parts"))  # fmt: skip
     return lines
 
 

@@ -5,10 +5,11 @@ from typing import Literal
 from planlang.geometry.model import HangPoint, PlacedPanel, RailRun, Surface
 from planlang.geometry.words import singular
 from planlang.hardware import messages, words
-from planlang.hardware.factors import OVER_PEOPLE
+from planlang.hardware.factors import MARKED_FACTOR
 from planlang.hardware.model import Status, Step
 from planlang.plan.figure import Figure
 from planlang.plan.model import Array
+from planlang.plan.safety import SafetyRules
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
@@ -18,7 +19,10 @@ Origin = Literal["code formula", "maker data", "assumed", "unknown"]
 
 @record
 class Case:
-    """One array on its surface, with the rails that serve it; `neighbours` are all hang points on that surface."""
+    """One array on its surface, with the rails that serve it; `neighbours` are all hang points on that surface.
+
+    `caught` is the case of a second support: it carries only after the first support has let go.
+    """
 
     array: Array
     surface: Surface
@@ -27,6 +31,8 @@ class Case:
     neighbours: tuple[HangPoint, ...]
     overhead: bool
     tape: TapeStyle
+    rules: SafetyRules
+    caught: bool = False
 
     @property
     def pitch(self) -> float:
@@ -51,9 +57,28 @@ class Case:
         return float(self.surface.lining.thickness)
 
     @property
-    def people_factor(self) -> float:
-        """What may be used of a capacity: half over people."""
-        return OVER_PEOPLE if self.overhead else 1.0
+    def design_factor(self) -> float:
+        """The design factor against breaking: that over people, or that on hardware."""
+        return float(self.rules.people_factor if self.overhead and not self.caught else self.rules.hardware_factor)
+
+    @property
+    def more(self) -> float:
+        """The factor for tolerance and damp on every mass."""
+        return 1 + float(self.rules.tolerance + self.rules.damp)
+
+    @property
+    def usable(self) -> float:
+        """What may be used of a marked working load or a code value: half over people."""
+        return min(MARKED_FACTOR / self.design_factor, 1.0)
+
+    @property
+    def usable_words(self) -> str:
+        """How much of a capacity is used, for a step's own words; empty for all of it."""
+        if self.usable == 1:
+            return ""
+        if self.design_factor == 2 * MARKED_FACTOR:
+            return ", half of it over people"
+        return f", {self.usable:.2f} of it for a design factor of {self.design_factor:g}"
 
 
 @record
@@ -69,6 +94,11 @@ def is_assumed(source: str) -> bool:
     return not source.strip() or "assum" in source.lower() or "guess" in source.lower()
 
 
+def named(case: Case, step_words: str) -> str:
+    """Return the words of a step, which of a second support say that they are."""
+    return f"second support: {step_words}" if case.caught else step_words
+
+
 def unknown(step_words: str, demand: Figure, *findings: Diagnostic) -> Checked:
     """Return a step whose capacity nobody knows."""
     return Checked(Step(step_words, None, "unknown", demand, None, "not verified"), findings)
@@ -76,6 +106,7 @@ def unknown(step_words: str, demand: Figure, *findings: Diagnostic) -> Checked:
 
 def judged(case: Case, step_words: str, allowed: Figure, origin: Origin, demand: Figure, mend: str) -> Checked:
     """Return a step with its ratio and status; what is assumed can fail but never holds."""
+    step_words = named(case, step_words)
     ratio = float(allowed.value) / float(demand.value)
     status: Status = "fails" if ratio < 1 else "holds" if origin in ("code formula", "maker data") else "not verified"
     step = Step(step_words, allowed, origin, demand, ratio, status)

@@ -8,22 +8,19 @@ MM_IN_INCH = 25.4
 N_IN_POUND_FORCE = 4.4482216152605
 N_PER_MM2_IN_PSI = N_IN_POUND_FORCE / MM_IN_INCH**2
 
-# Density of sheet and timber spreads by 10 %; EN 13162-like product standards let mineral wool weigh 15 % more.
-WEIGHT_TOLERANCE = 1.15
-WEIGHT_SOURCE = "project policy: 15 % on every mass, which covers 10 % on timber and sheet and 15 % on mineral wool"
-
-DYNAMIC = 1.0
+WEIGHT_SOURCE = (
+    "project policy: 15 % on every mass, which covers 10 % on timber and sheet and 15 % on mineral wool, and 5 % for "
+    "what they take up from damp air (a softwood gains about 5 % of its mass from 12 % to 19 % moisture)"
+)
 DYNAMIC_SOURCE = "project policy: dead hang, nothing swings, strikes or is lowered while it carries"
 
-OVER_PEOPLE = 0.5
+MARKED_FACTOR = 5.0  # what a marked working load is of the breaking load, at the least
 OVER_PEOPLE_SOURCE = (
-    "project policy: half the marked working load where people are beneath, which makes 10 to 1 of the usual 5 to 1 "
+    "project policy: a design factor of at least 10 where people are beneath, of which a marked working load holds 5 "
     "(design factor of at least 5 on rigging hardware: ASME B30.26, from memory)"
 )
 HEAD_HEIGHT_MM = 1500.0  # project policy: a wall panel whose lower edge is higher than this hangs over people
 
-SECOND_SUPPORT_KG = 10.0  # project policy
-SECOND_SUPPORT_HEIGHT_MM = 3000.0  # project policy
 SECOND_SUPPORT_SLACK_MM = 25  # project policy
 
 ENGINEER_PANEL_KG = 50.0  # project policy
@@ -42,3 +39,17 @@ ROOT_OF_SHANK = (
 )
 CLEAT_STANDOFF_MM = 15.0  # project policy: what a pair of cleats holds the back of the panel off the wall
 INLINE_PITCH_DEG = 5.0  # an eye is pulled in line up to here (generic table of eye-bolt angles)
+
+THINNEST_FRAME_MM = 11.3  # project policy: 12 mm sheet as mills make it, up to 0.7 mm thinner (mill tolerance table)
+THINNEST_SHEET_MM = 12.0  # project policy: the least sheet that a screw may hold in
+BOLT_YIELD_PSI = 45_000.0  # bending yield strength of bolts (NDS 2018 table 12A notes, from memory)
+SHEET_GRAVITY = 0.42  # plywood of other than structural grades (NDS 2018 table 12.3.3B, from memory)
+STEEP_LEAN_DEG = 15.0  # project policy: a link that leans more is worth a warning
+LIFT_OFF_SPARE_MM = 5.0  # common practice, no source: 3 to 6 mm beyond what the cleat engages
+CLEAT_ENGAGES_MM = 25.0  # project policy: what a cleat engages whose plan doesn't say
+RAIL_BENDING = 4.78  # N/mm2, bending strength of the lowest class under a permanent load, divided by the load factor
+RAIL_BENDING_SOURCE = (
+    "strength class C14 of EN 338 (14 N/mm2), x 0.6 for a permanent load / 1.3 / 1.35 by EN 1995-1-1, from memory; the "
+    "lowest class is taken whatever the timber"
+)
+EC5_LOAD_FACTOR = 1.35  # on a permanent load (EN 1990, from memory)

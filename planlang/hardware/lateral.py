@@ -2,7 +2,7 @@
 
 import math
 
-from planlang.hardware.factors import MM_IN_INCH, N_IN_POUND_FORCE, PERMANENT, ROOT_OF_SHANK
+from planlang.hardware.factors import BOLT_YIELD_PSI, MM_IN_INCH, N_IN_POUND_FORCE, PERMANENT, ROOT_OF_SHANK
 from planlang.syntax.record import record
 
 LATERAL_SOURCE = "NDS 2018 12.3 by the general dowel equations of AWC TR-12 (from memory), load duration 0.9"
@@ -122,6 +122,19 @@ def lateral_allowable(
     )
     value, _ = lateral_value(dowel, reduction_terms(nominal))
     return value * PERMANENT * penetration_factor(thread, shank) * N_IN_POUND_FORCE
+
+
+def bolt_in_sheet(diameter: float, thickness: float, gravity: float) -> float:
+    """Return the allowable load, N, of a bolt through a sheet, across its axis; lengths in mm, a permanent load.
+
+    The plate of the eye neither crushes nor keeps the bolt from turning; the root of the thread (0.75 of the diameter,
+    project policy) bears and bends. Source: NDS 2018 12.3 by the general dowel equations of AWC TR-12, from memory.
+    """
+    nominal = diameter / MM_IN_INCH
+    bearing = bearing_strength(gravity, nominal)
+    dowel = Dowel(ROOT_OF_SHANK * nominal, BOLT_YIELD_PSI, thickness / MM_IN_INCH, bearing, None, bearing)
+    value, _ = lateral_value(dowel, reduction_terms(nominal))
+    return value * PERMANENT * N_IN_POUND_FORCE
 
 
 def lag_combined(withdrawal: float, lateral: float, angle_deg: float) -> float:

@@ -4,33 +4,44 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
-from planlang.hardware import advice, messages
+from planlang.hardware import messages, messages_hanging
 from planlang.hardware.case import Case, Checked
+from planlang.hardware.clearances import clearances
 from planlang.hardware.factors import (
     ENGINEER_PANEL_KG,
     ENGINEER_POINT_N,
     HEAD_HEIGHT_MM,
-    SECOND_SUPPORT_HEIGHT_MM,
-    SECOND_SUPPORT_KG,
 )
 from planlang.hardware.hung import Hung
 from planlang.hardware.lifting import lift_words
 from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
+from planlang.hardware.second import hangs_high, needs_second, second_path
+from planlang.hardware.setting import setting_findings
 from planlang.hardware.totals import surface_totals
-from planlang.hardware.weigh import demand_figure, share_figure, share_on_wall, share_overhead, weigh
+from planlang.hardware.weigh import (
+    demand_figure,
+    share_figure,
+    share_on_wall,
+    share_overhead,
+    weigh,
+    worst_share_figure,
+)
 from planlang.plan.model import Cleats, Eyes, Plan
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 
 Masses = Mapping[str, tuple[MassItem, ...]]
 
 
-def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) -> Outcome[Loads]:
+def check_loads(
+    plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses, for_book: bool = True
+) -> Outcome[Loads]:
     """Check the load path of every array.
 
-    `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors. An
-    array that can't be reckoned gives an error and no `PanelLoad`. One that the layout has not settled, or that has no
-    panels there, gives no finding.
+    `masses` are kilograms of one panel as the materials make it, by the name of its type, without links and anchors.
+    An array that can't be reckoned gives an error and no `PanelLoad`; one that is not settled in the layout, or has no
+    panels there, gives no finding. No error stops the job book; it forbids hanging from it. Not `for_book`: without the
+    words that the book prints beside the loads.
     """
     findings: list[Diagnostic] = []
     hung: list[Hung] = []
@@ -47,16 +58,26 @@ def check_loads(plan: Plan, room: RoomGeometry, layout: Layout, masses: Masses) 
     point_loads = {point.name: one.shared.vertical for one in hung for point in one.case.points}
     loads: list[PanelLoad] = []
     for one in hung:
-        steps = _path(one, point_loads)
-        loads.append(_panel_load(one, tuple(checked.step for checked in steps)))
-        findings += [finding for checked in steps for finding in checked.findings]
-        findings += _heavy(one)
+        steps, second = _path(one, point_loads), second_path(one)
+        loads.append(_panel_load(one, _steps(steps), _steps(second)))
+        findings += [finding for checked in (*steps, *second) for finding in checked.findings]
+        findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
     surface_mass, loaded = surface_totals(room, hung)
-    said = in_order(replace(finding, stops_book=False) for finding in _most_severe([*findings, *loaded]))
+    near, nearly = clearances(room, layout.panels, plan.job.tape)
+    findings += [*loaded, *nearly, *_outdated(plan)]
+    said = in_order(replace(finding, stops_book=False) for finding in _most_severe(findings))
     value = Loads(
-        tuple(loads), surface_mass, advice.cautions(hung, loads), advice.not_checked(hung), advice.confirm(hung, loads),
-        tuple(not_reckoned), tuple(finding.message for finding in said if finding.is_error),
-    )  # fmt: skip
+        panels=tuple(loads),
+        surface_mass=surface_mass,
+        not_reckoned=tuple(not_reckoned),
+        refused=tuple(finding.message for finding in said if finding.is_error),
+        clearances=near,
+        inspect_months=plan.safety.inspect_months,
+    )
+    if for_book:
+        from planlang.hardware.beside import with_words  # noqa: PLC0415 - only a build pays for it
+
+        value = with_words(value, plan, layout, hung)
     return Outcome(value, said)
 
 
@@ -71,7 +92,7 @@ def _cases(plan: Plan, room: RoomGeometry, layout: Layout) -> list[Case]:
         rails = tuple(run for run in layout.rails if names & frozenset(run.points))
         neighbours = tuple(point for panel in layout.on(surface.name) for point in panel.points)
         overhead = _hangs_over_people(surface, panels)
-        cases.append(Case(array, surface, panels, rails, neighbours, overhead, plan.job.tape))
+        cases.append(Case(array, surface, panels, rails, neighbours, overhead, plan.job.tape, plan.safety))
     return cases
 
 
@@ -91,7 +112,7 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
         return messages.mass_unknown(array)
     worst = None
     for panel in case.panels:
-        shared = share_overhead(case, panel, weighed) if ceiling else share_on_wall(panel, weighed)
+        shared = share_overhead(case, panel, weighed) if ceiling else share_on_wall(case, panel, weighed)
         if shared is None:
             return messages.panel_tips_over(array, panel.mark)
         if worst is None or shared.force > worst.force:
@@ -107,7 +128,11 @@ def _path(one: Hung, point_loads: Mapping[str, float]) -> tuple[Checked, ...]:
     return cleat_path(one.case, hung_by, one.shared, demand, point_loads) if hung_by else ()
 
 
-def _panel_load(one: Hung, steps: tuple[Step, ...]) -> PanelLoad:
+def _steps(path: Sequence[Checked]) -> tuple[Step, ...]:
+    return tuple(checked.step for checked in path)
+
+
+def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) -> PanelLoad:
     case, array = one.case, one.case.array
     mass = float(one.weighed.mass.value)
     return PanelLoad(
@@ -122,11 +147,13 @@ def _panel_load(one: Hung, steps: tuple[Step, ...]) -> PanelLoad:
         rule=one.shared.rule,
         demand=demand_figure(case, one.shared),
         steps=steps,
-        weakest=weakest_step(steps),
-        status=_status(steps),
+        weakest=weakest_step((*steps, *second)),
+        status=_status((*steps, *second)),
         overhead=case.overhead,
-        second_support=case.overhead and (mass > SECOND_SUPPORT_KG or _hangs_high(case)),
+        second_support=needs_second(case, mass),
         lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),
+        second_steps=second,
+        worst_share=worst_share_figure(case, one.weighed, one.shared),
     )
 
 
@@ -144,23 +171,26 @@ def _status(steps: Sequence[Step]) -> Status:
     return steps[weakest_step(steps)].status
 
 
-def _hangs_high(case: Case) -> bool:
-    return any(point.room[2] > SECOND_SUPPORT_HEIGHT_MM for point in case.points)
-
-
 def _heavy(one: Hung) -> list[Diagnostic]:
     """Warnings of one array: a second support, an engineer."""
     case, array = one.case, one.case.array
-    mass, high = float(one.weighed.mass.value), _hangs_high(one.case)
+    mass, rules = float(one.weighed.mass.value), one.case.rules
     findings = []
-    if case.overhead and (mass > SECOND_SUPPORT_KG or high):
-        findings.append(messages.second_support_required(array, mass, high))
+    if needs_second(case, mass) and array.second_support is None:
+        over = (float(rules.second_kg), float(rules.second_height))
+        findings.append(messages_hanging.second_support_required(array, mass, hangs_high(case), *over))
     if mass > ENGINEER_PANEL_KG:
         findings.append(messages.engineer_needed(messages.heavy_panel(array.name, mass), array.at))
     if one.shared.force > ENGINEER_POINT_N:
         words_of_point = messages.heavy_point(array.name, one.shared.force, case.tape)
         findings.append(messages.engineer_needed(words_of_point, array.at))
     return findings
+
+
+def _outdated(plan: Plan) -> list[Diagnostic]:
+    """A warning for each paper that ends before the date of the plan's issue."""
+    ended = (paper for paper in plan.evidence if paper.until and paper.until < plan.job.date)
+    return [messages_hanging.paper_out_of_date(paper, plan.job.date) for paper in ended]
 
 
 def _most_severe(findings: Sequence[Diagnostic]) -> list[Diagnostic]:

@@ -5,8 +5,6 @@ from planlang.hardware.factors import (
     ENGINEER_KN_PER_M2,
     ENGINEER_PANEL_KG,
     ENGINEER_POINT_N,
-    SECOND_SUPPORT_HEIGHT_MM,
-    SECOND_SUPPORT_KG,
 )
 from planlang.plan.model import Array
 from planlang.plan.stock import Hardware
@@ -151,11 +149,11 @@ def lining_cannot_carry(array: Array, lining: str, overhead: bool) -> Diagnostic
     )
 
 
-def screw_in_lining_overhead(array: Array, lining: str) -> Diagnostic:
+def screw_in_lining_overhead(array: Array, anchor: Hardware, lining: str) -> Diagnostic:
     """A wood screw overhead that ends in a lining alone."""
     return Diagnostic(
         "screw-in-lining-overhead",
-        f"'{array.name}': the thread of '{array.hang.anchor.name}' ends in the lining '{lining}' overhead; "
+        f"'{array.name}': the thread of '{anchor.name}' ends in the lining '{lining}' overhead; "
         "a lining alone has no rule that holds it",
         array.hang.at,
         "fix into the members behind it, or into a rail screwed to them",
@@ -192,20 +190,6 @@ def rail_on_one_member(array: Array, rail: str, crossings: int, overhead: bool) 
         array.hang.at,
         "let the rail run on to the next member",
         _severity(overhead),
-    )
-
-
-def second_support_required(array: Array, mass: float, high: bool) -> Diagnostic:
-    """The panel is heavy or hangs high: it wants a second independent support."""
-    heavy = mass > SECOND_SUPPORT_KG
-    reasons = [f"weighs up to {words.kilograms(mass)}"] * heavy
-    reasons += [f"hangs above {SECOND_SUPPORT_HEIGHT_MM / 1000:g} m"] * high
-    return Diagnostic(
-        "second-support-required",
-        f"'{array.name}': each panel {' and '.join(reasons)}; it needs a second support of its own, on its own anchor",
-        array.hang.at,
-        "give each panel a slack safety cable to a second anchor, rated for the whole panel",
-        severity=Severity.WARNING,
     )
 
 

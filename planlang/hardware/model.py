@@ -32,8 +32,10 @@ class PanelLoad:
     """The load path of every hang point of the panels of one array: they are alike.
 
     `mass` and `weight` are with the tolerance on top, as the checks take them. `share` is the largest share of one
-    point by statics; `rule` says by which rule. `weakest` indexes `steps`. `overhead` panels hang over people.
-    `second_support` says that a second independent support is required, not that the plan has one.
+    point by statics; `rule` says by which rule. `weakest` indexes `steps` and after them `second_steps`; `status` is of
+    all of them. `overhead` panels hang over people.
+    `second_support` says that a second independent support is required, not that the plan has one: `second_steps` are
+    those of the one it has. `worst_share` is the share in the worst case, whatever rule the plan chose.
     """
 
     array: str
@@ -52,22 +54,112 @@ class PanelLoad:
     overhead: bool
     second_support: bool
     lift_words: str
+    second_steps: tuple[Step, ...] = ()
+    worst_share: Figure | None = None
+
+    @property
+    def worst(self) -> Step:
+        """The weakest step."""
+        return (*self.steps, *self.second_steps)[self.weakest]
+
+
+@record
+class Lift:
+    """One lift of a panel by one person: mass kg, reach and heights of the hands cm, the recommended limit kg.
+
+    `index` is mass / limit; None where the limit is nothing, outside the equation.
+    """
+
+    array: str
+    words: str
+    mass: float
+    reach: float
+    start: float
+    end: float
+    limit: float
+    index: float | None
+    who: str
+
+
+@record
+class Clearance:
+    """A thing that panels keep away from: the nearest panel, the clear distance (mm), what is wanted, how it stands.
+
+    `rule` says by which rule and source, `ask` who decides. `near` is True where it is nearer than the rule.
+    """
+
+    thing: str
+    surface: str
+    panel: str
+    distance: float
+    wanted: str
+    found: str
+    rule: str
+    ask: str
+    near: bool
+
+
+@record
+class Paper:
+    """A material or panel type of this job, and the paper that the plan names for it; `paper` is '' for none."""
+
+    what: str
+    kind: str
+    paper: str
+    tested: str
+    says: str
+    until: str
+
+
+@record
+class Fixing:
+    """How one piece goes into wood: lead hole, least thread in the wood, distances to edge and end, mm."""
+
+    array: str
+    piece: str
+    into: str
+    lead_low: float
+    lead_high: float
+    least_thread: float
+    edge: float
+    end: float
+
+
+@record
+class EngineerLine:
+    """One case in which an engineer or another licence is needed, and whether it is this job's."""
+
+    case: str
+    answer: Literal["yes", "no", "ask"]
+    why: str
 
 
 @record
 class Loads:
     """All load paths, the total hung on each surface (kg), and the words that go with them.
 
-    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of errors.
+    `rules` are (figure, value, where from) of what was checked by; `questions` are (question, whom to ask).
+
+    `not_reckoned` names the arrays whose loads could not be worked out at all; `refused` are the messages of all
+    errors.
     """
 
     panels: tuple[PanelLoad, ...]
     surface_mass: tuple[tuple[str, Figure], ...]
-    cautions: tuple[str, ...]
-    not_checked: tuple[str, ...]
-    confirm: tuple[tuple[str, str], ...]
+    cautions: tuple[str, ...] = ()
+    not_checked: tuple[str, ...] = ()
+    confirm: tuple[tuple[str, str], ...] = ()
     not_reckoned: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
+    checked: tuple[str, ...] = ()
+    rules: tuple[tuple[str, str, str], ...] = ()
+    lifts: tuple[Lift, ...] = ()
+    fixings: tuple[Fixing, ...] = ()
+    clearances: tuple[Clearance, ...] = ()
+    papers: tuple[Paper, ...] = ()
+    engineer: tuple[EngineerLine, ...] = ()
+    questions: tuple[tuple[str, str], ...] = ()
+    inspect_months: int = 12
 
     @property
     def hangable(self) -> bool:

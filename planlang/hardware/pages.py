@@ -28,6 +28,41 @@ ON_CLEATS = (
         "hardware screw {\n  mass 8 g\n  shank 5\n  thread 60\n  price 0.20 GBP per each\n}\n\nhardware lag-eye {",
     ),
 )
+BOLTS = "bolts 2 of 5"
+STRETCH = "stretch 30 under 1000 N"
+TIED = (
+    (
+        "hardware lag-eye {",
+        f'hardware tie {{\n  rated 900 N, "maker\'s sheet T-1"\n  mass 30 g\n  {STRETCH}\n'
+        "  price 3 GBP per each\n}\n\nhardware lag-eye {",
+    ),
+    (FIX, f"{FIX}\n  second-support 2 of tie from eye, to lag-eye, slack 5"),
+)
+IN_LINING = (
+    *ON_CLEATS,
+    ("lowest edge at 600", "lowest edge at 1550"),
+    ("thickness 12.5", "thickness 200\n  carries panels"),
+    ("fix screw into studs, 2 each", "fix eye into the lining, 2 each"),
+)
+WIDE_JOISTS = ("joists 45 x 145", "joists 63 x 145")
+DENSE = (GRAVITY, f'{GRAVITY}\n  characteristic-density 350 kg/m3, "grade stamp seen on site"')
+BY_EUROCODE = (("", "safety {\n  timber-rules ec5\n}"), WIDE_JOISTS, DENSE)
+ON_RAILS = (
+    (
+        GRAVITY,
+        f"{GRAVITY}\n}}\n\ntimber batten {{\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick\n"
+        '  specific-gravity 0.36, "lowest of the common softwoods"',
+    ),
+    (
+        "hardware lag-eye {",
+        "hardware rail-screw {\n  mass 20 g\n  shank 8\n  thread 90\n  price 1 GBP per each\n}\n\nhardware lag-eye {",
+    ),
+    (FIX, "fix lag-eye into rails of batten on rail-screw"),
+)
+PAPER = (
+    'evidence serge-fire {\n  covers serge\n  paper "maker\'s report 12"\n  tested "the cloth alone"\n'
+    '  says "a class that the report names"\n  until 2028-03-31\n}'
+)
 
 PAGES = {
     "rating-missing": Page(
@@ -168,9 +203,11 @@ PAGES = {
     ),
     "second-support-required": Page(
         "A panel that needs a second support",
-        "Heavy or high panels get a second, independent support on its own anchors, which catches them if the first "
-        "one fails: above 10 kg, or above 3000 mm. This is a warning; local rules may ask for more.",
+        "A panel overhead that is heavy or hangs high needs a second support with an eye and an anchor of its own. It "
+        "catches it if the first one fails: above 10 kg, or above 3000 mm, or less where the plan's `safety` says so. "
+        "Local rules may ask for more.",
         wrong=((FLAT, "flat ceiling at 3400"),),
+        right=((FLAT, "flat ceiling at 3400"), *TIED),
     ),
     "engineer-needed": Page(
         "A load for a structural engineer",
@@ -178,5 +215,121 @@ PAGES = {
         "warning that stays in the book.",
         given=(*ON_CLEATS, ("fix screw into studs, 2 each", "fix screw into studs, 9 each")),
         wrong=(("density 45 kg/m3", "density 1500 kg/m3"),),
+    ),
+    "slack-too-long": Page(
+        "A second support with too much slack",
+        "The further a panel falls before it is caught, the harder it is caught. More than 25 mm is refused.",
+        given=(*TIED, (BOLTS, "bolts 4 of 5")),
+        wrong=(("slack 5", "slack 26"),),
+    ),
+    "stretch-not-stated": Page(
+        "A tie of which nobody says how much it gives",
+        "A stiff tie stops a falling panel in a short way, with a large force. How much it gives under a load, its "
+        "maker or a trial says; without that the force of the catch isn't known.",
+        given=TIED,
+        wrong=((STRETCH, ""),),
+    ),
+    "hollow-anchor-overhead": Page(
+        "An anchor for hollow walls over people",
+        "Under a steady pull a board bends and creeps, damp weakens it, and what its anchor held in a trial it doesn't "
+        "hold for years. Overhead such anchors are refused, whatever their sheet says.",
+        given=IN_LINING,
+        wrong=((BOLTS, f"{BOLTS}\n  made-for hollow-walls"),),
+        right=((BOLTS, f"{BOLTS}\n  made-for solid-walls"),),
+    ),
+    "anchor-use-not-stated": Page(
+        "An anchor in a wall over people, made for nobody knows what",
+        "An anchor for hollow walls is refused over people, so what the maker lets an anchor go into has to be stated.",
+        given=IN_LINING,
+        right=((BOLTS, f"{BOLTS}\n  made-for solid-walls"),),
+    ),
+    "not-for-wood": Page(
+        "An anchor for walls that is to go into wood",
+        "The maker says what an anchor is for. A plug for masonry holds by pressing; in wood no rule covers it.",
+        wrong=(("shank 6", "shank 6\n  made-for solid-walls"),),
+        right=(("shank 6", "shank 6\n  made-for wood"),),
+    ),
+    "characteristic-density-missing": Page(
+        "Timber without the density that Eurocode 5 goes by",
+        "`timber-rules ec5` reckons with the characteristic density of the timber's strength class. State it with its "
+        "source: the stamp, or the lowest class where there is none.",
+        given=(("", "safety {\n  timber-rules ec5\n}"), WIDE_JOISTS),
+        right=(DENSE,),
+    ),
+    "screw-outside-ec5": Page(
+        "A screw for which Eurocode 5 has no formula",
+        "Its formula for withdrawal is for shanks of 6 to 12 mm. Others need a value declared by their maker.",
+        given=BY_EUROCODE,
+        wrong=(("shank 6", "shank 5"),),
+    ),
+    "thin-for-ec5": Page(
+        "A member too thin for the rules of Eurocode 5",
+        "The formula for withdrawal is for members at least twelve shanks deep.",
+        given=BY_EUROCODE,
+        wrong=(("joists 63 x 145", "joists 63 x 70"),),
+    ),
+    "eye-pulled-aside": Page(
+        "A screw eye that is pulled aside",
+        "An eye that screws into wood holds in the direction of its shank. Pulled aside it bends, and the wood crushes "
+        "beside it; more than 5 degrees off its axis nothing is known of what it holds.",
+        given=(WIDE_JOISTS,),
+        wrong=((HANG, f"{HANG}, leaning 10 deg"),),
+        right=((HANG, f"{HANG}, leaning 5 deg"),),
+    ),
+    "eye-fixing-not-stated": Page(
+        "An eye of which nobody says how it is held to the panel",
+        "What the frame holds at the eye depends on the bolts that go through it: state how many, and how thick.",
+        wrong=((BOLTS, ""),),
+    ),
+    "frame-too-thin": Page(
+        "A frame too thin for a bolted eye",
+        "Bolts bear on the thickness of the sheet. 12 mm sheet, as mills make it, is the least.",
+        wrong=(("size 2440 x 1220 x 12", "size 2440 x 1220 x 9"),),
+    ),
+    "share-rule-not-valid": Page(
+        "A rule of sharing that does not hold for this panel",
+        "A rule that counts less than the worst case is for panels whose points lie as it wants them, and for links as "
+        "it wants them: that give by a stated amount, or that can be adjusted over a stated length.",
+        given=(("turned long side up", 'turned long side up\n  share by adjusted, "tension felt by hand"'),),
+        right=((BOLTS, f"{BOLTS}\n  length 30 to 40"),),
+    ),
+    "links-lean": Page(
+        "Links that lean a good deal",
+        "A link that leans puts a level force into the panel's frame, which is not checked here. Above 15 degrees that "
+        "is a warning, above 45 degrees an error.",
+        guard="links that lean so much come with what is said of the eyes that they pull aside",
+    ),
+    "lean-into-rail": Page(
+        "Links that lean and pull at a rail",
+        "A rail that is pulled aside twists, and its screws are sheared; there is no rule for that here.",
+        given=ON_RAILS,
+        wrong=((HANG, f"{HANG}, leaning 4 deg"),),
+    ),
+    "drop-out-of-reach": Page(
+        "Eyes and links longer or shorter than the drop",
+        "Where the panel's eye, the link and the ceiling eye all state their length, they have to fill the way from "
+        "the ceiling to the panel's back. Under a slope plumb links are longer than the drop, which is square to it.",
+        given=((BOLTS, f"{BOLTS}\n  length 20"),),
+        right=((HANG, "hang from eyes on eye, drop 60"),),
+    ),
+    "no-room-to-lift-off": Page(
+        "A panel that can't be lifted onto its cleats",
+        "A hooked cleat engages from above, so the panel has to be lifted over it: what the cleat engages, and 5 mm.",
+        given=ON_CLEATS,
+        wrong=(("lowest edge at 600", "lowest edge at 1590"),),
+        right=(("lowest edge at 600", "lowest edge at 1490"),),
+    ),
+    "near-to-service": Page(
+        "A panel near to a light, a sprinkler or a detector",
+        "The panel is nearer than the distance that this book asks about. Codes differ, and this is no verdict: who "
+        "maintains the thing, or the authority, decides. It is a warning that stays in the book.",
+        given=(("door d1", "detector D1 on ceiling centred at 600, 600, 110 across\n  door d1"),),
+        wrong=(("at 600, 600, 110", "at 2500, 2200, 110"),),
+    ),
+    "paper-out-of-date": Page(
+        "A paper that ended before this issue",
+        "The plan names a test report or the like with the day to which it holds, and this issue is of a later day.",
+        given=(("", PAPER),),
+        wrong=(("until 2028-03-31", "until 2026-11-24"),),
     ),
 }

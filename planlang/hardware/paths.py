@@ -3,35 +3,67 @@
 import math
 from collections.abc import Mapping
 
-from planlang.hardware import messages
-from planlang.hardware.case import Case, Checked, unknown
-from planlang.hardware.rails import rail_step
+from planlang.hardware import messages, messages_hanging, words
+from planlang.hardware.case import Case, Checked, judged, unknown
+from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
+from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
+from planlang.hardware.rails import bending_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
 from planlang.hardware.timber import Member, members_behind, rail_as_member
 from planlang.hardware.weigh import Shared
 from planlang.plan.figure import Figure
 from planlang.plan.model import Cleats, Eyes
+from planlang.plan.stock import Hardware
 from planlang.syntax.diagnostics import Diagnostic
 
 PointLoads = Mapping[str, float]
 
 
 def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: PointLoads) -> tuple[Checked, ...]:
-    """Return the steps of a point that hangs plumb from a ceiling: eye of the panel, link, ceiling eye, its thread."""
+    """Return the steps of a point that hangs from a ceiling: frame, eye of the panel, link, ceiling eye, its thread."""
     hang = case.array.hang
-    eye = eyes.hardware
-    steps = [marked_step(case, eye, f"{eye.words} on the panel", demand, case.pitch)]
-    if eye.thread is not None:
-        what = f"thread of {eye.words} in the panel's frame"
-        steps.append(unknown(what, demand, messages.eye_in_sheet_edge(case.array, eye)))
+    lean = float(hang.lean_deg)
+    steps = [*panel_steps(case, eyes.hardware, demand, case.pitch + lean)]
     if hang.link is not None:
         steps.append(marked_step(case, hang.link, hang.link.words, demand))
     if hang.into == "lining":
-        return (*steps, lining_step(case, case.surface.lining, f"{hang.anchor.words} in the lining", demand))
-    steps.append(marked_step(case, hang.anchor, f"{hang.anchor.words} itself", demand))
+        into = f"{hang.anchor.words} in the lining"
+        return (*steps, lining_step(case, hang.anchor, into, demand, shared.shear > 0, lean))
+    steps.append(marked_step(case, hang.anchor, f"{hang.anchor.words} itself", demand, lean))
     pitch = math.radians(case.pitch)
     rail_parts = (math.cos(pitch), math.sin(pitch))
-    return (*steps, *_into_wood(case, shared, 1, "driven plumb, pulled in line", loads, rail_parts))
+    how = f"driven plumb, pulled {lean:g} deg off its axis" if lean else "driven plumb, pulled in line"
+    return (*steps, *_into_wood(case, shared, 1, how, loads, rail_parts))
+
+
+def panel_steps(case: Case, eye: Hardware, demand: Figure, angle_deg: float) -> tuple[Checked, ...]:
+    """The first steps: the panel's own sheet at the eye, and the eye."""
+    own = marked_step(case, eye, f"{eye.words} on the panel", demand, angle_deg)
+    return (frame_step(case, eye, demand), own)
+
+
+def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
+    """Check the sheet of the frame where the bolts of an eye bear on it."""
+    sheet = case.array.panel.frame.sheet
+    step_words = f"{sheet.words} of the frame at the eye"
+    if eye.thread is not None:
+        return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))
+    if eye.bolts is None:
+        return unknown(step_words, demand, messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead))
+    thickness = float(sheet.thickness)
+    if thickness < THINNEST_FRAME_MM:
+        return unknown(
+            step_words, demand, messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
+        )
+    count, diameter = eye.bolts
+    gravity = min(SHEET_GRAVITY, float(sheet.density_kg_m3) / 1120)
+    value = count * bolt_in_sheet(float(diameter), thickness, gravity) * case.usable
+    size = words.length(diameter, case.tape)
+    how = f"{count} bolts of {size} through {words.length(thickness, case.tape)} of sheet{case.usable_words}"
+    inputs = (("specific gravity, from the density at 12 % moisture", f"{gravity:.2f}"),)
+    source = f"{LATERAL_SOURCE}; bolts at least 4 diameters from the edge, with washers"
+    allowed = Figure(value, "N", how, inputs, (eye.at, sheet.at), source)
+    return judged(case, step_words, allowed, "code formula", demand, "more or thicker bolts would hold")
 
 
 def cleat_path(case: Case, cleats: Cleats, shared: Shared, demand: Figure, loads: PointLoads) -> tuple[Checked, ...]:
@@ -44,8 +76,8 @@ def cleat_path(case: Case, cleats: Cleats, shared: Shared, demand: Figure, loads
         "common practice, no source: a stiff cleat shares evenly",
     )  # fmt: skip
     if hang.into == "lining":
-        return (*steps, lining_step(case, case.surface.lining, f"{hang.anchor.words} in the lining", each))
-    if hang.anchor.rated_n is not None:
+        return (*steps, lining_step(case, hang.anchor, f"{hang.anchor.words} in the lining", each, sheared=True))
+    if hang.anchor.rated_n is not None or hang.anchor.breaks_n is not None:
         steps.append(marked_step(case, hang.anchor, f"{hang.anchor.words} itself", each))
     turning = shared.pull / shared.shear
     return (*steps, *_into_wood(case, shared, hang.screws_each, "pulled and sheared", loads, (turning, 1.0)))
@@ -73,7 +105,11 @@ def _into_wood(
         anchor = Checked(checked.step, checked.findings + findings)
     if hang.rail is None:
         return (anchor,)
-    return (anchor, rail_step(case, hang.rail, case.rails, loads, rail_parts))
+    if hang.lean_deg:
+        leans = messages_hanging.lean_into_rail(case.array, case.overhead)
+        return (anchor, unknown(f"{hang.rail.screw.words} from the rail", demand, leans))
+    screws_of_rail = rail_step(case, hang.rail, case.rails, loads, rail_parts)
+    return (anchor, screws_of_rail, *bending_step(case, hang.rail, case.rails, loads))
 
 
 def _anchor_member(case: Case) -> tuple[Member | None, tuple[Diagnostic, ...]]:

@@ -2,11 +2,13 @@
 
 import math
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from planlang.geometry.model import RailRun
-from planlang.hardware import messages
+from planlang.hardware import messages, messages_hanging
 from planlang.hardware.case import Case, Checked, unknown
-from planlang.hardware.factors import STANDARD_GRAVITY
+from planlang.hardware.factors import RAIL_BENDING, RAIL_BENDING_SOURCE, STANDARD_GRAVITY
+from planlang.hardware.model import Status, Step
 from planlang.hardware.steps import Screws, thread_step
 from planlang.hardware.timber import members_behind, rail_kg
 from planlang.plan.figure import Figure
@@ -84,8 +86,70 @@ def _worst_of(case: Case, rail: Rail, run: RailRun, point_loads: Mapping[str, fl
         return 0.0
     positions = _positions(case, run)
     loads = [(position, point_loads.get(name, 0.0)) for name, position in positions.items()]
-    own = rail_kg(rail, float(run.end - run.start)) * STANDARD_GRAVITY / (len(crossings) - 1)
+    own = _own_weight(case, rail, run) / (len(crossings) - 1)
     return worst_crossing(crossings, loads) + own
+
+
+def _own_weight(case: Case, rail: Rail, run: RailRun) -> float:
+    return rail_kg(rail, float(run.end - run.start), case.more) * STANDARD_GRAVITY
+
+
+def worst_moment(
+    crossings: Sequence[float], loads: Sequence[tuple[float, float]], own: float, ends: tuple[float, float]
+) -> float:
+    """Return the largest bending moment of a rail, N mm: lengths in mm, loads (position, N), `own` weight in N per mm.
+
+    Each span is taken as a beam on two supports with all its loads at mid-span, W L / 4 + w L2 / 8, and what hangs
+    beyond the outermost crossings as a cantilever on top of that. A rail that runs over several spans has no more
+    in its spans or over its crossings. `ends` are the ends of the rail. Source: statics; the bound is project policy.
+
+    Raises:
+        ValueError: fewer than two crossings.
+    """
+    if len(crossings) < 2:
+        raise ValueError("a rail needs two crossings")
+    places = sorted(crossings)
+    spans = []
+    for start, end in pairwise(places):
+        total = sum(load for position, load in loads if start <= position <= end)
+        spans.append(total * (end - start) / 4 + own * (end - start) ** 2 / 8)
+    before = sum(load * (places[0] - position) for position, load in loads if position < places[0])
+    beyond = sum(load * (position - places[-1]) for position, load in loads if position > places[-1])
+    before += own * max(places[0] - ends[0], 0.0) ** 2 / 2
+    beyond += own * max(ends[1] - places[-1], 0.0) ** 2 / 2
+    return max(spans) + max(before, beyond)
+
+
+def bending_step(
+    case: Case, rail: Rail, runs: Sequence[RailRun], point_loads: Mapping[str, float]
+) -> tuple[Checked, ...]:
+    """Check the rails in bending, the lesser side as depth. Nothing where a rail can't be reckoned at all."""
+    if rail.timber.section is None or not runs or any(len(run.crossings) < 2 for run in runs):
+        return ()
+    depth, width = sorted(float(side) for side in rail.timber.section)
+    moment = max(_moment(case, rail, run, point_loads) for run in runs) / 1000
+    demand = Figure(
+        moment, "Nm", "all loads of a span at its middle, with the rail's own weight, or at an end beyond the members",
+        lines=(rail.at,), source="statics; project policy",
+    )  # fmt: skip
+    value = RAIL_BENDING * width * depth**2 / 6 / 1000 * case.usable
+    how = (
+        f"{RAIL_BENDING:g} N/mm2 on a section of {width:g} x {depth:g} mm, the lesser side as depth{case.usable_words}"
+    )
+    allowed = Figure(value, "Nm", how, (), (rail.timber.at,), RAIL_BENDING_SOURCE)
+    word = f"{rail.timber.words} in bending between the {case.member_word}s"
+    ratio = value / moment if moment else math.inf
+    status: Status = "holds" if ratio >= 1 else "fails"
+    step = Step(word, allowed, "code formula", demand, ratio, status)
+    findings = () if status == "holds" else (messages_hanging.rail_bends(case.array, moment, value),)
+    return (Checked(step, findings),)
+
+
+def _moment(case: Case, rail: Rail, run: RailRun, point_loads: Mapping[str, float]) -> float:
+    loads = [(position, point_loads.get(name, 0.0)) for name, position in _positions(case, run).items()]
+    own = _own_weight(case, rail, run) / float(run.end - run.start)
+    ends = (float(run.start), float(run.end))
+    return worst_moment([float(crossing) for crossing in run.crossings], loads, own, ends)
 
 
 def _positions(case: Case, run: RailRun) -> dict[str, float]:

@@ -2,8 +2,6 @@
 
 from collections.abc import Sequence
 
-from planlang.hardware.factors import OVER_PEOPLE
-
 EYE_ANGLE_SOURCE = "generic published table for shouldered eyes; the next larger angle counts, nothing is interpolated"
 EYE_ANGLE_STEPS = ((5.0, 1.00), (15.0, 0.80), (30.0, 0.65), (45.0, 0.30), (90.0, 0.25))
 
@@ -13,14 +11,14 @@ def eye_angle_factor(angle_deg: float) -> float:
     return next(factor for limit, factor in EYE_ANGLE_STEPS if angle_deg <= limit)
 
 
-def working_load(marked: float, over_people: bool, angle_deg: float = 0.0) -> float:
-    """Return the allowed load of a marked part: half of the mark over people, and the eye angle factor."""
-    return marked * (OVER_PEOPLE if over_people else 1.0) * eye_angle_factor(angle_deg)
+def working_load(marked: float, usable: float = 1.0, angle_deg: float = 0.0) -> float:
+    """Return the allowed load of a marked part: what may be used of the mark (half over people), and the eye angle."""
+    return marked * usable * eye_angle_factor(angle_deg)
 
 
-def marked_needed(demand: float, over_people: bool, angle_deg: float = 0.0) -> float:
+def marked_needed(demand: float, usable: float = 1.0, angle_deg: float = 0.0) -> float:
     """Return the marked working load that would be just enough."""
-    return demand / working_load(1.0, over_people, angle_deg)
+    return demand / working_load(1.0, usable, angle_deg)
 
 
 def working_load_of_rope(breaking: float, termination: float, design_factor: float) -> float:

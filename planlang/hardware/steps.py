@@ -2,11 +2,18 @@
 
 import math
 
-from planlang.hardware import messages, words
+from planlang.hardware import messages, messages_hanging, words
 from planlang.hardware.case import Case, Checked, is_assumed, judged, unknown
-from planlang.hardware.factors import INLINE_PITCH_DEG, OVER_PEOPLE_SOURCE
+from planlang.hardware.eurocode import by_eurocode, eurocode_allowed, eurocode_edge, eurocode_least, eurocode_problem
+from planlang.hardware.factors import INLINE_PITCH_DEG, LOWEST_GRAVITY, OVER_PEOPLE_SOURCE, THINNEST_SHEET_MM
 from planlang.hardware.lateral import LATERAL_SOURCE, lag_combined, lateral_allowable, wood_screw_combined
-from planlang.hardware.ratings import EYE_ANGLE_SOURCE, eye_angle_factor, marked_needed, working_load
+from planlang.hardware.ratings import (
+    EYE_ANGLE_SOURCE,
+    eye_angle_factor,
+    marked_needed,
+    working_load,
+    working_load_of_rope,
+)
 from planlang.hardware.timber import Member
 from planlang.hardware.withdrawal import (
     LAG_FROM_MM,
@@ -40,27 +47,42 @@ class Screws:
 
 
 def marked_step(case: Case, piece: Hardware, step_words: str, demand: Figure, angle_deg: float = 0.0) -> Checked:
-    """Check a piece by its marked working load; pulled off its axis by an angle, less of it counts."""
-    if piece.rated_n is None:
+    """Check a piece by its marked working load, else by the load at which it breaks; at an angle less of it counts."""
+    if piece.rated_n is None and piece.breaks_n is None:
         return unknown(step_words, demand, messages.rating_missing(piece, case.overhead))
-    marked = float(piece.rated_n)
-    how = f"marked working load {words.allowed(marked, case.tape)}"
+    if piece.thread is not None and angle_deg > INLINE_PITCH_DEG:
+        aside = messages_hanging.eye_pulled_aside(case.array, piece, angle_deg, case.overhead)
+        return unknown(step_words, demand, aside)
+    value, how, inputs = _rating(case, piece)
     sources = [piece.rating_source]
-    if case.overhead:
-        how += ", half of it over people"
+    if case.usable < 1:
         sources.append(OVER_PEOPLE_SOURCE)
     if angle_deg > INLINE_PITCH_DEG:
+        value *= eye_angle_factor(angle_deg)
         how += f", x {eye_angle_factor(angle_deg):.2f} for a pull {angle_deg:.0f} deg off its axis"
         sources.append(EYE_ANGLE_SOURCE)
-    inputs = (("marked", words.allowed(marked, case.tape)),)
-    value = working_load(marked, case.overhead, angle_deg)
     allowed = Figure(value, "N", how, inputs, (piece.at,), "; ".join(filter(None, sources)))
-    need = marked_needed(float(demand.value), case.overhead, angle_deg)
+    need = marked_needed(float(demand.value), case.usable, angle_deg)
     mend = f"a piece with a marked working load of at least {words.at_least(need, case.tape)} would hold"
     assumed = is_assumed(piece.rating_source)
     checked = judged(case, step_words, allowed, "assumed" if assumed else "maker data", demand, mend)
     extra = (messages.rating_not_sourced(piece, case.overhead),) if assumed else ()
     return Checked(checked.step, checked.findings + extra)
+
+
+def _rating(case: Case, piece: Hardware) -> tuple[float, str, tuple[tuple[str, str], ...]]:
+    """What may be used of a piece in line, in what words, from which inputs."""
+    if piece.rated_n is not None:
+        marked = float(piece.rated_n)
+        how = f"marked working load {words.allowed(marked, case.tape)}{case.usable_words}"
+        return working_load(marked, case.usable), how, (("marked", words.allowed(marked, case.tape)),)
+    breaks, left = float(piece.breaks_n or 0), float(piece.ends_left)
+    how = (
+        f"breaks at {words.allowed(breaks, case.tape)}, {left:.0%} of it left at its ends, "
+        f"/ {case.design_factor:g} as design factor"
+    )
+    inputs = (("breaks at", words.allowed(breaks, case.tape)), ("left at its ends", f"{left:.0%}"))
+    return working_load_of_rope(breaks, left, case.design_factor), how, inputs
 
 
 def thread_step(case: Case, screws: Screws, member: Member, step_words: str) -> Checked:
@@ -82,17 +104,29 @@ def thread_step(case: Case, screws: Screws, member: Member, step_words: str) -> 
 
 
 def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: float) -> Diagnostic | None:
-    wanted = edge_distance(shank, screws.shear > 0 and member.runs_across)
+    wanted = edge_wanted(case, screws.shear, shank, member)
+    if screws.piece.made_for in ("solid-walls", "hollow-walls"):
+        return messages_hanging.not_for_wood(screws.piece, member.word, case.overhead)
     if screws.edge < wanted:
         return messages.edge_too_near(case.array, screws.at_point, screws.edge, wanted, case.tape, case.overhead)
     if member.grain_factor is None:
         return messages.pitch_too_steep(case.array, case.pitch)
-    least = least_thread(shank, screws.shear > 0)
+    if by_eurocode(case, screws.shear):
+        problem = eurocode_problem(case, screws.piece, member)
+        if problem is not None:
+            return problem
+    least = eurocode_least(shank) if by_eurocode(case, screws.shear) else least_thread(shank, screws.shear > 0)
     counts = _counts(member, shank, thread)
     if counts < least:
         mend = _short_thread_mend(case, member, shank, counts, least)
         return messages.thread_too_short(screws.piece, counts, least, member.word, mend, case.tape, case.overhead)
     return None
+
+
+def edge_wanted(case: Case, shear: float, shank: float, member: Member) -> float:
+    """Return the least distance from a fixing to the edge of its member, mm, by the plan's rules for timber."""
+    wanted = edge_distance(shank, shear > 0 and member.runs_across)
+    return max(wanted, eurocode_edge(shank)) if by_eurocode(case, shear) else wanted
 
 
 def _short_thread_mend(case: Case, member: Member, shank: float, counts: float, least: float) -> str:
@@ -113,6 +147,26 @@ def _counts(member: Member, shank: float, thread: float) -> float:
 
 def _allowed(case: Case, screws: Screws, member: Member, counts: float) -> Figure:
     shank = float(screws.piece.shank or 0)
+    if by_eurocode(case, screws.shear):
+        value, how, source, inputs = eurocode_allowed(case, screws.piece, screws.count, member, counts)
+    else:
+        value, how, source, inputs = _by_nds(case, screws, member, counts)
+    inputs += (
+        ("shank", words.length(shank, case.tape)),
+        ("thread that counts", words.length_down(counts, case.tape)),
+        ("allowed by the code", words.allowed(value, case.tape)),
+    )
+    if case.usable < 1:
+        how += case.usable_words
+        source += f"; {OVER_PEOPLE_SOURCE}"
+    return Figure(value * case.usable, "N", how, inputs, (screws.piece.at, member.at), source)
+
+
+def _by_nds(
+    case: Case, screws: Screws, member: Member, counts: float
+) -> tuple[float, str, str, tuple[tuple[str, str], ...]]:
+    """The allowable load of one screw by the NDS, in what words, from which source and inputs."""
+    shank = float(screws.piece.shank or 0)
     withdrawal = withdrawal_per_mm(shank, member.gravity) * counts * (member.grain_factor or 0.0)
     value, source = withdrawal, NDS_SOURCE
     how = f"withdrawal, {words.length_down(counts, case.tape)} of thread in the {member.word}"
@@ -123,17 +177,9 @@ def _allowed(case: Case, screws: Screws, member: Member, counts: float) -> Figur
         value = combined(withdrawal, lateral, angle)
         how += f", with shear, pulled at {angle:.0f} deg to the wood"
         source = f"{NDS_SOURCE}; {LATERAL_SOURCE}; NDS 2018 12.4"
-    inputs = (
-        ("specific gravity", f"{member.gravity:g}"),
-        ("shank", words.length(shank, case.tape)),
-        ("thread that counts", words.length_down(counts, case.tape)),
-        ("allowed by the code", words.allowed(value, case.tape)),
-    )
-    if case.overhead:
-        how += ", half of it over people"
-        source += f"; {OVER_PEOPLE_SOURCE}"
-    lines = (screws.piece.at, member.at)
-    return Figure(value * case.people_factor, "N", how, inputs, lines, f"{source}; {member.gravity_source}")
+        if case.rules.timber_rules == "ec5":
+            how += "; by the NDS, as this book has no rule of Eurocode 5 for pull and shear together"
+    return value, how, f"{source}; {member.gravity_source}", (("specific gravity", f"{member.gravity:g}"),)
 
 
 def _thread_mend(case: Case, screws: Screws, short_by: float, counts: float) -> str:
@@ -143,12 +189,43 @@ def _thread_mend(case: Case, screws: Screws, short_by: float, counts: float) -> 
     return f"{need} of thread in the wood would hold, or a thicker shank"
 
 
-def lining_step(case: Case, lining: Lining | None, step_words: str, demand: Figure) -> Checked:
+def lining_step(
+    case: Case, anchor: Hardware, step_words: str, demand: Figure, sheared: bool, angle_deg: float = 0.0
+) -> Checked:
     """Check an anchor that ends in a lining: its own marked load counts, if the plan says that the lining carries."""
-    anchor = case.array.hang.anchor
+    lining: Lining | None = case.surface.lining
     if lining is None or not lining.carries:
         name = lining.name if lining else "not stated"
         return unknown(step_words, demand, messages.lining_cannot_carry(case.array, name, case.overhead))
-    if case.overhead and anchor.thread is not None:
-        return unknown(step_words, demand, messages.screw_in_lining_overhead(case.array, lining.name))
-    return marked_step(case, anchor, step_words, demand)
+    if case.overhead and anchor.made_for == "hollow-walls":
+        return unknown(step_words, demand, messages_hanging.hollow_anchor_overhead(case.array, anchor))
+    if case.overhead and anchor.thread is None and not anchor.made_for:
+        return unknown(step_words, demand, messages_hanging.anchor_use_not_stated(case.array, anchor))
+    if anchor.thread is None:
+        return marked_step(case, anchor, step_words, demand, angle_deg)
+    if case.overhead:
+        return unknown(step_words, demand, messages.screw_in_lining_overhead(case.array, anchor, lining.name))
+    return _sheet_step(case, anchor, lining, step_words, demand, sheared)
+
+
+def _sheet_step(
+    case: Case, anchor: Hardware, lining: Lining, step_words: str, demand: Figure, sheared: bool
+) -> Checked:
+    """A wood screw that finds a lining alone: its thickness is all the thread there is."""
+    shank = float(anchor.shank or 0)
+    counts = min(float(lining.thickness), float(anchor.thread or 0))
+    least = max(THINNEST_SHEET_MM, least_thread(shank, sheared))
+    if not shank:
+        return unknown(step_words, demand, messages.thread_not_stated(anchor, case.overhead))
+    if counts < least:
+        mend = "fix into the members behind it, or take an anchor that its maker rates for this lining"
+        problem = messages.thread_too_short(anchor, counts, least, "lining", mend, case.tape, case.overhead)
+        return unknown(step_words, demand, problem)
+    per_mm = withdrawal_per_mm(shank, LOWEST_GRAVITY) / 2
+    withdrawal = per_mm * counts
+    lateral = lateral_allowable(shank, counts, LOWEST_GRAVITY) if sheared else withdrawal
+    value = min(withdrawal, lateral) * case.usable
+    how = f"the less of withdrawal and shear in {words.length_down(counts, case.tape)} of sheet, half of the code value"
+    source = f"{NDS_SOURCE}; half of it in sheet alone, at specific gravity {LOWEST_GRAVITY:g}: project policy"
+    allowed = Figure(value, "N", how, (), (anchor.at, lining.at), source)
+    return judged(case, step_words, allowed, "code formula", demand, "fix into the members behind the lining")

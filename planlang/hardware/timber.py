@@ -4,7 +4,7 @@ import math
 
 from planlang.hardware import messages
 from planlang.hardware.case import Case, is_assumed
-from planlang.hardware.factors import LOWEST_GRAVITY, WEIGHT_TOLERANCE
+from planlang.hardware.factors import LOWEST_GRAVITY
 from planlang.hardware.withdrawal import grain_factor
 from planlang.plan.model import Rail
 from planlang.plan.stock import Timber
@@ -18,6 +18,7 @@ class Member:
     """A piece of timber as a fixing meets it; lengths in mm.
 
     `passes_through` is what the thread crosses before the wood, `gap` what lies between the wood and the side member.
+    `grain_angle` is that of the shank to its grain, `characteristic` its characteristic density, kg/m3.
     `runs_across` says that shear down the surface is across its grain. `lean_deg` is the angle at which a plumb shank
     leans to the side of a member that runs across a slope.
     """
@@ -34,6 +35,9 @@ class Member:
     lean_deg: float
     runs_across: bool
     at: Span
+    grain_angle: float = 90.0
+    characteristic: float | None = None
+    characteristic_source: str = ""
 
     def width_for(self, thread: float, edge: float) -> float:
         """Return how wide the member has to be for so much thread, driven plumb, to stay `edge` away from its side."""
@@ -62,6 +66,7 @@ def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagno
         case.member_word, float(members.timber.specific_gravity), members.timber.gravity_source, assumed,
         float(members.width), float(members.depth), lining / math.cos(math.radians(pitch)), lining,
         grain_factor(90 - pitch) if up else 1.0, 0.0 if up else pitch, not up, members.timber.at,
+        90 - pitch if up else 90.0, *_characteristic(members.timber),
     ), findings  # fmt: skip
 
 
@@ -73,8 +78,13 @@ def rail_as_member(case: Case, rail: Rail) -> tuple[Member | None, tuple[Diagnos
     depth, width = sorted(float(side) for side in rail.timber.section)
     return Member(
         "rail", float(rail.timber.specific_gravity), rail.timber.gravity_source, assumed, width, depth, 0.0, 0.0,
-        1.0, case.pitch, True, rail.timber.at,
+        1.0, case.pitch, True, rail.timber.at, 90.0, *_characteristic(rail.timber),
     ), findings  # fmt: skip
+
+
+def _characteristic(timber: Timber) -> tuple[float | None, str]:
+    density = timber.characteristic_density
+    return (float(density) if density is not None else None), timber.characteristic_source
 
 
 def _gravity_assumed(timber: Timber, overhead: bool) -> tuple[bool, tuple[Diagnostic, ...]]:
@@ -85,9 +95,9 @@ def _gravity_assumed(timber: Timber, overhead: bool) -> tuple[bool, tuple[Diagno
     return True, (messages.gravity_not_sourced(timber.name, gravity, timber.at, overhead),)
 
 
-def rail_kg(rail: Rail, length: float) -> float:
-    """Return the mass of a rail at 12 % moisture, kg, with the tolerance of all masses; length in mm."""
+def rail_kg(rail: Rail, length: float, more: float) -> float:
+    """Return the mass of a rail at 12 % moisture, kg; length in mm, `more` the factor for tolerance and damp."""
     if rail.timber.section is None:
         return 0.0
     a, b = (float(side) for side in rail.timber.section)
-    return a * b * length * 1e-6 * float(rail.timber.specific_gravity) * 1.12 * WEIGHT_TOLERANCE
+    return a * b * length * 1e-6 * float(rail.timber.specific_gravity) * 1.12 * more

@@ -22,11 +22,17 @@ def surface_totals(room: RoomGeometry, hung: Sequence[Hung]) -> tuple[SurfaceMas
             continue
         figure = _surface_mass(surface, here)
         totals.append((surface.name, figure))
-        load = float(figure.value) * STANDARD_GRAVITY / 1000 / _area_m2(surface)
+        load = surface_kn(surface, totals)
         if load > ENGINEER_KN_PER_M2:
             words = messages.surface_loaded(surface.name, load)
             findings.append(messages.engineer_needed(words, here[0].case.array.at))
     return tuple(totals), findings
+
+
+def surface_kn(surface: Surface, masses: Sequence[tuple[str, Figure]]) -> float:
+    """Return what hangs on a surface, kN/m2."""
+    kilos = next((float(mass.value) for name, mass in masses if name == surface.name), 0.0)
+    return kilos * STANDARD_GRAVITY / 1000 / _area_m2(surface)
 
 
 def _surface_mass(surface: Surface, here: Sequence[Hung]) -> Figure:
@@ -41,7 +47,7 @@ def _surface_mass(surface: Surface, here: Sequence[Hung]) -> Figure:
     rails = 0.0
     for run, one in runs.values():
         rail = one.case.array.hang.rail
-        rails += rail_kg(rail, float(run.end - run.start)) if rail else 0.0
+        rails += rail_kg(rail, float(run.end - run.start), one.case.more) if rail else 0.0
     if rails:
         inputs.append((f"{len(runs)} rails", f"{rails:.1f} kg"))
     kilos += rails

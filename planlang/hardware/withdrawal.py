@@ -157,3 +157,11 @@ def edge_distance(shank: float, sheared_across: bool = False) -> float:
     from memory.
     """
     return (4 if sheared_across else 1.5) * shank
+
+
+def end_distance(shank: float) -> float:
+    """Return the least distance from the centre of a screw to the end of its member, mm: 7 shanks in softwood.
+
+    Source: NDS 2018 table 12.5.1A, from memory.
+    """
+    return 7 * shank

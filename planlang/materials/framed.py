@@ -44,7 +44,7 @@ def resolve_framed(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) ->
         hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
         fastenings=fastenings(panel, count, tape),
         steps=(),
-        masses=panel_masses(panel, parts, pieces),
+        masses=panel_masses(panel, parts, pieces, braces.value.centres),
     )
     build = replace(build, steps=build_steps(build, core.value.turned, tape))
     return Outcome(build, core.diagnostics + braces.diagnostics + section.diagnostics)

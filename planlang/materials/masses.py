@@ -39,13 +39,18 @@ def area_kg(mass_kg_m2: Fraction, length: Fraction, width: Fraction) -> Fraction
     return mass_kg_m2 * length * width / MM2_IN_M2
 
 
-def panel_masses(panel: PanelType, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -> tuple[MassItem, ...]:
-    """The mass items of one panel, from the parts and pieces that are cut for it."""
+def panel_masses(
+    panel: PanelType, parts: tuple[Part, ...], pieces: tuple[Piece, ...], centres: tuple[Fraction, ...] = ()
+) -> tuple[MassItem, ...]:
+    """The mass items of one panel, from the parts and pieces that are cut for it.
+
+    `centres` are the centre lines of its braces from its start end, mm.
+    """
     braces = sum(part.per_panel for part in parts if part.role == "brace")
     items = [_item("frame", _sheet_kg(part for part in parts if part.role != "brace"), panel.depth / 2)]
     if panel.braces and braces:
         kg = _sheet_kg(part for part in parts if part.role == "brace")
-        items.append(_item("braces", kg, _brace_height(panel.braces, panel)))
+        items.append(_item("braces", kg, _brace_height(panel.braces, panel), _off_middle(panel, centres)))
     items.append(_item("core", _core_kg(panel.core.batt, pieces), _core_height(panel)))
     for piece in pieces:
         if piece.role == "front":
@@ -59,8 +64,13 @@ def panel_masses(panel: PanelType, parts: tuple[Part, ...], pieces: tuple[Piece,
     return tuple(items)
 
 
-def _item(words: str, kg: Fraction, height: Fraction) -> MassItem:
-    return MassItem(words, float(kg), float(height))
+def _item(words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0)) -> MassItem:
+    return MassItem(words, float(kg), float(height), float(along))
+
+
+def _off_middle(panel: PanelType, centres: tuple[Fraction, ...]) -> Fraction:
+    """How far the middle of the braces is from the middle of the panel's length."""
+    return sum(centres, Fraction(0)) / len(centres) - panel.length / 2 if centres else Fraction(0)
 
 
 def _sheet_kg(parts: Iterable[Part]) -> Fraction:

@@ -28,7 +28,17 @@ def hardware_needs(builds: tuple[PanelBuild, ...], layout: Layout) -> tuple[Hard
         each = f", {array.hang.screws_each} a point" if array.hang.screws_each != 1 else ""
         anchors = points[name] * array.hang.screws_each
         needs.append(HardwareNeed(array.hang.anchor, anchors, f"at the hang points of {name}{each}"))
+        needs += _second_supports(array, sum(panel.array.name == name for panel in layout.panels))
     return (*needs, *rail_screws(layout))
+
+
+def _second_supports(array: Array, panels: int) -> list[HardwareNeed]:
+    """Eyes, ties and anchors of the second supports of an array's panels."""
+    second = array.second_support
+    if second is None:
+        return []
+    count, purpose = panels * second.count, f"second supports of {array.name}"
+    return [HardwareNeed(piece, count, purpose) for piece in (second.eye, second.tie, second.anchor)]
 
 
 def _hang_points(panel: PlacedPanel) -> int:

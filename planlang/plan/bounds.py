@@ -78,7 +78,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
     room = plan.room
     lists: tuple[tuple[str, int, tuple[Node, ...]], ...] = (
         ("arrays", MOST_ARRAYS, plan.arrays),
-        ("doors, windows, lights and vents", MOST_FEATURES, room.features),
+        ("doors, windows, lights and the like", MOST_FEATURES, room.features),
         ("planes in a ceiling", MOST_PLANES, room.ceiling),
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
@@ -92,6 +92,8 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("phases", MOST_STATED, plan.phases),
         ("rules", MOST_STATED, plan.rules),
         ("distances to keep", MOST_STATED, tuple(keep for array in plan.arrays for keep in array.keeps)),
+        ("papers", MOST_STATED, plan.evidence),
+        ("things added on site", MOST_STATED, tuple(added for array in plan.arrays for added in array.added)),
         ("lists of made panels", MOST_STATED, tuple(made for array in plan.arrays for made in array.made)),
     )
     for what, most, things in lists:

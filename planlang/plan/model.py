@@ -8,10 +8,12 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
+from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule
 from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
+from planlang.syntax.span import NOWHERE
 
 
 @record(kw_only=True)
@@ -162,10 +164,13 @@ class Feature(Node):
     """A thing on a surface that panels keep away from.
 
     `across`, `up` give the centre; `width`, `height` the bounding size; `round` says that it is a disc.
-    `lining` is what it absorbs like; None for things too small to count.
+    `lining` is what it absorbs like; None for things too small to count. `fitting` says how a luminaire is built in;
+    `below` is how far a sprinkler's deflector or a detector stands off the surface, None where that isn't stated.
     """
 
-    kind: Literal["door", "window", "rooflight", "luminaire", "vent"]
+    kind: Literal[
+        "door", "window", "rooflight", "luminaire", "vent", "sprinkler", "detector", "exit-sign", "electrical-box"
+    ]
     name: str
     surface: str
     across: Fraction
@@ -174,6 +179,8 @@ class Feature(Node):
     height: Fraction
     round: bool
     lining: Lining | None
+    fitting: Literal["", "recessed", "recessed-ic", "surface"] = ""
+    below: Fraction | None = None
 
 
 @record(kw_only=True)
@@ -316,7 +323,10 @@ class Rail(Node):
 
 @record(kw_only=True)
 class Hang(Node):
-    """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0."""
+    """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
+
+    `lean_deg` is how far the links lean from plumb. `share` is the rule by which the weight is shared, for a reason.
+    """
 
     by: Literal["eyes", "cleats"]
     link: Hardware | None
@@ -325,6 +335,9 @@ class Hang(Node):
     rail: Rail | None
     drop: Fraction
     screws_each: int
+    lean_deg: Fraction = Fraction(0)
+    share: ShareRule = "envelope"
+    share_reason: str = ""
 
 
 @record(kw_only=True)
@@ -341,6 +354,8 @@ class Array(Node):
     keeps: tuple[Keep, ...]
     edge_clear: Fraction
     made: tuple[Made, ...] = ()
+    second_support: SecondSupport | None = None
+    added: tuple[Added, ...] = ()
 
 
 # --- the plan -----------------------------------------------------------------------------------------------
@@ -377,4 +392,7 @@ class Plan(Node):
     options: tuple[str, ...] = ()
     phases: tuple[Phase, ...] = ()
     region: str = ""
+    rules_of: Region | None = None
     rules: tuple[Rule, ...] = ()
+    safety: SafetyRules = SafetyRules(at=NOWHERE)
+    evidence: tuple[Evidence, ...] = ()

@@ -12,8 +12,9 @@ from planlang.plan.build.arrays import build_array
 from planlang.plan.build.changes import apply_option, check_options, option_names
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, attempt, maybe, one, value
 from planlang.plan.build.rooms import build_room, build_use
+from planlang.plan.build.safety import build_papers, build_safety
 from planlang.plan.build.sketch import Sketch, sketch_of
-from planlang.plan.build.stated import build_phases, build_requirements, build_rules
+from planlang.plan.build.stated import build_phases, build_region, build_requirements, build_rules
 from planlang.plan.build.stock import build_rates
 from planlang.plan.build.survey import Readings, measure_stock, survey_room, surveys_in_order
 from planlang.plan.entries import Entry, read_block
@@ -138,7 +139,9 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
             lambda: build_requirements(names, files),
             lambda: build_phases(names, files),
             lambda: value(note, "text") if (note := maybe(own, "note")) else "",
-            lambda: value(region, "name") if (region := maybe(own, "region")) else "",
+            lambda: build_region(maybe(own, "region")),
+            lambda: build_safety(names, sole(names, files, "safety", None), start),
+            lambda: build_papers(names),
         )
     )
     if title is None or job is None or rates is None or room is None or arrays is None or use is None or stated is None:
@@ -159,8 +162,11 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
         option=option,
         options=tuple(option_names(files)),
         phases=stated[1],
-        region=stated[3],
+        region=stated[3][0],
+        rules_of=stated[3][1],
         rules=build_rules(files),
+        safety=stated[4],
+        evidence=stated[5],
     )
 
 

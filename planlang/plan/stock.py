@@ -4,6 +4,7 @@ Lengths are exact millimetres (`Fraction`); other units are in the field's name.
 """
 
 from fractions import Fraction
+from typing import Literal
 
 from planlang.plan.node import Node
 from planlang.syntax.record import record
@@ -72,7 +73,10 @@ class Cloth(Node):
 
 @record(kw_only=True)
 class Timber(Node):
-    """Timber in sticks, or the timber of rafters and joists. Specific gravity is oven-dry, for withdrawal rules."""
+    """Timber in sticks, or the timber of rafters and joists. Specific gravity is oven-dry, for withdrawal rules.
+
+    The characteristic density (kg/m3, of a strength class) is for the rules of Eurocode 5.
+    """
 
     name: str
     words: str
@@ -81,13 +85,19 @@ class Timber(Node):
     specific_gravity: Fraction
     gravity_source: str
     price: Price | None
+    characteristic_density: Fraction | None = None
+    characteristic_source: str = ""
 
 
 @record(kw_only=True)
 class Hardware(Node):
     """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
 
-    A piece that screws into wood states its shank diameter and the length of its thread.
+    A piece that screws into wood states its shank diameter and the length of its thread. `breaks_n` is the load at
+    which it breaks, with the share `ends_left` that its ends leave of it. `reach` is its length from bearing to
+    bearing, least and most; `stretch` (mm, N) how much it gives under a load. `bolts` (count, diameter) hold it to a
+    panel's frame. `made_for` is what its maker lets it go into, '' where that isn't stated; `engages` is how far a
+    cleat is lifted to let go.
     """
 
     name: str
@@ -99,6 +109,13 @@ class Hardware(Node):
     thread: Fraction | None
     pack: int
     price: Price | None
+    breaks_n: Fraction | None = None
+    ends_left: Fraction = Fraction(1)
+    reach: tuple[Fraction, Fraction] | None = None
+    stretch: tuple[Fraction, Fraction] | None = None
+    bolts: tuple[int, Fraction] | None = None
+    made_for: Literal["", "wood", "solid-walls", "hollow-walls"] = ""
+    engages: Fraction | None = None
 
 
 @record(kw_only=True)

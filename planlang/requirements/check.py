@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from fractions import Fraction
+from math import floor
 
 from planlang.acoustics.model import Expected, TargetBand
 from planlang.geometry.model import Box, Layout, RoomGeometry
 from planlang.hardware.model import Loads
+from planlang.hardware.uses import worst_use
 from planlang.materials.model import Materials
 from planlang.plan.figure import significant
 from planlang.plan.model import Plan
@@ -104,14 +107,23 @@ def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fr
 
 
 def margin(requirement: Requirement, results: Results) -> Found:
-    """The least ratio of allowed to asked over all steps of all load paths; an unverified step counts as nothing."""
-    steps = [step for load in results.loads.panels for step in load.steps]
-    if not steps or results.loads.not_reckoned:
+    """The least ratio of allowed to asked over all steps of the load paths, of one array or of all.
+
+    The steps of second supports count too, and a step that is not verified counts as nothing.
+    """
+    worst = worst_use(results.loads, requirement.of)
+    missing = results.loads.not_reckoned
+    if worst is None or (requirement.of in missing if requirement.of else missing):
         return NOTHING
-    if any(step.ratio is None or step.status == "not verified" for step in steps):
-        return Found(0, "a step that is not verified", "its allowed load is not known", False)
-    least = min(step.ratio for step in steps if step.ratio is not None)
-    return bounded(requirement, least, lambda ratio: f"{float(ratio):.2f}")
+    if worst.ratio is None:
+        return Found(0, "a step that is not verified", f"what it may carry is not known: {worst.step}", False)
+    held = bounded(requirement, worst.ratio, rounded_down)
+    return replace(held, margin=f"{held.margin}, at the weakest step: {worst.step}")
+
+
+def rounded_down(ratio: float | Fraction) -> str:
+    """A ratio to two places, never more than it is."""
+    return f"{floor(float(ratio) * 100) / 100:.2f}"
 
 
 def weight(requirement: Requirement, results: Results) -> Found:
@@ -207,9 +219,10 @@ def in_words(requirement: Requirement, tape: TapeStyle) -> str:
     if requirement.subject == "decay":
         limit = "within the target" if requirement.sense == "target" else f"{at} {float(bound):g} s"
         return f"decay {octaves} {limit}{whole}"
+    of = f" of {requirement.of}" if requirement.of else ""
     shown = {
         "gap": f"gap in {requirement.of} {at} {on_tape(bound, tape)}",
-        "margin": f"margin at every hang point {at} {float(bound):g}",
+        "margin": f"margin at every hang point{of} {at} {float(bound):g}",
         "weight": f"weight of every panel {at} {float(bound):g} kg",
         "headroom": f"headroom {at} {on_tape(bound, tape)}",
         "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",

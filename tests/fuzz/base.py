@@ -125,7 +125,25 @@ survey 2026-12-03 by "second visit" {
 }
 
 phase first hangs clouds, drops, from 2026-12-07 to 2026-12-11
-region "Invented"
+region "Invented", rules of ireland
+
+safety {
+  timber-rules    nds
+  factor          6 on hardware, "invented"
+  factor          12 over people, "invented"
+  damp            8 % more, "invented"
+  second-support  for panels over 9 kg, "invented"
+  inspect         every 6 months, "invented"
+}
+
+evidence serge-fire {
+  covers  serge, cloud
+  paper   "invented report 1"
+  tested  "the cloth"
+  says    "a class"
+  until   2028-03-31
+}
+
 rule sprinkler-cover ask, says "fire officer"
 """
 )

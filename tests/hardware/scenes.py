@@ -6,6 +6,7 @@ from fractions import Fraction as F
 from planlang.geometry.model import Box, HangPoint, Layout, MassItem, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.hardware.loads import check_loads
 from planlang.plan.model import Members, Rail
+from planlang.plan.safety import SafetyRules, SecondSupport
 from tests import builders as b
 
 MASSES = (MassItem("frame", 3.0, 40.0), MassItem("core", 2.0, 45.0), MassItem("cloth", 0.5, 70.0))
@@ -65,9 +66,19 @@ def rail_runs(panel, crossings=(0, 600, 1200), start=0, end=1200):
 LAG_EYE = b.screw_eye(words="forged lag eye 6 x 80", thread=F(60))
 
 
-def ceiling_array(panel=None, **hang):
+def ceiling_array(panel=None, second=None, added=(), **hang):
     over = {"panel": panel} if panel else {}
-    return b.array(hang=b.hang(**{"anchor": LAG_EYE, **hang}), **over)
+    return b.array(hang=b.hang(**{"anchor": LAG_EYE, **hang}), second_support=second, added=added, **over)
+
+
+def second_support(**over):
+    strong = b.hardware(name="strong-plate", words="strong eye plate", rated_n=F(20_000), bolts=(8, F(8)))
+    base = {
+        "count": 2, "eye": strong, "slack": F(1),
+        "tie": b.hardware(name="tie", words="soft tie", rated_n=F(20_000), stretch=(F(50), F(1000))),
+        "anchor": b.screw_eye(name="big-eye", words="big lag eye", rated_n=F(20_000), shank=F(12), thread=F(140)),
+    }  # fmt: skip
+    return b.make(SecondSupport, base, over)
 
 
 def wall_array(**hang):
@@ -77,9 +88,10 @@ def wall_array(**hang):
     return b.array(name="wall", mark="W", surface="south wall", panel=panel, hang=b.hang(**{**base, **hang}))
 
 
-def check(array, face, panels=None, rails=(), masses=MASSES, tape=None):
+def check(array, face, panels=None, rails=(), masses=MASSES, tape=None, rules=None):
     placed = panels if panels is not None else (hung(array, face),)
-    plan = b.plan(arrays=(array,), **({"job": b.job(tape=tape)} if tape else {}))
+    over = {"job": b.job(tape=tape)} if tape else {}
+    plan = b.plan(arrays=(array,), **over, **({"safety": b.make(SafetyRules, {}, rules)} if rules else {}))
     layout = Layout(tuple(placed), (), tuple(rails))
     return check_loads(plan, RoomGeometry((face,), (), 60.0), layout, {array.panel.name: masses})
 

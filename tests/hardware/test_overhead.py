@@ -9,11 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planlang.geometry.model import MassItem
-from planlang.hardware.factors import STANDARD_GRAVITY, WEIGHT_TOLERANCE
+from planlang.hardware.factors import STANDARD_GRAVITY
 from planlang.hardware.withdrawal import withdrawal_per_mm
 from planlang.plan.quantity import INCH
 from tests import builders as b
-from tests.hardware.scenes import ceiling_array, check, codes, hung, members, rail, rail_runs, surface
+from tests.hardware.scenes import ceiling_array, check, codes, hung, members, rail, rail_runs, second_support, surface
+
+MORE = 1.20  # 15 % tolerance and 5 % for damp
 
 
 def only(outcome):
@@ -28,17 +30,17 @@ def test_a_plain_cloud_holds_and_names_every_step():
     assert load.status == "holds"
     assert outcome.value.hangable
     assert [step.words for step in load.steps] == [
-        "bolted eye plate on the panel", "quick link 3.5", "forged lag eye 6 x 80 itself",
-        "forged lag eye 6 x 80 in the rafter",
+        "birch ply 12 of the frame at the eye", "bolted eye plate on the panel", "quick link 3.5",
+        "forged lag eye 6 x 80 itself", "forged lag eye 6 x 80 in the rafter",
     ]  # fmt: skip
-    assert [step.origin for step in load.steps] == ["maker data", "maker data", "maker data", "code formula"]
+    assert [step.origin for step in load.steps] == ["code formula", *["maker data"] * 3, "code formula"]
 
 
 def test_half_the_weight_with_tolerance_on_one_point():
     load = only(check(ceiling_array(), surface()))
     kilos = 3.0 + 2.0 + 0.5 + 4 * 0.015
-    weight = kilos * WEIGHT_TOLERANCE * STANDARD_GRAVITY
-    assert float(load.mass.value) == pytest.approx(kilos * WEIGHT_TOLERANCE)
+    weight = kilos * MORE * STANDARD_GRAVITY
+    assert float(load.mass.value) == pytest.approx(kilos * MORE)
     assert float(load.weight.value) == pytest.approx(weight)
     assert float(load.share.value) == pytest.approx(weight / 2)
     assert load.points == 4
@@ -46,15 +48,15 @@ def test_half_the_weight_with_tolerance_on_one_point():
 
 def test_over_people_half_the_mark_counts():
     load = only(check(ceiling_array(), surface()))
-    assert float(load.steps[1].allowed.value) == 500
-    assert load.steps[1].ratio == pytest.approx(500 / float(load.demand.value))
-    assert "half of it over people" in load.steps[1].allowed.how
+    assert float(load.steps[2].allowed.value) == 500
+    assert load.steps[2].ratio == pytest.approx(500 / float(load.demand.value))
+    assert "half of it over people" in load.steps[2].allowed.how
 
 
 def test_thread_counts_past_the_lining_without_its_tip():
     load = only(check(ceiling_array(), surface()))
     expected = 0.5 * withdrawal_per_mm(6, 0.36) * (60 - 13 - 6)
-    assert float(load.steps[3].allowed.value) == pytest.approx(expected)
+    assert float(load.steps[4].allowed.value) == pytest.approx(expected)
 
 
 def test_too_little_thread_past_the_lining_is_an_error():
@@ -70,14 +72,14 @@ def test_a_thread_that_is_not_stated_is_an_error():
 
 
 def test_exposed_members_have_no_lining_in_the_way():
-    plain = only(check(ceiling_array(), surface())).steps[3]
-    exposed = only(check(ceiling_array(), surface(exposed=True))).steps[3]
+    plain = only(check(ceiling_array(), surface())).steps[4]
+    exposed = only(check(ceiling_array(), surface(exposed=True))).steps[4]
     assert float(exposed.allowed.value) / float(plain.allowed.value) == pytest.approx(54 / 41)
 
 
 @pytest.mark.parametrize("where", ["link", "anchor", "eye"])
 def test_a_missing_rating_overhead_is_an_error_that_names_the_piece(where):
-    unmarked = b.hardware(name="no-mark", words="found in a drawer", rated_n=None, rating_source="")
+    unmarked = b.hardware(name="no-mark", words="found in a drawer", rated_n=None, rating_source="", bolts=(2, F(5)))
     if where == "eye":
         array = ceiling_array(b.panel_type(hung_by=b.eyes(hardware=unmarked)))
     elif where == "anchor":
@@ -98,7 +100,7 @@ def test_a_missing_rating_overhead_is_an_error_that_names_the_piece(where):
 @pytest.mark.parametrize("source", ["", "assumed", "my guess"])
 def test_an_assumed_rating_never_turns_green(source):
     outcome = check(ceiling_array(link=b.hardware(rated_n=F(100_000), rating_source=source)), surface())
-    step = only(outcome).steps[1]
+    step = only(outcome).steps[2]
     assert (step.origin, step.status) == ("assumed", "not verified")
     assert step.ratio > 100
     assert codes(outcome) == ["rating-not-sourced"]
@@ -109,7 +111,7 @@ def test_an_overload_says_what_would_hold():
     outcome = check(ceiling_array(link=b.hardware(rated_n=F(50))), surface())
     (finding,) = outcome.diagnostics
     assert finding.code == "overloaded"
-    assert "asked for 32 N and allowed 25 N" in finding.message
+    assert "asked for 33 N and allowed 25 N" in finding.message
     assert finding.mend == "a piece with a marked working load of at least 70 N would hold"
     assert check(ceiling_array(link=b.hardware(rated_n=F(70))), surface()).ok
 
@@ -117,20 +119,21 @@ def test_an_overload_says_what_would_hold():
 def test_imperial_messages_give_pounds_too():
     array = ceiling_array(link=b.hardware(rated_n=F(50)))
     outcome = check(array, surface(), tape=b.style("in", INCH / 16))
-    assert "32 N (8 lbf) and allowed 25 N (5 lbf)" in outcome.diagnostics[0].message
+    assert "33 N (8 lbf) and allowed 25 N (5 lbf)" in outcome.diagnostics[0].message
 
 
 def test_an_overloaded_thread_says_how_much_thread_would_hold():
     heavy = (MassItem("lead", 60.0, 20.0),)
-    strong = b.hardware(rated_n=F(5000))
+    strong = b.hardware(rated_n=F(5000), bolts=(20, F(8)))
     panel = b.panel_type(hung_by=b.eyes(hardware=strong))
     hang = b.hang(link=strong, anchor=b.screw_eye(rated_n=F(5000), thread=F(50)))
-    outcome = check(b.array(panel=panel, hang=hang), surface(), masses=heavy)
+    second = second_support(eye=strong, tie=replace(second_support().tie, stretch=(F(500), F(1000))))
+    outcome = check(b.array(panel=panel, hang=hang, second_support=second), surface(), masses=heavy)
     thread = next(finding for finding in outcome.diagnostics if finding.code == "overloaded")
     assert "of thread in the wood would hold" in thread.mend
     need = F(thread.mend.split()[0])
     longer = replace(hang, anchor=b.screw_eye(rated_n=F(5000), thread=need + 13 + 6))
-    assert check(b.array(panel=panel, hang=longer), surface(), masses=heavy).ok
+    assert check(b.array(panel=panel, hang=longer, second_support=second), surface(), masses=heavy).ok
     assert "engineer-needed" in codes(outcome)
 
 
@@ -183,7 +186,7 @@ def test_a_wood_screw_in_a_carrying_lining_overhead_is_refused():
 
 def test_a_rated_anchor_in_a_carrying_slab_counts_by_its_mark():
     slab = b.lining(name="slab", words="concrete slab", carries=True, thickness=F(150))
-    anchor = b.hardware(name="slab-anchor", words="slab anchor", rated_n=F(900))
+    anchor = b.hardware(name="slab-anchor", words="slab anchor", rated_n=F(900), made_for="solid-walls")
     outcome = check(ceiling_array(into="lining", anchor=anchor), surface(lining=slab))
     assert codes(outcome) == []
     assert only(outcome).steps[-1].origin == "maker data"
@@ -223,7 +226,7 @@ def test_slope_moves_load_to_the_upper_row_and_pulls_the_panel_eye_off_its_axis(
     centre = (3.0 * 40 + 2.0 * 45 + 0.5 * 70) / 5.5
     part = 0.5 + centre * math.tan(math.radians(40)) / 1300
     assert float(load.share.value) == pytest.approx(part * float(load.weight.value))
-    assert float(load.steps[0].allowed.value) == pytest.approx(1000 * 0.5 * 0.30)
+    assert float(load.steps[1].allowed.value) == pytest.approx(1000 * 0.5 * 0.30)
     assert "driven plumb" in load.steps[-1].demand.how
     lean = math.radians(50)
     grain = 1 / (1.2 * math.cos(lean) ** 2 + math.sin(lean) ** 2)
@@ -255,7 +258,9 @@ def test_a_plumb_eye_must_not_come_out_of_the_side_of_a_purlin():
         "a purlin at least 57 mm wide is needed: an eye driven plumb leans to its side"
     )
     wider = members(runs="across", word="purlins", width=F(57))
-    assert check(ceiling_array(), surface(pitch=40.0, exposed=True, members=wider)).ok
+    assert codes(check(ceiling_array(), surface(pitch=40.0, exposed=True, members=wider))) == [
+        "second-support-required"
+    ]
 
 
 def test_rail_screws_carry_every_point_next_to_a_crossing():
@@ -264,11 +269,11 @@ def test_rail_screws_carry_every_point_next_to_a_crossing():
     outcome = check(array, face, (panel,), rail_runs(panel))
     load = only(outcome)
     assert codes(outcome) == []
-    rail_kg = 0.045 * 0.045 * 1.2 * 360 * 1.12 * WEIGHT_TOLERANCE
+    rail_kg = 0.045 * 0.045 * 1.2 * 360 * 1.12 * MORE
     expected = 2 * float(load.share.value) + rail_kg * STANDARD_GRAVITY / 2
-    assert float(load.steps[-1].demand.value) == pytest.approx(expected)
+    assert float(load.steps[-2].demand.value) == pytest.approx(expected)
     rail_depth = 45 - 6
-    assert float(load.steps[-2].allowed.value) == pytest.approx(0.5 * withdrawal_per_mm(6, 0.36) * rail_depth)
+    assert float(load.steps[-3].allowed.value) == pytest.approx(0.5 * withdrawal_per_mm(6, 0.36) * rail_depth)
     assert any("at least 125 mm long" in what for what, _ in outcome.value.confirm)
     ((_, mass),) = outcome.value.surface_mass
     assert float(mass.value) == pytest.approx(float(load.mass.value) + 2 * rail_kg)
@@ -278,8 +283,8 @@ def test_rail_screws_under_a_slope_are_pulled_and_sheared():
     array, face = ceiling_array(into="rail", rail=rail()), surface(pitch=30.0)
     panel = hung(array, face, lands_on="rail 1")
     flat = surface()
-    steep = only(check(array, face, (panel,), rail_runs(panel))).steps[-1]
-    level = only(check(array, flat, (hung(array, flat, lands_on="rail 1"),), rail_runs(panel))).steps[-1]
+    steep = only(check(array, face, (panel,), rail_runs(panel))).steps[-2]
+    level = only(check(array, flat, (hung(array, flat, lands_on="rail 1"),), rail_runs(panel))).steps[-2]
     assert "pulled at 60 deg to the wood" in steep.allowed.how
     assert float(steep.allowed.value) < float(level.allowed.value)
 
@@ -302,13 +307,16 @@ def test_a_rail_without_a_section_is_not_verified():
 @pytest.mark.parametrize(
     ("kilos", "height", "required"), [(8.0, 2400.0, False), (9.0, 2400.0, True), (5.0, 3100.0, True)]
 )
-def test_second_support(kilos, height, required):
+def test_a_second_support_that_is_required_and_missing_forbids_hanging(kilos, height, required):
     face = surface(origin=(0.0, 0.0, height))
     outcome = check(ceiling_array(), face, masses=(MassItem("all", kilos, 40.0),))
     assert only(outcome).second_support is required
     assert ("second-support-required" in codes(outcome)) is required
-    assert outcome.ok
+    assert outcome.value.hangable is outcome.ok is not required
     assert any("second support" in line for line in outcome.value.cautions) is required
+    assert not any(finding.forbids_book for finding in outcome.diagnostics)
+    stated = check(ceiling_array(second=second_support()), face, masses=(MassItem("all", kilos, 40.0),))
+    assert stated.value.hangable
 
 
 def test_a_loaded_surface_wants_an_engineer():
@@ -327,7 +335,7 @@ def test_surface_mass_adds_all_panels():
 
 
 def test_one_piece_in_two_places_is_reported_once():
-    unmarked = b.hardware(rated_n=None)
+    unmarked = b.hardware(rated_n=None, bolts=(2, F(5)))
     array = ceiling_array(b.panel_type(hung_by=b.eyes(hardware=unmarked)), link=unmarked)
     assert codes(check(array, surface())) == ["rating-missing"]
 

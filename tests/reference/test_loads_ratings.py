@@ -32,9 +32,9 @@ def test_eye_angles_are_not_interpolated(angle, factor):
 
 # 125 N x 1.5 over people, half of the mark counts, worked by hand.
 def test_marked_load_needed_over_people():
-    assert marked_needed(125 * 1.5, over_people=True) == pytest.approx(375)
-    assert marked_needed(125 * 1.5, over_people=False) == pytest.approx(187.5)
-    assert working_load(375, over_people=True) == pytest.approx(187.5)
+    assert marked_needed(125 * 1.5, 0.5) == pytest.approx(375)
+    assert marked_needed(125 * 1.5, 1.0) == pytest.approx(187.5)
+    assert working_load(375, 0.5) == pytest.approx(187.5)
 
 
 def test_weakest_of_a_chain():

@@ -54,6 +54,25 @@ def test_margin_weight_and_decay_hold_on_the_right_side_of_what_is_found(tmp_pat
     assert held(tmp_path, f"decay 500 Hz at most {middle * 1.1:.3f} s, over the whole range").holds is False
 
 
+TIE = (
+    'hardware tie {\n  rated 300 N, "invented"\n  mass 30 g\n  stretch 30 under 1000 N\n}\n'
+    "array clouds", "  second-support 2 of tie from eye, to lag-eye, slack 2\n  hang"
+)  # fmt: skip
+
+
+def test_margin_reaches_the_second_support_and_names_the_step(tmp_path):
+    tied = SMALL.replace("array clouds", TIE[0], 1).replace("  hang", TIE[1], 1)
+    alone, both = (held(tmp_path, "margin at every hang point of clouds at least 0.1", text) for text in (SMALL, tied))
+    assert both.words == "margin at every hang point of clouds at least 0.1"
+    assert both.margin.endswith("at the weakest step: second support: tie")
+    assert float(both.found.split()[0]) < float(alone.found.split()[0])
+
+
+def test_margin_of_an_array_that_is_not_there(tmp_path):
+    found = compiled(tmp_path, "margin at every hang point of walls at least 1")
+    assert [finding.code for finding in found.findings] == ["unknown-name"]
+
+
 def test_what_can_not_be_known_is_open_and_fails_the_build(tmp_path):
     for requirement in (
         "cost total at most 9000 GBP",

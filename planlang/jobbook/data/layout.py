@@ -38,7 +38,7 @@ class SurfaceData(Data):
 
 
 class FeatureData(Data):
-    """A door, window, rooflight, luminaire or vent."""
+    """A door, window, light, vent or the like."""
 
     name: str = Field(validation_alias=AliasPath("feature", "name"))
     kind: str = Field(validation_alias=AliasPath("feature", "kind"))

@@ -33,6 +33,8 @@ class LoadData(Data):
     overhead: bool
     second_support: bool
     lift_words: str
+    second_steps: tuple[StepData, ...]
+    worst_share: FigureData | None
 
 
 class SurfaceMassData(Data):
@@ -40,3 +42,63 @@ class SurfaceMassData(Data):
 
     surface: str
     mass: FigureData
+
+
+class LiftData(Data):
+    """One lift of a panel by one person: kg and cm. `index` is mass / limit, null outside the equation."""
+
+    array: str
+    words: str
+    mass: Real
+    reach: Real
+    start: Real
+    end: Real
+    limit: Real
+    index: Real | None
+    who: str
+
+
+class FixingData(Data):
+    """How one piece goes into wood, mm."""
+
+    array: str
+    piece: str
+    into: str
+    lead_low: Real
+    lead_high: Real
+    least_thread: Real
+    edge: Real
+    end: Real
+
+
+class ClearanceData(Data):
+    """A thing that panels keep away from, and the nearest panel; `distance` in mm."""
+
+    thing: str
+    surface: str
+    panel: str
+    distance: Real
+    wanted: str
+    found: str
+    rule: str
+    ask: str
+    near: bool
+
+
+class PaperData(Data):
+    """A material or panel type, and the paper that the plan names for it."""
+
+    what: str
+    kind: str
+    paper: str
+    tested: str
+    says: str
+    until: str
+
+
+class EngineerData(Data):
+    """A case in which a licence is needed, and whether it is this job's: yes, no, ask."""
+
+    case: str
+    answer: str
+    why: str

@@ -6,7 +6,15 @@ from pydantic import AliasPath, Field
 
 from planlang.jobbook.data.estimate import EstimateData
 from planlang.jobbook.data.layout import LaserLineData, PanelData, RailData, RoomData
-from planlang.jobbook.data.loads import LoadData, SurfaceMassData
+from planlang.jobbook.data.loads import (
+    ClearanceData,
+    EngineerData,
+    FixingData,
+    LiftData,
+    LoadData,
+    PaperData,
+    SurfaceMassData,
+)
 from planlang.jobbook.data.shop import BuildData, CuttingData, PriceLineData, PurchaseData, RollData, StickCuttingData
 from planlang.jobbook.data.values import Data, Exact, MoneyData, Place
 
@@ -68,6 +76,7 @@ class StatedData(Data):
     option: str
     options: tuple[str, ...]
     region: str
+    rules_of: str | None
     differences: tuple[DifferenceData, ...]
 
 
@@ -104,6 +113,16 @@ class SafetyData(Data):
     cautions: tuple[str, ...]
     not_checked: tuple[str, ...]
     confirm: tuple[ConfirmData, ...]
+    refused: tuple[str, ...]
+    checked: tuple[str, ...]
+    rules: tuple[tuple[str, str, str], ...]
+    lifts: tuple[LiftData, ...]
+    fixings: tuple[FixingData, ...]
+    clearances: tuple[ClearanceData, ...]
+    papers: tuple[PaperData, ...]
+    engineer: tuple[EngineerData, ...]
+    questions: tuple[ConfirmData, ...]
+    inspect_months: int
 
 
 class JobBook(Data):

@@ -146,5 +146,6 @@ def _description(panels: Sequence[PlacedPanel], ceilings: Sequence[Surface]) -> 
     marks = ", ".join(panel.mark for panel in panels) or "none"
     return (
         f"Plan of {len(ceilings)} ceiling surfaces, north up, with {len(panels)} panels ({marks}), rooflights, "
-        "luminaires and vents in their places, and running dimensions of all of them from the south-west corner."
+        "luminaires, vents and the like in their places, and running dimensions of all of them from the south-west "
+        "corner."
     )

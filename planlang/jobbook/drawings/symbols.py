@@ -80,11 +80,14 @@ def scale_bar(canvas: Canvas, right: Spot, ratio: float, tape: TapeStyle) -> Non
 
 
 def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
-    """The symbol of a door, window, rooflight, luminaire or vent in its place."""
+    """The symbol of a door, window, light, vent or the like in its place."""
     if feature.kind == "luminaire":
         _luminaire(canvas, box, feature.round)
     elif feature.kind == "vent":
         _outline(canvas, box, feature.round, MEDIUM, canvas.hatch(1.1, 90))
+    elif feature.kind in ("sprinkler", "detector", "exit-sign", "electrical-box"):
+        _outline(canvas, box, feature.round, MEDIUM)
+        _outline(canvas, _within(box, min(box.width, box.height) / 4), feature.round, NO_LINE, INK)
     elif feature.kind == "door":
         canvas.rect(box, MEDIUM)
         canvas.rect(_within(box, 0.8), FAINT)

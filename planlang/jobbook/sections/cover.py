@@ -89,12 +89,12 @@ def _weakest(loads: Loads) -> tuple[str, str, str]:
     if not loads.panels:
         return "Weakest step of all hangings", "none", "no panels"
     load = min(loads.panels, key=_least_ratio)
-    step = load.steps[load.weakest]
+    step = load.worst
     return "Weakest step: allowed to asked", ratio(step), f"{step.words}, {load.array}: {step.status}"
 
 
 def _least_ratio(load: PanelLoad) -> float:
-    found = load.steps[load.weakest].ratio
+    found = load.worst.ratio
     return found if found is not None else 0.0
 
 
@@ -107,7 +107,7 @@ def _price(compiled: CompiledPlan) -> tuple[str, str, str]:
 
 def _open_points(compiled: CompiledPlan) -> tuple[str, ...]:
     points = [
-        f"Loads of {load.array}: {load.steps[load.weakest].words} {_state(load)}."
+        f"Loads of {load.array}: {load.worst.words} {_state(load)}."
         for load in compiled.loads.panels
         if load.status != "holds"
     ]

@@ -43,7 +43,30 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    return [*blocks, _points(compiled, surface, placed)]
+    return [*blocks, _points(compiled, surface, placed), *_second_supports(surface, placed, tape)]
+
+
+def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
+    """One row a panel that has a second support; where each anchor goes is found on site."""
+    rows = tuple(
+        (
+            panel.mark,
+            f"{second.count} x {second.tie.words}, from {second.eye.words} to {second.anchor.words}",
+            words.in_column(second.slack, tape),
+            Tick(),
+        )
+        for panel in placed
+        if (second := panel.array.second_support) is not None
+    )
+    if not rows:
+        return []
+    columns = (
+        Column("Panel"),
+        Column("Second support, each with a hole of its own in the middle of a member"),
+        Column(words.column_head("Slack at most", tape), "right", big=True),
+        Column("Hung"),
+    )
+    return [Table(f"Second supports on {surface.name}", columns, rows)]
 
 
 def _laser_lines(compiled: CompiledPlan, surface: str, tape: TapeStyle) -> list[Block]:

@@ -1,6 +1,10 @@
 """Loads: what each panel weighs, how its weight is shared, and every step from the panel to the structure."""
 
-from planlang.hardware.model import PanelLoad, Step
+from fractions import Fraction
+from math import ceil
+
+from planlang.hardware.model import Fixing, PanelLoad, Step
+from planlang.hardware.second import CATCH_RULE
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Caution, Column, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
@@ -24,6 +28,7 @@ def loads(compiled: CompiledPlan) -> Blocks:
         _summary(compiled.loads.panels),
         _on_surfaces(compiled, tape),
     ]
+    blocks += _fixings(compiled, tape)
     for load in compiled.loads.panels:
         blocks += _path(load, tape)
     return tuple(blocks)
@@ -37,10 +42,7 @@ def _not_reckoned(names: tuple[str, ...]) -> tuple[Caution, ...]:
 
 def _summary(found: tuple[PanelLoad, ...]) -> Table:
     columns = (Column("Array"), Column("Weakest step"), Column("Ratio", "right", big=True), Column("Status"))
-    rows = tuple(
-        (f"{load.array} ({load.mark})", load.steps[load.weakest].words, ratio(load.steps[load.weakest]), load.status)
-        for load in found
-    )
+    rows = tuple((f"{load.array} ({load.mark})", load.worst.words, ratio(load.worst), load.status) for load in found)
     return Table("Weakest step of each array", columns, rows)
 
 
@@ -64,6 +66,7 @@ def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
                 ("Hang points of one panel", str(load.points)),
                 ("Largest share of one point", words.demand(load.share, tape)),
                 ("By the rule", load.rule),
+                *_worst(load, tape),
                 ("Asked of each step", words.demand(load.demand, tape)),
                 ("How it was reckoned", load.demand.how),
                 ("Second support", _second(load)),
@@ -71,18 +74,33 @@ def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
             ),
         ),
         _masses(load, tape),
-        _steps(load, tape),
-        _sources(load),
+        _steps(f"Steps from panel to structure, {load.array}", load.steps, tape),
+        _sources(f"Where the allowed loads of {load.array} are from", load.steps),
     ]
-    weakest = load.steps[load.weakest]
+    if load.second_steps:
+        blocks += [
+            Paragraph(words.sentence(CATCH_RULE)),
+            _steps(f"Second support of {load.array}: one tie catches a panel", load.second_steps, tape),
+            _sources(f"Where the allowed loads of the second support of {load.array} are from", load.second_steps),
+        ]
+    weakest = load.worst
     line = f"Weakest: {weakest.words}, ratio {ratio(weakest)}, {weakest.status}."
     blocks.append(Paragraph(line) if load.status == "holds" else Caution(load.status.capitalize(), (line,)))
     return blocks
 
 
+def _worst(load: PanelLoad, tape: TapeStyle) -> tuple[tuple[str, str], ...]:
+    """The share in the worst case, printed beside a chosen rule that counts less."""
+    if load.worst_share is None or load.worst_share.value == load.share.value:
+        return ()
+    return (("In the worst case", f"{words.demand(load.worst_share, tape)}, {load.worst_share.how}"),)
+
+
 def _second(load: PanelLoad) -> str:
     if not load.overhead:
         return "not overhead"
+    if load.second_steps:
+        return "required, and stated" if load.second_support else "stated, though this check doesn't require it"
     return "required; this plan shows none" if load.second_support else "not required by this check"
 
 
@@ -92,7 +110,7 @@ def _masses(load: PanelLoad, tape: TapeStyle) -> Table:
     return Table(f"What one panel of {load.array} weighs", columns, rows)
 
 
-def _steps(load: PanelLoad, tape: TapeStyle) -> Table:
+def _steps(caption: str, steps: tuple[Step, ...], tape: TapeStyle) -> Table:
     columns = (
         Column("Step"),
         Column("Allowed", "right"),
@@ -112,9 +130,9 @@ def _steps(load: PanelLoad, tape: TapeStyle) -> Table:
             step.status,
             step.allowed.how if step.allowed else "",
         )
-        for step in load.steps
+        for step in steps
     )
-    return Table(f"Steps from panel to structure, {load.array}", columns, rows)
+    return Table(caption, columns, rows)
 
 
 def ratio(step: Step) -> str:
@@ -122,6 +140,41 @@ def ratio(step: Step) -> str:
     return words.rounded_down(step.ratio) if step.ratio is not None else "unknown"
 
 
-def _sources(load: PanelLoad) -> Table:
-    rows = tuple((step.words, step.allowed.source if step.allowed else "unknown") for step in load.steps)
-    return facts(f"Where the allowed loads of {load.array} are from", rows, heads=("Step", "Source"))
+def _sources(caption: str, steps: tuple[Step, ...]) -> Table:
+    rows = tuple((step.words, step.allowed.source if step.allowed else "unknown") for step in steps)
+    return facts(caption, rows, heads=("Step", "Source"))
+
+
+def _fixings(compiled: CompiledPlan, tape: TapeStyle) -> list[Block]:
+    """Lead holes, least thread and distances of everything that screws into wood."""
+    found = compiled.loads.fixings
+    if not found:
+        return []
+    columns = (
+        Column("Array"), Column("Piece"), Column("Into"), Column("Lead hole, mm", "right", big=True),
+        Column(words.column_head("Thread in the wood at least", tape), "right"),
+        Column(words.column_head("From the edge at least", tape), "right"),
+        Column(words.column_head("From the end at least", tape), "right"),
+    )  # fmt: skip
+    rows = tuple(
+        (
+            fixing.array, fixing.piece, fixing.into, _drill(fixing, tape), _up(fixing.least_thread, tape),
+            _up(fixing.edge, tape), _up(fixing.end, tape),
+        )
+        for fixing in found
+    )  # fmt: skip
+    note = (
+        "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states. To the "
+        "middle of the shank. Try the hole in an offcut."
+    )
+    return [Heading(3, "Holes and distances"), Paragraph(note), Table("Fixings in wood", columns, rows)]
+
+
+def _drill(fixing: Fixing, tape: TapeStyle) -> str:
+    inches = f" ({fixing.lead_low / 25.4:.2f}–{fixing.lead_high / 25.4:.2f} in)" if tape.is_imperial else ""
+    return f"{fixing.lead_low:.1f}–{fixing.lead_high:.1f}{inches}"
+
+
+def _up(millimetres: float, tape: TapeStyle) -> str:
+    """A least length, rounded up to the plan's step."""
+    return words.in_column(ceil(Fraction(millimetres) / tape.step) * tape.step, tape)

@@ -20,7 +20,8 @@ def stated(compiled: CompiledPlan) -> Blocks:
     )
     blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
     if plan.region:
-        blocks.append(Paragraph(plan.region, "Region:"))
+        rules = f"; the questions are those of {plan.rules_of.replace('-', ' ')}" if plan.rules_of else ""
+        blocks.append(Paragraph(plan.region + rules, "Region:"))
     return (*blocks, *tables, *sizes)
 
 

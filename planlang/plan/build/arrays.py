@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe_value, nearest, one, value
+from planlang.plan.build.hanging import build_added, build_lean, build_second_support, build_share
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe, maybe_value, nearest, one, value
 from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
@@ -16,13 +18,16 @@ from planlang.plan.kinds import Name
 from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
 from planlang.syntax.span import Span
 
-PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent"}
+PLURALS = {
+    "doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent",
+    "sprinklers": "sprinkler", "detectors": "detector", "exit-signs": "exit-sign", "electrical-boxes": "electrical-box",
+}  # fmt: skip
 
 
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
     """An array in a room."""
     entry = definition.entry
-    surface, panel, placement, upright, keeps, mark, hang, made = all_of(
+    surface, panel, placement, upright, keeps, mark, hang, made, second, added = all_of(
         lambda: room.surfaces.one(value(one(entry, "on"), "surface")),
         lambda: build_panel_of(names, one(entry, "panel")),
         lambda: build_placement(names, entry, room),
@@ -31,6 +36,8 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         lambda: value(entry, "mark"),
         lambda: build_hang(names, entry, room),
         lambda: build_made(names, entry),
+        lambda: build_second_support(names, maybe(entry, "second-support")),
+        lambda: all_of(*(partial(build_added, part) for part in entry.all("adds"))),
     )
     return Array(
         at=definition.name.span,
@@ -44,6 +51,8 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         keeps=keeps[0],
         edge_clear=keeps[1],
         made=made,
+        second_support=second,
+        added=tuple(added),
     )
 
 
@@ -145,11 +154,12 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
     hang, fix = one(entry, "hang"), one(entry, "fix")
     names.assume(fix, "fixing")
     by: Any = value(hang, "by")
-    _, link, anchor, (into, rail) = all_of(
+    _, link, anchor, (into, rail), (share, reason) = all_of(
         lambda: check_hung_by(names, hang, entry, by),
         lambda: names.build(value(hang, "link"), "hardware", build_hardware) if by == "eyes" else None,
         lambda: names.build(value(fix, "anchor"), "hardware", build_hardware),
         lambda: build_into(names, fix, room, one(entry, "on")),
+        lambda: build_share(names, maybe(entry, "share")),
     )
     return Hang(
         at=hang.span,
@@ -160,6 +170,9 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         rail=rail,
         drop=value(hang, "drop") if by == "eyes" else Fraction(0),
         screws_each=value(fix, "each"),
+        lean_deg=build_lean(names, hang, by),
+        share=share,
+        share_reason=reason,
     )
 
 

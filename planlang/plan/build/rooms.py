@@ -177,7 +177,7 @@ def build_members(names: Names, part: Entry) -> Members:
 
 
 def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Feature]:
-    """Doors, windows, rooflights, luminaires and vents."""
+    """Doors, windows, lights, vents and the like."""
     features: dict[str, Feature] = {}
     parts = [part for part in entry.body if part.kind.word in FEATURES]
     groups = [attempt(partial(features_of, names, part, surfaces)) for part in parts]
@@ -218,6 +218,8 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
             height=height,
             round=is_round,
             lining=lining,
+            fitting=maybe_value(part, "fitting", ""),
+            below=maybe_value(part, "below"),
         )
         for name, (across, up) in zip(given, places, strict=True)
     ]
@@ -230,7 +232,7 @@ def centres_of(
     by_edge = "at" in part.values
     places: tuple[Fraction, ...] = value(part, "at" if by_edge else "centres")
     across = [place + width / 2 if by_edge else place for place in places]
-    paired = "up" not in part.values and part.kind.word in ("luminaire", "vent")
+    paired = "up" not in part.values and part.kind.word not in ("door", "window", "rooflight")
     wanted = 2 * count if paired else count
     if len(places) != wanted:
         what = "positions (across, then up, for each)" if paired else "positions"

@@ -8,7 +8,9 @@ from planlang.plan.kinds import Name, is_short_number
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
-FEATURES = ("door", "window", "rooflight", "luminaire", "vent")
+FEATURES = (
+    "door", "window", "rooflight", "luminaire", "vent", "sprinkler", "detector", "exit-sign", "electrical-box",
+)  # fmt: skip
 
 
 @record

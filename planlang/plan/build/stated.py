@@ -10,6 +10,7 @@ from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value,
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
+from planlang.plan.safety import Region
 from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import OCTAVES
 
@@ -146,6 +147,11 @@ def build_phase(names: Names, part: Entry) -> Phase:
         raise Unknown
     texts = tuple(name.text for name in arrays)
     return Phase(at=part.span, name=value(part, "name").text, arrays=texts, start=start, end=end)
+
+
+def build_region(entry: Entry | None) -> tuple[str, Region | None]:
+    """Where the building stands, and whose authorities are asked."""
+    return (value(entry, "name"), maybe_value(entry, "country")) if entry else ("", None)
 
 
 def build_rules(files: list[Entry]) -> tuple[Rule, ...]:

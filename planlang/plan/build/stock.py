@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
@@ -117,6 +118,7 @@ def build_timber(names: Names, definition: Definition) -> Timber:
     entry = definition.entry
     section = maybe(entry, "section")
     stick = maybe(entry, "stick")
+    dense = maybe(entry, "characteristic-density")
     gravity = one(entry, "specific-gravity")
     made = Timber(
         at=definition.name.span,
@@ -127,6 +129,8 @@ def build_timber(names: Names, definition: Definition) -> Timber:
         specific_gravity=value(gravity, "gravity"),
         gravity_source=maybe_value(gravity, "source", ""),
         price=price_of(entry),
+        characteristic_density=value(dense, "density") if dense else None,
+        characteristic_source=value(dense, "source") if dense else "",
     )
     note_defaults(names, definition)
     return made
@@ -143,15 +147,45 @@ def build_hardware(names: Names, definition: Definition) -> Hardware:
         name=definition.name.text,
         words=words_of(definition),
         rated_n=value(rated, "load") if rated else None,
-        rating_source=value(rated, "source") if rated else "",
         mass_kg=value(one(entry, "mass"), "mass"),
         shank=value(shank, "shank") if shank else None,
         thread=value(thread, "thread") if thread else None,
         pack=value(one(entry, "pack"), "pack"),
         price=price_of(entry),
+        **build_load_figures(names, entry),
     )
     note_defaults(names, definition)
     return made
+
+
+def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
+    """What a piece of hardware may state for its load path beside its marked working load."""
+    breaks, length, stretch = maybe(entry, "breaks"), maybe(entry, "length"), maybe(entry, "stretch")
+    bolts, made_for, engages = maybe(entry, "bolts"), maybe(entry, "made-for"), maybe(entry, "engages")
+    rated = maybe(entry, "rated")
+    figures: dict[str, Any] = {"rating_source": value(rated, "source") if rated else ""}
+    if breaks:
+        if rated:
+            message = "a piece states its marked working load or the load at which it breaks, not both"
+            names.sink.append(messages.disagree(breaks.span, message, "keep the marked working load"))
+            raise Unknown
+        figures["breaks_n"], figures["ends_left"] = value(breaks, "load"), min(value(breaks, "left"), Fraction(1))
+        figures["rating_source"] = value(breaks, "source")
+    if length:
+        least = value(length, "least")
+        figures["reach"] = (least, maybe_value(length, "most", least))
+        if figures["reach"][1] < least:
+            names.sink.append(messages.disagree(length.span, "the range runs backwards", "write the shorter first"))
+            raise Unknown
+    if stretch:
+        figures["stretch"] = (value(stretch, "stretch"), value(stretch, "load"))
+    if bolts:
+        figures["bolts"] = (value(bolts, "count"), value(bolts, "diameter"))
+    if made_for:
+        figures["made_for"] = value(made_for, "base")
+    if engages:
+        figures["engages"] = value(engages, "depth")
+    return figures
 
 
 def build_lining(names: Names, definition: Definition) -> Lining:

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, value
+from planlang.plan.build.sketch import FEATURES
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
@@ -195,5 +196,5 @@ LAYERS: dict[str, Callable[[Readings, Entry, Room], Room]] = {
     "flat": lay_plane,
     "slope": lay_plane,
     "members": lay_members,
-    **dict.fromkeys(("door", "window", "rooflight", "luminaire", "vent"), lay_feature),
+    **dict.fromkeys(FEATURES, lay_feature),
 }

@@ -6,6 +6,7 @@ from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.panels import PANEL
 from planlang.plan.vocabulary.rooms import ROOM, USE_OF_ROOM
+from planlang.plan.vocabulary.safety import EVIDENCE, SAFETY
 from planlang.plan.vocabulary.stated import PHASE, REGION, RULE
 from planlang.plan.vocabulary.stock import SHOP, STOCK
 
@@ -66,7 +67,7 @@ FILE = S(
     help="What may stand outside all blocks.",
     block=(
         *(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
-        *(REQUIRE, OPTION, SURVEY, PHASE, REGION, RULE),
+        *(REQUIRE, OPTION, SURVEY, PHASE, REGION, RULE, SAFETY, EVIDENCE),
     ),
 )
 

@@ -65,7 +65,10 @@ ARRAY = S(
             "What the panel hangs by.",
             "hang from eyes on quick-link-3, drop 60",
             other_forms=("on {by:cleats}",),
-            clauses=(Clause("drop {drop:distance}", "From the surface to the panel's back."),),
+            clauses=(
+                Clause("drop {drop:distance}", "From the surface to the panel's back."),
+                Clause("leaning {lean:angle}", "How far the links lean from plumb."),
+            ),
             required=True,
         ),
         S(
@@ -79,6 +82,39 @@ ARRAY = S(
             ),
             clauses=(Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),),
             required=True,
+        ),
+        S(
+            "share",
+            "by {rule:envelope|springs|adjusted|rails}",
+            "The rule by which the hang points share the weight. Left out, the worst case counts: the envelope of all "
+            "states in which links only pull.",
+            'share by adjusted, "turnbuckles on every link, tension felt by hand"',
+            clauses=(Clause("{reason:text}", "Why less than the worst case may be counted."),),
+        ),
+        S(
+            "adds",
+            "{mass:mass} of {what:text} at {across:distance} , {up:distance}",
+            "What is put on each panel on site: a light, a cable. Its middle, from the panel's left and lower edge.",
+            'adds 900 g of "light strip with its cable" at 300, 750',
+            clauses=(
+                Clause(
+                    "{below:distance} below the front",
+                    "How far its middle is below the panel's front.",
+                    default="0 mm below the front",
+                    reason="",
+                ),
+            ),
+            many=True,
+        ),
+        S(
+            "second-support",
+            "{count:count} of {tie:ref} from {eye:ref}",
+            "A second support of each panel, with an eye and an anchor of its own, into the same members.",
+            "second-support 2 of wire-tie from eye-plate-m5, to lag-eye-6x80, slack 10",
+            clauses=(
+                Clause("to {anchor:ref}", "What goes into the building.", required=True),
+                Clause("slack {slack:distance}", "How far the panel falls before it is caught.", required=True),
+            ),
         ),
         S(
             "keep",

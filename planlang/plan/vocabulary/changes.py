@@ -74,6 +74,10 @@ SURVEY = S(
         reading("rooflight", "rooflight R3, centred at 4418"),
         reading("luminaire", "luminaire L1, centred at 3610, 905"),
         reading("vent", "vent V1, centred at 3590, 2710"),
+        reading("sprinkler", "sprinkler S1, centred at 3590, 2710"),
+        reading("detector", "detector D1, centred at 3590, 2710"),
+        reading("exit-sign", "exit-sign E1, centred at 3590, up 2310"),
+        reading("electrical-box", "electrical-box B1, centred at 3590, up 310"),
         S(
             "thickness",
             "of {stock:ref} {thickness:length}",
@@ -123,8 +127,10 @@ REQUIRE = S(
         S(
             "margin",
             "at every hang point at {sense:least} {bound:number}",
-            "What holds, over what is asked of it, at the weakest step of every load path.",
+            "What holds, over what is asked of it, at the weakest step of every load path, second supports too.",
             "margin at every hang point at least 1.5",
+            other_forms=("at every hang point of {array:ref} at {sense:least} {bound:number}",),
+            many=True,
         ),
         S(
             "weight",

@@ -48,7 +48,20 @@ PHASE = S(
     many=True,
 )
 
-REGION = S("region", "{name:text}", "Where the building stands, for rules that differ.", 'region "England"')
+COUNTRIES = "great-britain|ireland|european-union|united-states|canada|australia|new-zealand|elsewhere"
+
+REGION = S(
+    "region",
+    "{name:text}",
+    "Where the building stands, for rules that differ, and whose questions the book asks. It decides nothing.",
+    'region "England", rules of great-britain',
+    clauses=(
+        Clause(
+            f"rules of {{country:{COUNTRIES}}}",
+            "Whose authorities and usual papers the questions name.",
+        ),
+    ),
+)
 
 RULE = S(
     "rule",

@@ -103,6 +103,13 @@ TIMBER = S(
             default='specific-gravity 0.36, "lowest of the common softwoods, taken for timber of unknown kind"',
             reason="the kind of timber is not stated",
         ),
+        S(
+            "characteristic-density",
+            "{density:density}",
+            "Characteristic density of its strength class, which the rules of Eurocode 5 go by.",
+            'characteristic-density 350 kg/m3, "strength class C24, stamp on the timber"',
+            clauses=(Clause("{source:text}", "Where the figure is from.", required=True),),
+        ),
         price("stick|m", "price 9 GBP per stick"),
     ),
 )
@@ -123,7 +130,46 @@ HARDWARE = S(
             'rated 1000 N, "invented data sheet QL-3"',
             clauses=(Clause("{source:text}", "The paper.", required=True),),
         ),
+        S(
+            "breaks",
+            "at {load:force}",
+            "The load at which it breaks, where no working load is marked: wire, chain.",
+            'breaks at 3 kN, 90 % left at its ends, "invented data sheet WR-2"',
+            clauses=(
+                Clause(
+                    "{left:share} left at its ends",
+                    "What its ends leave of it: sleeves, clips, wedges, knots, by their maker.",
+                    required=True,
+                ),
+                Clause("{source:text}", "The paper.", required=True),
+            ),
+        ),
         S("mass", "{mass:mass}", "Of one.", "mass 15 g", required=True),
+        S(
+            "length",
+            "{least:length} [to {most:length}]",
+            "From bearing to bearing as it hangs; a range for what can be adjusted.",
+            "length 240 to 310",
+        ),
+        S(
+            "stretch",
+            "{stretch:length} under {load:force}",
+            "How much it gives under a load, by its maker or a trial: for ties that catch a panel.",
+            "stretch 3 under 1000 N",
+        ),
+        S(
+            "bolts",
+            "{count:count} of {diameter:length}",
+            "The through-bolts that hold it to a panel's frame, and their diameter.",
+            "bolts 2 of 5",
+        ),
+        S(
+            "made-for",
+            "{base:wood|solid-walls|hollow-walls}",
+            "What its maker lets it go into.",
+            "made-for hollow-walls",
+        ),
+        S("engages", "{depth:length}", "How far a cleat is lifted to let go.", "engages 20"),
         S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
         S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
         S(

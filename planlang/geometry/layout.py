@@ -21,7 +21,7 @@ from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
 
-BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature")
+BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short")
 
 
 @record
@@ -107,7 +107,7 @@ def _hang(
         case "members":
             landed = land_on_members(array, surface, points, [panel.box for panel in panels], tape)
         case "rail":
-            run = run_rails(array, surface, points, room.features, first_rail)
+            run = run_rails(array, surface, points, room.features, first_rail, tape)
             rails = run.value
             landed = Outcome(land_on_rails(points, rails), run.diagnostics)
         case "lining":

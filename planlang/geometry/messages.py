@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from planlang.geometry.model import Surface
+from planlang.geometry.model import RailRun, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most, singular
 from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Keep, Members, Rail, Room
 from planlang.plan.stock import Hardware
@@ -275,6 +275,17 @@ def rail_over_feature(array: Array, rail: Rail, points: str, feature: Feature) -
                       f"the rail for {points} would lie over {feature.kind} {feature.name}", rail.at,
                       f"move the points of '{array.name}' away from {feature.name}",
                       also=((feature.name, feature.at),))  # fmt: skip
+
+
+def rail_end_short(run: RailRun, past: Fraction, need: Fraction, of: tuple[Array, Rail], tape: TapeStyle) -> Diagnostic:
+    """A rail whose end is so near to its last screw that the screw may split it."""
+    array, rail = of
+    message = (f"{run.name} of '{array.name}' ends {at_most(past, tape)} past its last screw, {on_tape(need, tape)} is "
+               f"usual for {rail.screw.name}: the screw may split it")  # fmt: skip
+    mend = f"let it end {at_least(need, tape)} past its last member"
+    if rail.overhang >= need:
+        mend = f"{run.surface} ends there: move the array, or drill for the end screw"
+    return Diagnostic("rail-end-short", message, rail.at, mend, Severity.WARNING)
 
 
 def hang_from_lining(surface: Surface, array: Array) -> Diagnostic:

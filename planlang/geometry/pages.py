@@ -243,6 +243,15 @@ PAGES = {
         wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across"),),
         right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across"),),
     ),
+    "rail-end-short": Page(
+        "A rail that ends too soon after its last screw",
+        "A screw near the end of a rail may split it, and then holds nothing. Where the plan does not say how far "
+        "rails end past their last member, ten shanks of the screw are taken (EN 1995-1-1:2004 table 8.6, from "
+        "memory), as far as the surface goes. This is a warning: a rail that is drilled for its end screw may do.",
+        given=RAILS,
+        wrong=(("spruce on lag-eye", "spruce on lag-eye, rails end 20 past their last member"),),
+        right=(("spruce on lag-eye", "spruce on lag-eye, rails end 80 past their last member"),),
+    ),
     "lining-carries": Page(
         "Panels overhead that hang from a lining alone",
         "The plan says that this lining carries panels, and nothing else holds them. That is not checked: whoever "

@@ -287,10 +287,14 @@ class Keep(Node):
 
 @record(kw_only=True)
 class Rail(Node):
-    """A timber rail screwed across the members, into which the ceiling hardware goes."""
+    """A timber rail screwed across the members, into which the ceiling hardware goes.
+
+    It ends `overhang` past the centre lines of its last members.
+    """
 
     timber: Timber
     screw: Hardware
+    overhang: Fraction = Fraction(0)
 
 
 @record(kw_only=True)

@@ -65,7 +65,7 @@ def row(count: int, gap: F | int | None = None, **over: Any) -> Row:
 
 
 def rail() -> Rail:
-    return Rail(at=NOWHERE, timber=builders.timber(), screw=builders.screw_eye())
+    return Rail(at=NOWHERE, timber=builders.timber(), screw=builders.screw_eye(), overhang=F(60))
 
 
 def keep(distance: int, kind: str = "", name: str = "") -> Keep:

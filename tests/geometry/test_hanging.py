@@ -116,12 +116,22 @@ def test_rails_run_from_member_to_member():
     outcome = layout_of(clouds(2, 200, start=400, hang=rail_hang()), linings=ceiling())
     assert outcome.diagnostics == ()
     first, second = outcome.value.rails
-    assert (first.name, first.position, first.start, first.end) == ("RA1", 1350, 300, 2300)
+    assert (first.name, first.position, first.start, first.end) == ("RA1", 1350, 240, 2360)
     assert first.crossings == (300, 700, 1100, 1500, 1900, 2300)
     assert first.points == ("SC1.a", "SC1.b", "SC2.a", "SC2.b")
     assert (second.name, second.position) == ("RA2", 2650)
     held = outcome.value.panels[1].points[2]
     assert (held.lands_on, held.off_centre) == ("rail RA2", 0)
+
+
+def test_a_rail_ends_past_its_last_member_or_at_the_edge_and_says_when_that_is_short():
+    outcome = layout_of(clouds(start=100, hang=rail_hang()), linings=ceiling(first=F(20)))
+    assert codes(outcome) == ["rail-end-short"] * 2
+    assert not outcome.diagnostics[0].is_error
+    assert "RA1 of 'clouds' ends 20 mm past its last screw, 60 mm is usual" in outcome.diagnostics[0].message
+    assert "drill for the end screw" in outcome.diagnostics[0].mend
+    assert outcome.value.rails[0].start == 0
+    assert outcome.value.rails[0].end == outcome.value.rails[0].crossings[-1] + 60
 
 
 def test_rails_are_numbered_over_all_arrays():

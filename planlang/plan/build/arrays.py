@@ -14,6 +14,8 @@ from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
+from planlang.plan.stock import Hardware
+from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG
 from planlang.syntax.span import Span
 
 PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent"}
@@ -187,6 +189,9 @@ def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
 def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, Rail | None]:
     """What the fixing goes into: members, a rail across them, or the lining."""
     into = value(fix, "into")
+    if into != "rails" and "overhang" in fix.values:
+        names.sink.append(messages.disagree(fix.span, f"`into {into}` has no rails that could end", "take it out"))
+        raise Unknown
     if into == "lining":
         return "lining", None
     surface = value(on, "surface").text
@@ -200,7 +205,8 @@ def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, 
             names.sink.append(messages.disagree(timber.at, message, "add `section 45 x 45` and `stick 3600`"))
             raise Unknown
         screw = names.build(value(fix, "screw"), "hardware", build_hardware)
-        return "rail", Rail(at=fix.span, timber=timber, screw=screw)
+        overhang = build_overhang(names, fix, screw)
+        return "rail", Rail(at=fix.span, timber=timber, screw=screw, overhang=overhang)
     if members == "":
         raise no_members(names, fix.span, surface, f"`fix … into {into}` needs them")
     if members not in (into, None):
@@ -208,6 +214,23 @@ def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, 
         names.sink.append(messages.disagree(fix.span, message, f"write `into {members}`"))
         raise Unknown
     return "members", None
+
+
+def build_overhang(names: Names, fix: Entry, screw: Hardware) -> Fraction:
+    """How far rails end past their last member: as stated, or the usual end distance of their screw."""
+    stated: Fraction | None = maybe_value(fix, "overhang")
+    if stated is not None:
+        return stated
+    if screw.shank is not None:
+        taken, reason = (
+            END_DISTANCE_IN_SHANKS * screw.shank,
+            f"so that the end screw doesn't split them: {END_DISTANCE_WORDS}",
+        )
+    else:
+        taken, reason = OVERHANG, f"the shank of `{screw.name}` is not stated; for 6 mm it is {END_DISTANCE_WORDS}"
+    assumed = [(f"rails end {float(taken):g} mm past their last member", reason)]
+    names.assume(Entry(fix.kind, fix.span, assumed=assumed), "rails")
+    return taken
 
 
 def no_members(names: Names, span: Span, surface: str, why: str) -> Unknown:

@@ -77,7 +77,10 @@ ARRAY = S(
                 "{anchor:ref} into [the] {into:lining}",
                 "{anchor:ref} into {into:rails} of {timber:ref} on {screw:ref}",
             ),
-            clauses=(Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),),
+            clauses=(
+                Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),
+                Clause("rails end {overhang:distance} past their last member", "So that the end screw splits nothing."),
+            ),
             required=True,
         ),
         S(

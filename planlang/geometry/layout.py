@@ -7,7 +7,7 @@ from planlang.geometry import messages
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
-from planlang.geometry.checks.obstacles import too_near
+from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
@@ -78,6 +78,7 @@ def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
     findings += low_headroom(array, surface, panels, tape)
+    findings += keeps_below_usual(array, surface, room.features, tape)
     return Outcome(hung.value, findings + hung.diagnostics)
 
 

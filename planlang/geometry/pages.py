@@ -147,10 +147,28 @@ PAGES = {
     ),
     "panel-near-feature": Page(
         "A panel too near to something",
-        "The array says `keep … clear of …`, and a panel comes nearer to one of these things.",
+        "The array says `keep … clear of …`, or the thing itself `keep … clear`, and a panel comes nearer. Where "
+        "neither says anything, panels keep the distance that is usual for the kind of thing; the message says why, "
+        "and the job book lists it among the assumptions.",
         given=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2000, 90 across"),),
         wrong=((FIX, f"{FIX}\n  keep 300 clear of luminaires"),),
         right=((FIX, f"{FIX}\n  keep 200 clear of luminaires"),),
+    ),
+    "point-under-feature": Page(
+        "A hang point under a beam",
+        "A panel may hang under a beam when its drop is more than the beam is deep. Its hang points go into what is "
+        "behind the ceiling, so they lie beside the beam.",
+        given=(("drop 100", "drop 300"),),
+        wrong=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 1650, 5000 x 100, 200 deep"),),
+        right=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 2100, 5000 x 100, 200 deep"),),
+    ),
+    "keep-below-usual": Page(
+        "Less distance than is usual from a lamp, a sprinkler or a detector",
+        "The plan keeps less from it than is usual for reasons of heat, water or smoke. Whoever answers for it has to "
+        "agree. This is a warning.",
+        given=((DOOR, f"{DOOR}\n  sprinkler S1 on ceiling centred at 1800, 3600, 60 across"),),
+        wrong=((FIX, f"{FIX}\n  keep 500 clear of sprinklers"),),
+        right=((FIX, f"{FIX}\n  keep 650 clear of sprinklers"),),
     ),
     "panel-through-surface": Page(
         "A panel that goes through another surface",
@@ -240,8 +258,8 @@ PAGES = {
         "A rail that would cross a light, vent or window",
         "On its way to the next member the rail would lie over it.",
         given=RAILS,
-        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across"),),
-        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across"),),
+        wrong=((DOOR, f"{DOOR}\n  socket P1 on ceiling centred at 1656, 2860, 90 across, keep 10 clear"),),
+        right=((DOOR, f"{DOOR}\n  socket P1 on ceiling centred at 2500, 2860, 90 across, keep 10 clear"),),
     ),
     "rail-end-short": Page(
         "A rail that ends too soon after its last screw",

@@ -77,7 +77,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
     room = plan.room
     lists: tuple[tuple[str, int, tuple[Node, ...]], ...] = (
         ("arrays", MOST_ARRAYS, plan.arrays),
-        ("doors, windows, lights and vents", MOST_FEATURES, room.features),
+        ("doors, windows, lights and other things on surfaces", MOST_FEATURES, room.features),
         ("planes in a ceiling", MOST_PLANES, room.ceiling),
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),

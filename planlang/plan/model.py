@@ -152,10 +152,11 @@ class Feature(Node):
     """A thing on a surface that panels keep away from.
 
     `across`, `up` give the centre; `width`, `height` the bounding size; `round` says that it is a disc.
-    `lining` is what it absorbs like; None for things too small to count.
+    `lining` is what it absorbs like; None for things too small to count. `depth` is how far it stands out. Panels keep
+    `keep_clear` from it where their array says nothing else; `keep_source` is why, empty where the plan says so.
     """
 
-    kind: Literal["door", "window", "rooflight", "luminaire", "vent"]
+    kind: str
     name: str
     surface: str
     across: Fraction
@@ -164,6 +165,9 @@ class Feature(Node):
     height: Fraction
     round: bool
     lining: Lining | None
+    depth: Fraction = Fraction(0)
+    keep_clear: Fraction = Fraction(0)
+    keep_source: str = ""
 
 
 @record(kw_only=True)

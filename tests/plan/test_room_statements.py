@@ -1,6 +1,57 @@
 """What may stand in a room and in an array: rails, things of all kinds and their distances, members, placement."""
 
+import pytest
+
+from planlang.plan.usual import FEATURE_KINDS, USUAL
 from tests.plans import SMALL, findings_after, read_text
+
+DOOR = "  door     d1            on east wall at 500, 900 x 2000, plaster"
+LARGE = {"beam": "ceiling", "radiator": "west wall", "trim": "west wall"}
+SMALL_THINGS = ("luminaire", "vent", "sprinkler", "detector", "speaker", "socket")
+
+
+def room_with(folder, *lines):
+    return read_text(folder, SMALL.replace(DOOR, "\n".join("  " + line for line in lines) + "\n" + DOOR))
+
+
+@pytest.mark.parametrize("kind", SMALL_THINGS)
+def test_small_things_are_placed_by_their_centre(tmp_path, kind):
+    plan, findings = room_with(tmp_path, f"{kind} X1, X2 on ceiling centred at 800, 500, 900, 3500, 80 across")
+    assert findings == ()
+    made = [feature for feature in plan.room.features if feature.kind == kind]
+    assert [(one.across, one.up, one.keep_clear) for one in made] == [
+        (800, 500, USUAL[kind].distance),
+        (900, 3500, USUAL[kind].distance),
+    ]
+    listed = [each for each in plan.assumptions if each.subject == f"{kind} X1, X2"]
+    assert [each.reason for each in listed] == [USUAL[kind].why]
+
+
+@pytest.mark.parametrize("kind", LARGE)
+def test_large_things_have_a_depth_and_their_own_distance(tmp_path, kind):
+    plan, findings = room_with(tmp_path, f"{kind} X on {LARGE[kind]} at 100, up 50, 900 x 60, 120 deep, keep 30 clear")
+    assert findings == ()
+    made = next(feature for feature in plan.room.features if feature.name == "X")
+    assert (made.across, made.up, made.depth, made.keep_clear, made.keep_source) == (550, 80, 120, 30, "")
+    assert not [each for each in plan.assumptions if each.subject == f"{kind} X"]
+
+
+@pytest.mark.parametrize("kind", FEATURE_KINDS)
+def test_an_array_may_keep_clear_of_every_kind(tmp_path, kind):
+    fix = "  fix     lag-eye into joists"
+    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"{fix}\n  keep    70 clear of {kind}s"))
+    assert findings == ()
+    assert [(keep.kind, keep.distance) for keep in plan.arrays[0].keeps] == [(kind, 70)]
+
+
+def test_a_survey_may_find_things_of_every_kind_elsewhere(tmp_path):
+    text = SMALL.replace(DOOR, f"{DOOR}\n  sprinkler S1 on ceiling centred at 800, 500, 60 across")
+    text += '\nsurvey 2026-12-03 by "visit" {\n  sprinkler S1, centred at 810, 520\n}\n'
+    plan, findings = read_text(tmp_path, text)
+    assert findings == ()
+    head = plan.room.features[1]
+    assert (head.name, head.across, head.up) == ("S1", 810, 520)
+    assert [(each.drawn, each.found) for each in plan.differences] == [(800, 810), (500, 520)]
 
 
 def test_how_far_rails_end_past_their_last_member(tmp_path):

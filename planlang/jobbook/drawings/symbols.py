@@ -13,6 +13,7 @@ from planlang.jobbook.drawings.svg import (
     NO_LINE,
     NORMAL,
     PAPER,
+    SHADE,
     Canvas,
     Fill,
     Pen,
@@ -22,6 +23,8 @@ from planlang.plan.model import Feature
 from planlang.plan.tape import TapeStyle, on_tape
 
 _HEAD = 2.0
+
+RINGS = {"sprinkler": 0.25, "detector": 0.35, "speaker": 0.15}  # radius of the inner ring, in widths of the thing
 
 
 def datum_mark(canvas: Canvas, at: Spot, radius: float = 1.5) -> None:
@@ -80,9 +83,17 @@ def scale_bar(canvas: Canvas, right: Spot, ratio: float, tape: TapeStyle) -> Non
 
 
 def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
-    """The symbol of a door, window, rooflight, luminaire or vent in its place."""
+    """The symbol of a thing in its place."""
     if feature.kind == "luminaire":
         _luminaire(canvas, box, feature.round)
+    elif feature.kind in RINGS:
+        _ringed(canvas, box, feature)
+    elif feature.kind in ("beam", "trim"):
+        canvas.rect(box, MEDIUM, SHADE)
+    elif feature.kind == "radiator":
+        canvas.rect(box, MEDIUM, canvas.hatch(1.6, 0))
+    elif feature.kind == "socket":
+        _outline(canvas, box, feature.round, MEDIUM)
     elif feature.kind == "vent":
         _outline(canvas, box, feature.round, MEDIUM, canvas.hatch(1.1, 90))
     elif feature.kind == "door":
@@ -94,6 +105,14 @@ def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
         _outline(canvas, inner, feature.round, FINE)
         if not feature.round:
             canvas.line((inner.left, inner.bottom), (inner.right, inner.top), FAINT)
+
+
+def _ringed(canvas: Canvas, box: Extent, feature: Feature) -> None:
+    """A sprinkler is filled in its middle, a detector is a ring in a ring, a speaker has a small ring."""
+    _outline(canvas, box, feature.round, MEDIUM)
+    share = RINGS[feature.kind]
+    fill = INK if feature.kind == "sprinkler" else EMPTY
+    canvas.ellipse(box.centre, box.width * share, box.height * share, FINE, fill)
 
 
 def _luminaire(canvas: Canvas, box: Extent, is_round: bool) -> None:

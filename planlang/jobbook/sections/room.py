@@ -39,7 +39,7 @@ def room(compiled: CompiledPlan) -> Blocks:
     if framed:
         blocks.append(_members(framed, tape))
     if compiled.room.features:
-        blocks.append(_features(compiled.room.features, tape))
+        blocks += [_features(compiled.room.features, tape), _clearances(compiled.room.features, tape)]
     if plan.differences:
         blocks.append(_differences(plan.differences, tape))
     return tuple(blocks)
@@ -151,6 +151,26 @@ def _features(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
         for placed in features
     )
     return Table("Features: edges by running dimensions from the datum of their surface", columns, rows)
+
+
+def _clearances(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
+    """How far panels keep from each feature where their array does not say another distance, and why."""
+    columns = (
+        Column("Feature"),
+        Column(words.column_head("Keep clear", tape), "right"),
+        Column(words.column_head("Stands out", tape), "right"),
+        Column("Why"),
+    )
+    rows = tuple(
+        (
+            f"{feature.kind} {feature.name}",
+            words.in_column(feature.keep_clear, tape),
+            words.in_column(feature.depth, tape) if feature.depth else "",
+            feature.keep_source or "the plan says so",
+        )
+        for feature in (placed.feature for placed in features)
+    )
+    return Table("How far panels keep from features, where their array says nothing else", columns, rows)
 
 
 def _edges(placed: PlacedFeature) -> tuple[Fraction, ...]:

@@ -15,10 +15,8 @@ from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
 from planlang.plan.stock import Hardware
-from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG
+from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
 from planlang.syntax.span import Span
-
-PLURALS = {"doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent"}
 
 
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:

@@ -7,6 +7,7 @@ from functools import partial
 from typing import Any, Literal
 
 from planlang.plan import messages
+from planlang.plan.build.features import PAIRED, assume_clearances, clearance_of
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -20,7 +21,7 @@ from planlang.plan.build.names import (
     span_of_value,
     value,
 )
-from planlang.plan.build.sketch import FEATURES, plane_names
+from planlang.plan.build.sketch import plane_names
 from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
@@ -29,6 +30,7 @@ from planlang.plan.kinds import Name
 from planlang.plan.model import Air, CeilingPlane, Feature, Members, Occupants, Place, Room, SurfaceLining, Target, Use
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.stock import OCTAVES
+from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span
 
 
@@ -164,9 +166,9 @@ def build_members(names: Names, part: Entry) -> Members:
 
 
 def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Feature]:
-    """Doors, windows, rooflights, luminaires and vents."""
+    """Doors, windows, lights and all else that is on a surface."""
     features: dict[str, Feature] = {}
-    parts = [part for part in entry.body if part.kind.word in FEATURES]
+    parts = [part for part in entry.body if part.kind.word in FEATURE_KINDS]
     groups = [attempt(partial(features_of, names, part, surfaces)) for part in parts]
     for made, _ in groups:
         for feature in made or ():
@@ -176,6 +178,7 @@ def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Featu
                 features[feature.name] = feature
     if any(failed for _, failed in groups):
         raise Unknown
+    assume_clearances(names, list(features.values()), parts)
     return list(features.values())
 
 
@@ -196,7 +199,7 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
     return [
         Feature(
             at=name.span,
-            kind=part.kind.word,  # type: ignore[arg-type]
+            kind=part.kind.word,
             name=name.text,
             surface=surface,
             across=across,
@@ -205,6 +208,7 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
             height=height,
             round=is_round,
             lining=lining,
+            **clearance_of(part),
         )
         for name, (across, up) in zip(given, places, strict=True)
     ]
@@ -217,7 +221,7 @@ def centres_of(
     by_edge = "at" in part.values
     places: tuple[Fraction, ...] = value(part, "at" if by_edge else "centres")
     across = [place + width / 2 if by_edge else place for place in places]
-    paired = "up" not in part.values and part.kind.word in ("luminaire", "vent")
+    paired = "up" not in part.values and part.kind.word in PAIRED
     wanted = 2 * count if paired else count
     if len(places) != wanted:
         what = "positions (across, then up, for each)" if paired else "positions"

@@ -15,6 +15,7 @@ from planlang.plan.kinds import Name
 from planlang.plan.model import Feature, Room
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.stated import Difference
+from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
@@ -195,5 +196,5 @@ LAYERS: dict[str, Callable[[Readings, Entry, Room], Room]] = {
     "flat": lay_plane,
     "slope": lay_plane,
     "members": lay_members,
-    **dict.fromkeys(("door", "window", "rooflight", "luminaire", "vent"), lay_feature),
+    **dict.fromkeys(FEATURE_KINDS, lay_feature),
 }

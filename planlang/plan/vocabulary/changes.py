@@ -74,6 +74,13 @@ SURVEY = S(
         reading("rooflight", "rooflight R3, centred at 4418"),
         reading("luminaire", "luminaire L1, centred at 3610, 905"),
         reading("vent", "vent V1, centred at 3590, 2710"),
+        reading("sprinkler", "sprinkler S1, centred at 3610, 905"),
+        reading("detector", "detector D1, centred at 3590, 2710"),
+        reading("speaker", "speaker K1, centred at 1210, 2695"),
+        reading("socket", "socket P1, centred at 604, 310"),
+        reading("beam", "beam B1, up 1812, 6000 x 146"),
+        reading("radiator", "radiator H1, at 890"),
+        reading("trim", "trim T1, up 897"),
         S(
             "thickness",
             "of {stock:ref} {thickness:length}",

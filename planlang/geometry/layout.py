@@ -8,6 +8,7 @@ from planlang.geometry.checks.depth import low_headroom, through_members, throug
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.zones import in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
@@ -21,7 +22,7 @@ from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
 
-BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short")
+BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short", "hole-in-zone")
 
 
 @record
@@ -49,7 +50,8 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         if surface is None:
             findings += _unknown_surface(array, plan)
             continue
-        laid = _lay_out(array, surface, room, len(rails) + 1, tape)
+        site = Site(array, surface, room.features, plan.room.zones, tape)
+        laid = _lay_out(site, room, len(rails) + 1)
         panels += laid.value.panels
         rails += laid.value.rails
         findings += laid.diagnostics
@@ -63,8 +65,9 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
 
 
-def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int, tape: TapeStyle) -> Outcome[_Hung]:
-    placed = place_panels(Site(array, surface, room.features, tape))
+def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
+    array, surface, tape = site.array, site.surface, site.tape
+    placed = place_panels(site)
     panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(placed.value))
     faults = hook_faults(array, surface.kind == "ceiling", tape)
     findings = placed.diagnostics + faults
@@ -79,6 +82,7 @@ def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int
     findings += through_members(array, surface, panels, tape)
     findings += low_headroom(array, surface, panels, tape)
     findings += keeps_below_usual(array, surface, room.features, tape)
+    findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)
     return Outcome(hung.value, findings + hung.diagnostics)
 
 

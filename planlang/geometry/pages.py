@@ -170,6 +170,22 @@ PAGES = {
         wrong=((FIX, f"{FIX}\n  keep 500 clear of sprinklers"),),
         right=((FIX, f"{FIX}\n  keep 650 clear of sprinklers"),),
     ),
+    "panel-in-zone": Page(
+        "A panel in a zone where nothing may be covered",
+        "Somebody has said that this part of the surface may not be covered, or that nothing may be done there. Ask "
+        "them, or move the panels.",
+        given=((DOOR, f'{DOOR}\n  zone hatch on ceiling from 1600, 1500 to 2400, 2000, no covering, says "owner"'),),
+        wrong=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 1800")),),
+        right=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 2000")),),
+    ),
+    "hole-in-zone": Page(
+        "A hole or a hang point in a zone where there may be none",
+        "Somebody has said that nothing may be drilled there, or that nothing may hang there. Where drilling alone is "
+        "forbidden, a rail whose screws lie beside the zone may carry a panel over it.",
+        given=((DOOR, f'{DOOR}\n  zone pipes on ceiling from 0, 1650 to 5000, 1750, no drilling, says "plumber"'),),
+        wrong=((PLACE, PLACE),),
+        right=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 2000")),),
+    ),
     "panel-through-surface": Page(
         "A panel that goes through another surface",
         "A panel has a depth, and hangs at its drop: near a slope, or near a wall that leans in, its body would meet "

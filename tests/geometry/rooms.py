@@ -10,6 +10,7 @@ from planlang.geometry.layout import place_arrays
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
 from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Keep, Members, Plan, Rail, Row, SurfaceLining
+from planlang.plan.stated import Zone
 from planlang.plan.usual import USUAL
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.span import NOWHERE, Span
@@ -79,6 +80,21 @@ def at(left: int, lower: int, **over: Any) -> Array:
     """A panel 600 x 1500 with its lower left corner there, on the north wall."""
     placement = builders.grid(1, 1, 0, across=builders.along("start", left), up=builders.along("start", lower))
     return wall_array(placement=placement, **over)
+
+
+def zone(forbids: str, box: tuple[int, int, int, int], surface: str = "north wall", name: str = "z1") -> Zone:
+    left, lower, right, upper = (F(edge) for edge in box)
+    return Zone(
+        at=NOWHERE,
+        name=name,
+        surface=surface,
+        left=left,
+        lower=lower,
+        right=right,
+        upper=upper,
+        forbids=forbids,  # type: ignore[arg-type]
+        author="the owner",
+    )
 
 
 def keep(distance: int, kind: str = "", name: str = "") -> Keep:

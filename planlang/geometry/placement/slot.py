@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from planlang.geometry.model import Box, PlacedFeature, Surface
 from planlang.plan.model import Array
+from planlang.plan.stated import Zone
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 
@@ -19,11 +20,12 @@ class Slot:
 
 @record
 class Site:
-    """Where an array goes: its surface, all features of the room, and the tape for words."""
+    """Where an array goes: its surface, all features and zones of the room, and the tape for words."""
 
     array: Array
     surface: Surface
     features: tuple[PlacedFeature, ...]
+    zones: tuple[Zone, ...]
     tape: TapeStyle
 
     @property

@@ -31,7 +31,7 @@ from planlang.jobbook.drawings.svg import (
     Pen,
     slug,
 )
-from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, key_line, scale_bar
+from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, draw_zone, key_line, scale_bar
 from planlang.plan.model import Members
 from planlang.plan.tape import TapeStyle
 
@@ -61,6 +61,9 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     rails = tuple(rail for rail in compiled.layout.rails if rail.surface == surface_name)
     for rail in rails:
         _draw_rail(canvas, view, rail, _members_run_up(surface))
+    for zone in compiled.plan.room.zones:
+        if zone.surface == surface_name:
+            draw_zone(canvas, view.box(zone.left, zone.lower, zone.right, zone.upper))
     for panel in panels:
         canvas.rect(_paper_box(view, panel), _EDGE_PEN, TINT)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]

@@ -8,6 +8,7 @@ from planlang.jobbook.drawings.svg import (
     EMPTY,
     FAINT,
     FINE,
+    HIDDEN,
     INK,
     MEDIUM,
     NO_LINE,
@@ -105,6 +106,12 @@ def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
         _outline(canvas, inner, feature.round, FINE)
         if not feature.round:
             canvas.line((inner.left, inner.bottom), (inner.right, inner.top), FAINT)
+
+
+def draw_zone(canvas: Canvas, box: Extent) -> None:
+    """A zone where somebody has forbidden something: a dashed outline, hatched both ways."""
+    canvas.rect(box, HIDDEN, canvas.hatch(2.4, 45))
+    canvas.rect(box, NO_LINE, canvas.hatch(2.4, 135))
 
 
 def _ringed(canvas: Canvas, box: Extent, feature: Feature) -> None:

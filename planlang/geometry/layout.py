@@ -8,6 +8,7 @@ from planlang.geometry.checks.depth import low_headroom, through_members, throug
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.swings import panels_in_swings
 from planlang.geometry.checks.zones import in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
@@ -61,6 +62,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
         findings += too_near(surface, there, room.features, tape)
+    findings += panels_in_swings(room, panels, tape)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
 

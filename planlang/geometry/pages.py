@@ -186,6 +186,15 @@ PAGES = {
         wrong=((PLACE, PLACE),),
         right=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 2000")),),
     ),
+    "panel-in-swing": Page(
+        "A panel that a door would strike",
+        "A door sweeps a quarter of a disc as it opens, and its handle needs a hand's room. Where the plan does not "
+        "say how a door opens, it is taken to open into the room, hinged on either side. Say how it opens, or move "
+        "the panel.",
+        given=(("drop 100", "drop 800"), (FLAT, "flat ceiling at 2901"), ("centred across", "left edge at 3300")),
+        wrong=((DOOR, "door d1 on east wall at 500, 900 x 2100, plaster, opens inward, hinged left"),),
+        right=((DOOR, "door d1 on east wall at 500, 900 x 2100, plaster, opens outward, hinged left"),),
+    ),
     "panel-through-surface": Page(
         "A panel that goes through another surface",
         "A panel has a depth, and hangs at its drop: near a slope, or near a wall that leans in, its body would meet "

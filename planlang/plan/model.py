@@ -153,7 +153,8 @@ class Feature(Node):
 
     `across`, `up` give the centre; `width`, `height` the bounding size; `round` says that it is a disc.
     `lining` is what it absorbs like; None for things too small to count. `depth` is how far it stands out. Panels keep
-    `keep_clear` from it where their array says nothing else; `keep_source` is why, empty where the plan says so.
+    `keep_clear` from it where their array says nothing else; `keep_source` is why, empty where the plan says so. Doors:
+    the way that it opens, and the side of its hinges as seen from the room; empty where the plan does not say.
     """
 
     kind: str
@@ -168,6 +169,8 @@ class Feature(Node):
     depth: Fraction = Fraction(0)
     keep_clear: Fraction = Fraction(0)
     keep_source: str = ""
+    opens: Literal["inward", "outward", ""] = ""
+    hinge: Literal["left", "right", ""] = ""
 
 
 @record(kw_only=True)

@@ -71,3 +71,26 @@ def test_how_far_rails_end_past_their_last_member(tmp_path):
 def test_without_rails_nothing_is_said_of_their_ends(tmp_path):
     changed = ("lag-eye into joists", "lag-eye into joists, rails end 90 past their last member")
     assert [code for code, _ in findings_after(tmp_path, changed)] == ["clauses-disagree"]
+
+
+def test_how_a_door_opens(tmp_path):
+    changed = SMALL.replace(DOOR, DOOR + ", opens inward, hinged right, keep 80 clear")
+    plan, findings = read_text(tmp_path, changed)
+    assert findings == ()
+    door = plan.room.features[0]
+    assert (door.opens, door.hinge, door.keep_clear) == ("inward", "right", 80)
+    assert "door d1" not in {each.subject for each in plan.assumptions}
+
+
+@pytest.mark.parametrize(
+    ("stated", "taken"),
+    [
+        ("", "opens inward, hinged on either side"),
+        (", hinged left", "opens inward"),
+        (", opens inward", "hinged on either side"),
+        (", opens outward", ""),
+    ],
+)
+def test_what_is_taken_where_the_plan_does_not_say_how_a_door_opens(tmp_path, stated, taken):
+    plan, _ = read_text(tmp_path, SMALL.replace(DOOR, f"{DOOR}{stated}, keep 80 clear"))
+    assert [each.value for each in plan.assumptions if each.subject == "door d1"] == ([taken] if taken else [])

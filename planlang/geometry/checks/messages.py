@@ -1,10 +1,12 @@
 """What the checks of placed panels say of zones and doors: one small function for each code."""
 
+from fractions import Fraction
+
 from planlang.geometry.model import Surface
-from planlang.geometry.words import Worst, at_least
-from planlang.plan.model import Array
+from planlang.geometry.words import Worst, at_least, at_most
+from planlang.plan.model import Array, Feature
 from planlang.plan.stated import Zone
-from planlang.plan.tape import TapeStyle
+from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic
 
 
@@ -23,3 +25,14 @@ def hole_in_zone(worst: Worst, zone: Zone, array: Array, surface: Surface, tape:
     return Diagnostic("hole-in-zone", message, array.hang.at,
                       f"move '{array.name}' so that nothing is fixed there, or ask {zone.author}",
                       also=((zone.name, zone.at),))  # fmt: skip
+
+
+def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, tape: TapeStyle) -> Diagnostic:
+    """Panels that a door strikes as it opens."""
+    unsure = "" if door.hinge and door.opens else " (the plan does not say how it opens)"
+    message = (f"door {door.name}{unsure} would strike {worst.name}: it is {at_most(worst.size, tape)} from the hinge, "
+               f"the swing and a hand's room need {on_tape(needs, tape)}{worst.and_others}")  # fmt: skip
+    mend = f"move it {at_least(needs - Fraction(worst.size), tape)} further from the hinge"
+    if unsure:
+        mend += f", or say how {door.name} opens: `opens outward`, `hinged left`"
+    return Diagnostic("panel-in-swing", message, array.placement.at, mend, also=((door.name, door.at),))

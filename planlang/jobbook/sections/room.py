@@ -7,7 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
-from planlang.plan.model import Air, Members
+from planlang.plan.model import Air, Feature, Members
 from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -159,6 +159,7 @@ def _clearances(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
         Column("Feature"),
         Column(words.column_head("Keep clear", tape), "right"),
         Column(words.column_head("Stands out", tape), "right"),
+        Column("Opens"),
         Column("Why"),
     )
     rows = tuple(
@@ -166,11 +167,19 @@ def _clearances(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
             f"{feature.kind} {feature.name}",
             words.in_column(feature.keep_clear, tape),
             words.in_column(feature.depth, tape) if feature.depth else "",
+            _opens(feature),
             feature.keep_source or "the plan says so",
         )
         for feature in (placed.feature for placed in features)
     )
     return Table("How far panels keep from features, where their array says nothing else", columns, rows)
+
+
+def _opens(feature: Feature) -> str:
+    if feature.kind != "door" or feature.opens == "outward":
+        return feature.opens
+    way = feature.opens or "taken as inward"
+    return f"{way}, hinged {feature.hinge or 'on either side'}"
 
 
 def _edges(placed: PlacedFeature) -> tuple[Fraction, ...]:

@@ -7,7 +7,7 @@ from functools import partial
 from typing import Any, Literal
 
 from planlang.plan import messages
-from planlang.plan.build.features import PAIRED, assume_clearances, clearance_of
+from planlang.plan.build.features import PAIRED, assume_clearances, assume_swings, clearance_of
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -179,6 +179,7 @@ def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Featu
     if any(failed for _, failed in groups):
         raise Unknown
     assume_clearances(names, list(features.values()), parts)
+    assume_swings(names, list(features.values()), parts)
     return list(features.values())
 
 

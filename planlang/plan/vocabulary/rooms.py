@@ -122,7 +122,13 @@ ROOM = S(
             "A door: its left edge as you face the wall, then width x height.",
             "door d1 on west wall at 700, 900 x 2050, solid-door",
             other_forms=(f"{{names:names+}} {CENTRED}",),
-            clauses=(Clause("{size:size2}", "Width x height.", required=True), MADE_OF, KEEP),
+            clauses=(
+                Clause("{size:size2}", "Width x height.", required=True),
+                MADE_OF,
+                Clause("opens {opens:inward|outward}", "Into the room, or out of it."),
+                Clause("hinged {hinge:left|right}", "Where its hinges are, as you face the wall from inside."),
+                KEEP,
+            ),
             many=True,
         ),
         S(

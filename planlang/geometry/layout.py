@@ -13,7 +13,7 @@ from planlang.geometry.checks.zones import in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
-from planlang.geometry.hanging.rails import land_on_rails, run_rails
+from planlang.geometry.hanging.rails import land_on_rails, rail_overlaps, run_rails
 from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.placement.rules import place_panels
 from planlang.geometry.placement.slot import Site, Slot
@@ -44,6 +44,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     tape = plan.job.tape
     panels: list[PlacedPanel] = []
     rails: list[RailRun] = []
+    runs: list[tuple[RailRun, Array]] = []
     findings: list[Diagnostic] = []
     unsettled: set[str] = set()
     for array in plan.arrays:
@@ -55,6 +56,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         laid = _lay_out(site, room, len(rails) + 1)
         panels += laid.value.panels
         rails += laid.value.rails
+        runs += ((rail, array) for rail in laid.value.rails)
         findings += laid.diagnostics
         if not laid.ok:
             unsettled.add(array.name)
@@ -62,6 +64,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
         findings += too_near(surface, there, room.features, tape)
+        findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))

@@ -308,6 +308,15 @@ def rail_end_short(run: RailRun, past: Fraction, need: Fraction, of: tuple[Array
     return Diagnostic("rail-end-short", message, rail.at, mend, Severity.WARNING)
 
 
+def rails_overlap(names: tuple[str, str], arrays: tuple[Array, Array], along: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Two rails that would lie in one place."""
+    message = f"rails {names[0]} and {names[1]} would overlap by {at_least(along, tape)} along"
+    also = () if arrays[0].name == arrays[1].name else ((f"{names[0]} is here", arrays[0].hang.at),)
+    return Diagnostic("rails-overlap", message, arrays[1].hang.at,
+                      "move one of the arrays, bring their points onto one line, or let the rails end sooner",
+                      also=also)  # fmt: skip
+
+
 def hang_from_lining(surface: Surface, array: Array) -> Diagnostic:
     """Something overhead that hangs from a lining alone."""
     lining = surface.lining

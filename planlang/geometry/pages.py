@@ -295,6 +295,22 @@ PAGES = {
         wrong=(("spruce on lag-eye", "spruce on lag-eye, rails end 20 past their last member"),),
         right=(("spruce on lag-eye", "spruce on lag-eye, rails end 80 past their last member"),),
     ),
+    "rails-overlap": Page(
+        "Two rails in one place",
+        "Rails run to the next member beyond their points, and some way past it, so that two of them may meet. Points "
+        "of one array on one line share a rail.",
+        given=(
+            *RAILS,
+            (
+                "",
+                "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n"
+                "  place grid 1 across by 1 up, left edge at 300, lowest edge at 400\n  turned long side up\n"
+                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce on lag-eye\n}",
+            ),
+            (PLACE, "place grid 1 across by 1 up, left edge at 300, lowest edge at 1900"),
+        ),
+        wrong=(("lowest edge at 1900", "lowest edge at 1640"),),
+    ),
     "lining-carries": Page(
         "Panels overhead that hang from a lining alone",
         "The plan says that this lining carries panels, and nothing else holds them. That is not checked: whoever "

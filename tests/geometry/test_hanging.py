@@ -134,6 +134,17 @@ def test_a_rail_ends_past_its_last_member_or_at_the_edge_and_says_when_that_is_s
     assert outcome.value.rails[0].end == outcome.value.rails[0].crossings[-1] + 60
 
 
+def test_two_rails_in_one_place():
+    """Joists at 300, 700 …; eyes 794 apart from 406 on: the rail goes from 300 - 60 to 1500 + 60. The next one starts
+    at 1500 - 60 where its first eye is between 1500 and 1900."""
+    first = clouds(start=400, hang=rail_hang())
+    outcome = layout_of(first, clouds(start=1500, hang=rail_hang(), name="more", mark="MC"), linings=ceiling())
+    assert codes(outcome) == ["rails-overlap"] * 2
+    assert outcome.diagnostics[0].message == "rails RA1 and RA3 would overlap by 120 mm along"
+    apart = clouds(start=1900, hang=rail_hang(), name="more", mark="MC")
+    assert codes(layout_of(first, apart, linings=ceiling())) == []
+
+
 def test_rails_are_numbered_over_all_arrays():
     first = clouds(start=400, hang=rail_hang())
     second = clouds(start=3000, hang=rail_hang(), name="more", mark="MC")

@@ -9,11 +9,14 @@ from planlang.geometry.features import overlap
 from planlang.geometry.hanging.landing import Landing, NamedPoint
 from planlang.geometry.hanging.members import along_pitch, centre_lines
 from planlang.geometry.model import Box, PlacedFeature, RailRun, Surface
+from planlang.geometry.near import pairs_among
 from planlang.geometry.polygon import chord, edges_of
 from planlang.plan.model import Array, Members, Rail
 from planlang.plan.tape import TapeStyle
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+MOST_FINDINGS = 100
 
 
 def run_rails(
@@ -58,6 +61,23 @@ def land_on_rails(points: Sequence[NamedPoint], rails: Sequence[RailRun]) -> tup
         Landing(f"rail {by_point[point.name]}", Fraction(0)) if point.name in by_point else Landing("no rail", None)
         for point in points
     )
+
+
+def rail_overlaps(surface: Surface, rails: Sequence[tuple[RailRun, Array]], tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """One rails-overlap for each two rails of a surface that would lie in one place; the first hundred."""
+    members = surface.members
+    if members is None:
+        return ()
+    there = [(run, array) for run, array in rails if run.surface == surface.name]
+    strips = [_strip(members, array.hang.rail, run.position, run.start, run.end) for run, array in there]
+    findings: list[Diagnostic] = []
+    for first, second in pairs_among(strips, 0.0):
+        shared = overlap(strips[first], strips[second])
+        if shared is not None and len(findings) < MOST_FINDINGS:
+            along = shared[0] if members.runs == "up" else shared[1]
+            names = (there[first][0].name, there[second][0].name)
+            findings.append(messages.rails_overlap(names, (there[first][1], there[second][1]), along, tape))
+    return tuple(findings)
 
 
 def _position(members: Members, point: NamedPoint) -> Fraction:
@@ -127,11 +147,11 @@ def _first_crossed(
     return next((placed for placed in features if overlap(strip, placed.box)), None)
 
 
-def _half_width(rail: Rail) -> Fraction:
-    return max(rail.timber.section or (Fraction(0),)) / 2
+def _half_width(rail: Rail | None) -> Fraction:
+    return max((rail and rail.timber.section) or (Fraction(0),)) / 2
 
 
-def _strip(members: Members, rail: Rail, position: Fraction, start: Fraction, end: Fraction) -> Box:
+def _strip(members: Members, rail: Rail | None, position: Fraction, start: Fraction, end: Fraction) -> Box:
     """What a rail covers on its surface; its wider side lies flat on the members."""
     half = _half_width(rail)
     if members.runs == "up":

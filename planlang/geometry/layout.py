@@ -14,6 +14,7 @@ from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_linin
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
 from planlang.geometry.hanging.rails import land_on_rails, rail_overlaps, run_rails
+from planlang.geometry.hanging.snapping import snapped
 from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.placement.rules import place_panels
 from planlang.geometry.placement.slot import Site, Slot
@@ -73,8 +74,9 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
 def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     array, surface, tape = site.array, site.surface, site.tape
     placed = place_panels(site)
-    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(placed.value))
     faults = hook_faults(array, surface.kind == "ceiling", tape)
+    slots = placed.value if faults else tuple(snapped(array, surface, slot, tape) for slot in placed.value)
+    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(slots))
     findings = placed.diagnostics + faults
     if not panels:
         return Outcome(_Hung(()), findings)

@@ -271,6 +271,8 @@ def point_misses_member(
     """Hang points that don't land on a member: the worst by name."""
     message = (f"{worst.name} is {at_least(worst.size, tape)} off the centre of {member}, "
                f"{at_most(allowed, tape)} allowed{worst.and_others}")  # fmt: skip
+    if hang.snap:
+        message += f"; no move of at most {on_tape(hang.snap, tape)} lands it"
     return Diagnostic("point-misses-member", message, hang.at, mend)
 
 

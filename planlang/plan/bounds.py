@@ -102,7 +102,7 @@ def _members(plan: Plan) -> Iterator[Diagnostic]:
     reach = room.width + room.depth + max(plane.height for plane in room.ceiling)
     for lining in room.linings:
         members = lining.members
-        if members is None:
+        if members is None or members.measured:
             continue
         if reach / members.centres > MOST_MEMBERS:
             yield messages.too_many_members(members.at, members.word, MOST_MEMBERS)

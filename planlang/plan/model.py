@@ -125,7 +125,8 @@ class CeilingPlane(Node):
 class Members(Node):
     """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
 
-    They run `up` the surface (rafters, studs) or `across` it.
+    They run `up` the surface (rafters, studs) or `across` it. `measured` are their centre lines where they were found
+    one by one, rising; `centres` is then 0.
     """
 
     word: str
@@ -135,6 +136,7 @@ class Members(Node):
     centres: Fraction
     first: Fraction
     runs: Literal["up", "across"]
+    measured: tuple[Fraction, ...] = ()
 
 
 @record(kw_only=True)
@@ -306,7 +308,10 @@ class Rail(Node):
 
 @record(kw_only=True)
 class Hang(Node):
-    """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0."""
+    """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
+
+    `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
+    """
 
     by: Literal["eyes", "cleats"]
     link: Hardware | None
@@ -315,6 +320,7 @@ class Hang(Node):
     rail: Rail | None
     drop: Fraction
     screws_each: int
+    snap: Fraction = Fraction(0)
 
 
 @record(kw_only=True)

@@ -94,3 +94,48 @@ def test_how_a_door_opens(tmp_path):
 def test_what_is_taken_where_the_plan_does_not_say_how_a_door_opens(tmp_path, stated, taken):
     plan, _ = read_text(tmp_path, SMALL.replace(DOOR, f"{DOOR}{stated}, keep 80 clear"))
     assert [each.value for each in plan.assumptions if each.subject == "door d1"] == ([taken] if taken else [])
+
+
+JOISTS = "over joists 45 x 145 of spruce at 200 centres, first at 100, running across"
+FOUND = "over joists 45 x 145 of spruce found at 110, 305, 520, running across"
+
+
+def test_members_as_they_were_found(tmp_path):
+    text = SMALL.replace(JOISTS, FOUND).replace("into joists", "into joists, snap within 15")
+    plan, findings = read_text(tmp_path, text)
+    assert findings == ()
+    joists = next(one.members for one in plan.room.linings if one.surface == "ceiling")
+    assert (joists.measured, joists.centres, joists.first, joists.runs) == ((110, 305, 520), 0, 110, "across")
+    assert plan.arrays[0].hang.snap == 15
+
+
+def test_members_as_they_were_found_below_a_surface(tmp_path):
+    plan, findings = read_text(tmp_path, SMALL.replace(JOISTS, FOUND.replace("over", "between exposed")))
+    assert findings == ()
+    lined = next(one for one in plan.room.linings if one.surface == "ceiling")
+    assert (lined.members.measured, lined.exposed) == ((110, 305, 520), True)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        (JOISTS, FOUND.replace("305, 520", "130, 520")),
+        (JOISTS, FOUND.replace("305, 520", "520, 305")),
+        (JOISTS, FOUND + ", first at 20"),
+        ("lag-eye into joists", "lag-eye into the lining, snap within 15"),
+    ],
+)
+def test_members_and_snapping_that_contradict_themselves(tmp_path, old, new):
+    assert [code for code, _ in findings_after(tmp_path, (old, new))] == ["clauses-disagree"]
+
+
+def test_a_survey_of_members_that_are_stated_one_by_one(tmp_path):
+    def read(reading):
+        survey = f'\nsurvey 2026-12-03 by "visit" {{\n  members of ceiling first at 112{reading}\n}}\n'
+        return read_text(tmp_path, SMALL.replace(JOISTS, FOUND) + survey)
+
+    plan, findings = read(", 205 centres")
+    assert findings == ()
+    joists = next(one.members for one in plan.room.linings if one.surface == "ceiling")
+    assert (joists.measured, joists.first, joists.centres) == ((), 112, 205)
+    assert [finding.code for finding in read("")[1]] == ["clauses-disagree"]

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.words import singular
 from planlang.jobbook.compiled import CompiledPlan
@@ -126,11 +127,8 @@ def _draw_surface(canvas: Canvas, view: View, surface: Surface) -> None:
     """The outline, and the centre lines of what lies behind it, numbered from the datum."""
     members = surface.members
     if members is not None:
-        limit = surface.width if members.runs == "up" else surface.height
-        position, index = members.first, 1
-        while position <= limit:
+        for index, position in enumerate(centre_lines(members, surface), start=1):
             _draw_member(canvas, view, surface, members, position, str(index))
-            position, index = position + members.centres, index + 1
     canvas.polygon([view.spot(x, y) for x, y in surface.outline], THICK)
 
 

@@ -113,7 +113,7 @@ def _members(surfaces: list[Surface], tape: TapeStyle) -> Table:
         Column("Members"),
         Column("Section"),
         Column("Centres"),
-        Column("First at"),
+        Column("First at, or each at"),
         Column("Run"),
     )
     rows = tuple((surface.name, *_member_cells(surface.members, tape)) for surface in surfaces if surface.members)
@@ -125,8 +125,8 @@ def _member_cells(members: Members, tape: TapeStyle) -> tuple[str, str, str, str
     return (
         members.word + timber,
         size_on_tape((members.width, members.depth), tape),
-        words.length(members.centres, tape),
-        words.length(members.first, tape),
+        "as found, one by one" if members.measured else words.length(members.centres, tape),
+        words.running(members.measured, tape) if members.measured else words.length(members.first, tape),
         members.runs,
     )
 

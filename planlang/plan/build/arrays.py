@@ -160,7 +160,18 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         rail=rail,
         drop=value(hang, "drop") if by == "eyes" else Fraction(0),
         screws_each=value(fix, "each"),
+        snap=build_snap(names, fix),
     )
+
+
+def build_snap(names: Names, fix: Entry) -> Fraction:
+    """How far panels may move to meet members; it makes sense only for what goes into members."""
+    snap: Fraction = maybe_value(fix, "snap", Fraction(0))
+    if snap and value(fix, "into") in ("lining", "rails"):
+        message = f"panels snap to members; `into {value(fix, 'into')}` needs none under them"
+        names.sink.append(messages.disagree(fix.span, message, "take `snap` out"))
+        raise Unknown
+    return snap
 
 
 def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:

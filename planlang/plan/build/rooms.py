@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import partial
+from itertools import pairwise
 from typing import Any, Literal
 
 from planlang.plan import messages
@@ -143,11 +144,16 @@ def build_lining_of(names: Names, part: Entry, surface: str) -> SurfaceLining:
 def build_members(names: Names, part: Entry) -> Members:
     """Rafters, joists or studs."""
     width, depth = value(part, "size")
-    centres = value(part, "centres")
-    if "first" not in part.values:
+    measured = found_at(names, part, width) if "lines" in part.values else ()
+    centres = Fraction(0) if measured else value(part, "centres")
+    if measured and "first" in part.values:
+        message = "members that were found one by one have no `first`"
+        names.sink.append(messages.disagree(part.span, message, "take it out"))
+        raise Unknown
+    if not measured and "first" not in part.values:
         names.sink.append(messages.clause_missing(part.span, "lining", "first at DISTANCE"))
         raise Unknown
-    if centres < width:
+    if not measured and centres < width:
         names.sink.append(
             messages.disagree(span_of_value(part, "centres"), "the centres are closer than a member is wide")
         )
@@ -160,9 +166,24 @@ def build_members(names: Names, part: Entry) -> Members:
         width=width,
         depth=depth,
         centres=centres,
-        first=value(part, "first"),
+        first=measured[0] if measured else value(part, "first"),
         runs=maybe_value(part, "runs", "up"),
+        measured=measured,
     )
+
+
+def found_at(names: Names, part: Entry, width: Fraction) -> tuple[Fraction, ...]:
+    """The centre lines of members as they were found: rising, each beside the last."""
+    lines: tuple[Fraction, ...] = value(part, "lines")
+    for earlier, later in pairwise(lines):
+        if later - earlier < width:
+            message = (
+                f"members at {float(earlier):g} mm and then at {float(later):g} mm can't be: one is {float(width):g} "
+                "mm wide, and they are stated from the datum on"
+            )
+            names.sink.append(messages.disagree(span_of_value(part, "lines"), message, "measure again"))
+            raise Unknown
+    return lines
 
 
 def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Feature]:

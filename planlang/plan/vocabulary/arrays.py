@@ -79,6 +79,10 @@ ARRAY = S(
             ),
             clauses=(
                 Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),
+                Clause(
+                    "snap within {snap:length}",
+                    "How far each panel may move so that its hang points land on the members.",
+                ),
                 Clause("rails end {overhang:distance} past their last member", "So that the end screw splits nothing."),
             ),
             required=True,

@@ -106,12 +106,15 @@ ROOM = S(
             "lining",
             "{surfaces:surface+} {lining:ref}",
             "What surfaces are lined with: a wall, all `walls`, the floor, a plane of the ceiling; and the members "
-            "behind it (`over`) or below it (`between exposed`).",
+            "behind it (`over`) or below it (`between exposed`), at centres, or one by one as they were `found`.",
             "lining south-pitch, north-pitch pine-boards-20 over rafters 45 x 145 at 600 centres, first at 300",
             other_forms=(
                 f"{{surfaces:surface+}} {{lining:ref}} over {MEMBERS} at {{centres:length}} centres",
                 "{surfaces:surface+} {lining:ref} between {exposed:exposed} "
                 f"{MEMBERS} at {{centres:length}} centres",
+                f"{{surfaces:surface+}} {{lining:ref}} over {MEMBERS} found at {{lines:position+}}",
+                "{surfaces:surface+} {lining:ref} between {exposed:exposed} "
+                f"{MEMBERS} found at {{lines:position+}}",
             ),
             clauses=MEMBER_CLAUSES,
             many=True,

@@ -16,10 +16,12 @@ from planlang.geometry.hanging.points import hook_faults, letter, points_on
 from planlang.geometry.hanging.rails import land_on_rails, rail_overlaps, run_rails
 from planlang.geometry.hanging.snapping import snapped
 from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.placement.reflections import uncovered_reflections
 from planlang.geometry.placement.rules import place_panels
 from planlang.geometry.placement.slot import Site, Slot
 from planlang.geometry.surfaces import surface_names
 from planlang.plan.model import Array, Plan
+from planlang.plan.placement import BesideEach, Mirrored
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
@@ -39,8 +41,8 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     """Every array of the plan on its surface, in plan order, with all checks.
 
     An array on a ceiling plane that `build_room` refused is left out without a further word. Where a panel of an array
-    sticks out of its surface, what else follows from the array's position is not reported. Findings: those of
-    `placement/`, `hanging/` and `checks/`, and surface-unknown.
+    sticks out of its surface, what else follows from the array's position is not reported, nor what follows for arrays
+    that are placed by it. Findings: those of `placement/`, `hanging/` and `checks/`, and surface-unknown.
     """
     tape = plan.job.tape
     panels: list[PlacedPanel] = []
@@ -48,19 +50,28 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     runs: list[tuple[RailRun, Array]] = []
     findings: list[Diagnostic] = []
     unsettled: set[str] = set()
+    adrift: set[str] = set()
+    placed: dict[str, tuple[PlacedPanel, ...]] = {}
     for array in plan.arrays:
         surface = room.surface(array.surface)
         if surface is None:
             findings += _unknown_surface(array, plan)
+            placed[array.name] = ()
             continue
-        site = Site(array, surface, room.features, plan.room.zones, tape)
+        site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places)
         laid = _lay_out(site, room, len(rails) + 1)
+        placed[array.name] = laid.value.panels
         panels += laid.value.panels
         rails += laid.value.rails
         runs += ((rail, array) for rail in laid.value.rails)
-        findings += laid.diagnostics
         if not laid.ok:
             unsettled.add(array.name)
+        if _base_of(array) in adrift:
+            adrift.add(array.name)
+            continue
+        findings += laid.diagnostics
+        if any(finding.code == "panel-off-surface" for finding in laid.diagnostics):
+            adrift.add(array.name)
     for surface in room.surfaces:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
@@ -69,6 +80,12 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     findings += panels_in_swings(room, panels, tape)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
+
+
+def _base_of(array: Array) -> str:
+    """The array that one is placed by; empty for most."""
+    rule = array.placement
+    return rule.array if isinstance(rule, BesideEach | Mirrored) else ""
 
 
 def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
@@ -88,6 +105,7 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
     findings += low_headroom(array, surface, panels, tape)
+    findings += uncovered_reflections(array, surface, panels, site.places, tape)
     findings += keeps_below_usual(array, surface, room.features, tape)
     findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)
     return Outcome(hung.value, findings + hung.diagnostics)

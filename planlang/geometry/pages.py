@@ -15,6 +15,17 @@ RAILS = (
     ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
     (FIX, "fix lag-eye into rails of spruce on lag-eye"),
 )
+VOICES = (
+    "",
+    "use-of-room {\n  listener desk at 1000, 2000, height 1200\n  talker voice at 4000, 2000, height 1200\n}",
+)
+
+
+def more_clouds(place: str) -> tuple[str, str]:
+    """A second array like the first one, placed in another way."""
+    text = "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n  PLACE\n  turned long side up\n"
+    return "", text.replace("PLACE", place) + "  hang from eyes on eye, drop 100\n  fix lag-eye into joists\n}"
+
 
 PAGES = {
     # --- the room -------------------------------------------------------------------------------------------
@@ -112,6 +123,57 @@ PAGES = {
         given=(LIGHTS,),
         wrong=((PLACE, "place five in each bay between L1..L2, gap 100, lowest edge at 1600"),),
         right=((PLACE, "place four in each bay between L1..L2, gap 100, lowest edge at 1600"),),
+    ),
+    "array-not-before": Page(
+        "An array that is placed by a later one",
+        "An array that lies beside the panels of another one, or mirrors them, comes after that one in the plan.",
+        given=(more_clouds("place grid 1 across by 1 up, left edge at 300, lowest edge at 1600"),),
+        wrong=((PLACE, "place one right-of each of more-clouds, gap 700"),),
+    ),
+    "array-elsewhere": Page(
+        "An array beside one on another surface",
+        "What lies beside the panels of another array lies on the same surface. On a surface across the room an array "
+        "can be `mirrored` from another.",
+        given=(
+            (WALLS, f"lining walls plaster\n  lining floor {JOISTS}"),
+            more_clouds("place one above each of clouds, gap 0"),
+        ),
+        wrong=(("on ceiling place one", "on floor\n  place one"),),
+    ),
+    "nothing-fits": Page(
+        "A surface without room for a single panel",
+        "As many panels as fit are none: the panel is too large for what the margins, the clear distances and the "
+        "zones leave of the surface.",
+        wrong=((PLACE, "place as many as fit, gap 200, margin 1500"),),
+        right=((PLACE, "place as many as fit, gap 200, margin 1300"),),
+    ),
+    "cover-too-much": Page(
+        "A share of a surface for which there is no room",
+        "The share is that of the panels' faces in the area of the surface. With the stated gap between them and to "
+        "the edges, and clear of what is there, so many do not fit.",
+        wrong=((PLACE, "place to cover 90 %, gap 100"),),
+        right=((PLACE, "place to cover 5 %, gap 100"),),
+    ),
+    "place-unknown": Page(
+        "A reflection between people who are not there",
+        "First reflections are those from a `talker` to a `listener` of `use-of-room`.",
+        given=(VOICES,),
+        wrong=((PLACE, "place at first reflections from voice to chair"),),
+        right=((PLACE, "place at first reflections from voice to desk"),),
+    ),
+    "reflection-misses": Page(
+        "A surface in which nobody is reflected",
+        "The mirror image of the talker, as the listener would see it, lies outside of the surface; or one of the two "
+        "is behind the face of the panel.",
+        given=(VOICES, (PLACE, "place at first reflections from voice to desk")),
+        wrong=(("at 4000, 2000, height 1200", "at 4000, 2000, height 2700"),),
+    ),
+    "reflection-not-covered": Page(
+        "A panel too small for its reflection",
+        "For ears anywhere in the stated area round the listener, the reflections spread over more than the panel.",
+        given=(VOICES,),
+        wrong=((PLACE, "place at first reflections from voice to desk, over 2000 x 400 round each listener"),),
+        right=((PLACE, "place at first reflections from voice to desk, over 600 x 400 round each listener"),),
     ),
     # --- where panels lie -----------------------------------------------------------------------------------
     "panel-off-surface": Page(

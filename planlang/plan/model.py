@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
+from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
@@ -255,7 +256,10 @@ class Along(Node):
 
 @record(kw_only=True)
 class Grid(Node):
-    """Columns across by rows up, with equal gaps; the block is put by `across` and `up`."""
+    """Columns across by rows up, with equal gaps; the block is put by `across` and `up`.
+
+    In a staggered one every second row stands half a column further from the start.
+    """
 
     columns: int
     rows: int
@@ -263,6 +267,7 @@ class Grid(Node):
     gap_up: Fraction
     across: Along
     up: Along
+    staggered: bool = False
 
 
 @record(kw_only=True)
@@ -283,6 +288,9 @@ class Bays(Node):
     gap: Fraction
     features: tuple[str, ...]
     up: Along
+
+
+Placement = Grid | Row | Bays | Points | BesideEach | Mirrored | Fit | Cover | Reflections
 
 
 @record(kw_only=True)
@@ -331,7 +339,7 @@ class Array(Node):
     mark: str
     panel: PanelType
     surface: str
-    placement: Grid | Row | Bays
+    placement: Placement
     upright: bool
     hang: Hang
     keeps: tuple[Keep, ...]

@@ -139,3 +139,107 @@ def test_a_survey_of_members_that_are_stated_one_by_one(tmp_path):
     joists = next(one.members for one in plan.room.linings if one.surface == "ceiling")
     assert (joists.measured, joists.first, joists.centres) == ((), 112, 205)
     assert [finding.code for finding in read("")[1]] == ["clauses-disagree"]
+
+
+PLACE = "grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
+
+
+def placed_by(folder, rule):
+    text = SMALL.replace(PLACE, rule)
+    second = text[text.index("array clouds") :].replace("array clouds, mark K", "array more, mark M")
+    return read_text(folder, text + second.replace(rule, "one below each of clouds, gap 90"))
+
+
+RULES = {
+    "row of 3 along upper edge, gap 50, 80 from it": ("Grid", {"columns": 3, "rows": 1}),
+    "row of 2 along the left edge, gap 50": ("Grid", {"columns": 1, "rows": 2}),
+    "stack of 2, gap 30, in the right corner, lowest edge at 0": ("Grid", {"columns": 1, "rows": 2}),
+    "grid 2 across by 2 up, gap 50, staggered": ("Grid", {"staggered": True}),
+    "at points 600, 900, 1500, 900": ("Points", {"centres": ((600, 900), (1500, 900))}),
+    "as many as fit, gap 60, margin 120": ("Fit", {"gap_across": 60, "gap_up": 60, "margin": 120}),
+    "as many as fit, gap 60 across, gap 80 up": ("Fit", {"gap_across": 60, "gap_up": 80, "margin": 80}),
+    "as many as fit, gap 60, staggered": ("Fit", {"margin": 60, "staggered": True}),
+    "to cover 40 %, gap 100": ("Cover", {"gap": 100}),
+    "at first reflections from cello to desk, desk-2, over 600 x 400 round each listener": (
+        "Reflections",
+        {"talkers": ("cello",), "listeners": ("desk", "desk-2"), "area": (600, 400)},
+    ),
+}
+
+
+@pytest.mark.parametrize("rule", RULES)
+def test_rules_of_placement(tmp_path, rule):
+    plan, findings = placed_by(tmp_path, rule)
+    assert findings == ()
+    kind, fields = RULES[rule]
+    placement = plan.arrays[0].placement
+    assert type(placement).__name__ == kind
+    assert {name: getattr(placement, name) for name in fields} == fields
+    beside = plan.arrays[1].placement
+    assert (beside.array, beside.side, beside.gap) == ("clouds", "below", 90)
+
+
+@pytest.mark.parametrize(
+    ("rule", "across", "up"),
+    [
+        ("row of 3 along upper edge, gap 50, 80 from it, left edge at 20", ("start", 20), ("end", 80)),
+        ("row of 3 along lower edge, gap 50, right edge at 20", ("end", 20), ("start", 0)),
+        ("row of 2 along the left edge, gap 50, 30 from it, centred up", ("start", 30), ("centred", 0)),
+        ("stack of 2, gap 30, in the right corner, lowest edge at 7", ("end", 0), ("start", 7)),
+        ("stack of 2, gap 30, left edge at 40, highest edge at 7", ("start", 40), ("end", 7)),
+    ],
+)
+def test_where_a_row_along_an_edge_and_a_stack_lie(tmp_path, rule, across, up):
+    placement = placed_by(tmp_path, rule)[0].arrays[0].placement
+    assert (placement.across.alignment, placement.across.offset) == across
+    assert (placement.up.alignment, placement.up.offset) == up
+
+
+@pytest.mark.parametrize(
+    ("rule", "taken"),
+    [
+        ("row of 3 along upper edge, gap 50", ["against the upper edge", "centred across"]),
+        ("row of 3 along upper edge, gap 50, 0 from it, left edge at 9", []),
+        ("as many as fit, gap 60", ["as far from the edges as from each other"]),
+        ("row of 2, equal gaps", ["centred up"]),
+    ],
+)
+def test_what_is_taken_where_a_rule_does_not_say_all(tmp_path, rule, taken):
+    plan, _ = placed_by(tmp_path, rule)
+    assert [each.value for each in plan.assumptions if each.subject == "array clouds"][: len(taken)] == taken
+
+
+@pytest.mark.parametrize(
+    ("rule", "code"),
+    [
+        ("at points 600, 900, 1500", "count-differs"),
+        ("as many as fit", "clause-missing"),
+        ("as many as fit, gap 60 across", "clause-missing"),
+        ("to cover 140 %, gap 10", "out-of-range"),
+        ("mirrored from clouds", "clauses-disagree"),
+        ("mirrored from cloud", "wrong-thing"),
+        ("row of 3 along upper edge, gap 50, highest edge at 20", "clauses-disagree"),
+        ("row of 3 along upper edge, gap 50, centred up", "clauses-disagree"),
+        ("stack of 2, gap 30, in the right corner, left edge at 4", "clauses-disagree"),
+        ("stack of 2, gap 30, in the right corner, right edge at 4", "clauses-disagree"),
+    ],
+)
+def test_rules_of_placement_that_are_wrong(tmp_path, rule, code):
+    assert [found for found, _ in findings_after(tmp_path, (PLACE, rule))] == [code]
+
+
+@pytest.mark.parametrize(
+    "rule",
+    [
+        "grid 2 across by 1 up, gap 50, margin 30",
+        "row of 2, gap 50, staggered",
+        "row of 2, equal gaps, gap 50",
+        "row of 2, equal gaps, left edge at 50",
+        "at points 600, 900, gap 10",
+        "as many as fit, gap 60, centred across",
+        "to cover 40 %, gap 100, lowest edge at 10",
+        "to cover 40 %, gap 100, over 60 x 60 round each listener",
+    ],
+)
+def test_a_clause_that_says_nothing_in_its_rule_is_a_mistake(tmp_path, rule):
+    assert [found for found, _ in findings_after(tmp_path, (PLACE, rule))] == ["clauses-disagree"]

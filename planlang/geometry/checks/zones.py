@@ -67,11 +67,6 @@ def box_of_zone(zone: Zone) -> Box:
     return Box(zone.left, zone.lower, zone.right, zone.upper)
 
 
-def may_be_covered(box: Box, zones: Sequence[Zone]) -> bool:
-    """Whether nobody has forbidden to cover a place."""
-    return not any(zone.forbids in COVERING and overlap(box, box_of_zone(zone)) for zone in zones)
-
-
 def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone]) -> dict[int, list[int]]:
     found: dict[int, list[int]] = {}
     for index, zone in pairs_within(boxes, [box_of_zone(zone) for zone in zones], 0.0):

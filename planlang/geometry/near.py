@@ -4,7 +4,7 @@ Cells are as large as the mean box, so that a box lies in few of them; pairs com
 whatever the cells.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from math import floor
 
 from planlang.geometry.model import Box
@@ -16,24 +16,45 @@ Cell = tuple[int, int]
 Edges = tuple[float, float, float, float]
 
 
+class Near:
+    """Boxes by the cells that they lie in with their reach; `like` are boxes as large as those asked about."""
+
+    def __init__(self, boxes: Sequence[Box], reach: float, like: Sequence[Box]) -> None:
+        self.grown = [_edges(box, reach + SLACK) for box in boxes]
+        self.size = _cell_size(*(kind for kind in (self.grown, [_edges(box, 0.0) for box in like]) if kind))
+        self.cells: dict[Cell, list[int]] = {}
+        for index, edges in enumerate(self.grown):
+            for cell in _cells(edges, self.size):
+                self.cells.setdefault(cell, []).append(index)
+
+    def of(self, box: Box) -> list[int]:
+        """Indices of the boxes that are at most the reach away across and up, in order.
+
+        None is missed; some that are a little further away may come too.
+        """
+        edges = _edges(box, 0.0)
+        near = {other for cell in _cells(edges, self.size) for other in self.cells.get(cell, ())}
+        return [other for other in sorted(near) if _meet(edges, self.grown[other])]
+
+    def any(self, box: Box, counts: Callable[[int], bool]) -> bool:
+        """Whether one of the boxes near another counts; no more are asked about than it takes."""
+        edges = _edges(box, 0.0)
+        return any(
+            _meet(edges, self.grown[other]) and counts(other)
+            for cell in _cells(edges, self.size)
+            for other in self.cells.get(cell, ())
+        )
+
+
 def pairs_within(first: Sequence[Box], second: Sequence[Box], reach: float) -> Iterator[tuple[int, int]]:
     """Indices of a box of `first` and one of `second` that are at most `reach` mm apart across and up, in order.
 
     No such pair is missed; some that are a little further apart may come too.
     """
-    if not first or not second:
-        return
-    grown = [_edges(box, reach + SLACK) for box in second]
-    asked = [_edges(box, 0.0) for box in first]
-    size = _cell_size(grown, asked)
-    cells: dict[Cell, list[int]] = {}
-    for index, edges in enumerate(grown):
-        for cell in _cells(edges, size):
-            cells.setdefault(cell, []).append(index)
-    for index, edges in enumerate(asked):
-        near = {other for cell in _cells(edges, size) for other in cells.get(cell, ())}
-        for other in sorted(near):
-            if _meet(edges, grown[other]):
+    if first and second:
+        near = Near(second, reach, first)
+        for index, box in enumerate(first):
+            for other in near.of(box):
                 yield index, other
 
 

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import pytest
 
+from planlang.plan.bounds import panels_by_array
 from planlang.plan.model import Place, Use
 from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.syntax.span import NOWHERE
@@ -239,3 +240,27 @@ def test_no_reflection():
     assert behind.diagnostics[0].message.endswith("across 3479 mm, up 1200 mm, 200 mm outside of it")
     deep = only(reflected(panel=builders.panel_type(hung_by=builders.cleats(), depth=F(1090))), "reflection-misses")
     assert deep.message.endswith("a part of the area round desk is not before the face of the panel")
+
+
+ROOMS = (
+    (),
+    (slope("pitch", "south", 1600, rise=0.75),),
+    (slope("pitch", "west", 1000, rise=0.3), builders.flat(name="top", height=2400)),
+    (slope("south-pitch", "south", 900, rise=1.0), slope("north-pitch", "north", 900, rise=1.2), builders.flat("top")),
+)
+
+
+@pytest.mark.parametrize("planes", ROOMS)
+@pytest.mark.parametrize("width", [200, 450])
+def test_no_rule_places_more_than_the_bound_that_is_checked_before(planes, width):
+    panel = builders.panel_type(width=F(width), length=F(500), hung_by=builders.cleats(inset=F(50)))
+    rules = [fit(gap=30, margin=10), *(rule(Cover, share=F(share, 20), gap=F(30)) for share in (1, 5, 9))]
+    placed = []
+    for surface in ("south wall", "east wall", *(plane.name for plane in planes)):
+        for placement in rules:
+            array = wall_array(panel=panel, surface=surface, placement=placement)
+            plan = builders.plan(arrays=(array,), room=builders.room(ceiling=planes or (builders.flat(),)))
+            count = len(laid_out(plan).value.panels)
+            assert count <= panels_by_array(plan)[0]
+            placed.append((count, panels_by_array(plan)[0]))
+    assert any(2 * count > bound for count, bound in placed)  # and the bound is no guess

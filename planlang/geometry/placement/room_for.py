@@ -1,18 +1,15 @@
 """The rules that ask how much there is room for: as many panels as fit, or as many as cover a share."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from fractions import Fraction
 from itertools import product
 from math import ceil
 
-from planlang.geometry.checks.obstacles import clear_of, passes_under
-from planlang.geometry.checks.zones import COVERING, box_of_zone
-from planlang.geometry.features import Extent, extent_of, is_nearer, overlap
 from planlang.geometry.model import Box
-from planlang.geometry.near import pairs_within
 from planlang.geometry.placement import messages
 from planlang.geometry.placement.along import block
 from planlang.geometry.placement.slot import Site, Slot
+from planlang.geometry.placement.taken import Taken
 from planlang.geometry.polygon import chord, edges_of
 from planlang.geometry.words import bare
 from planlang.plan.model import Alignment
@@ -42,7 +39,8 @@ def place_to_fit(fit: Fit, site: Site) -> Outcome[tuple[Slot, ...]]:
     of equals. Places too near something on the surface, in a zone, or taken by earlier arrays are left out.
     Findings: nothing-fits.
     """
-    tries = [_fill(fit, site, across, up) for up, across in product(WAYS, WAYS)]
+    taken = Taken(site, (fit.gap_across, fit.gap_up))
+    tries = [_fill(fit, taken, across, up) for up, across in product(WAYS, WAYS)]
     best = max(tries, key=lambda one: len(one.boxes))
     if not best.boxes:
         return Outcome((), (messages.nothing_fits(site.array, site.panel_size, site.surface, site.tape),))
@@ -61,9 +59,10 @@ def place_to_cover(cover: Cover, site: Site) -> Outcome[tuple[Slot, ...]]:
     width, height = site.panel_size
     wanted = ceil(cover.share * Fraction(site.surface.area_mm2) / (width * height))
     least = max(cover.gap, site.array.edge_clear)
+    taken = Taken(site, (least, least))
     most = 0
     for columns, rows in _grids(least, site, wanted):
-        boxes = _free(tuple(_evenly(columns, rows, least, site)), site, (least, least))
+        boxes = taken.free(_evenly(columns, rows, least, site))
         most = max(most, len(boxes))
         if len(boxes) >= wanted:
             share = float(len(boxes) * width * height) / site.surface.area_mm2
@@ -86,7 +85,8 @@ def _start(low: Fraction, high: Fraction, size: Fraction, way: Alignment) -> Fra
     return high - size if way == "end" else (low + high - size) / 2
 
 
-def _fill(fit: Fit, site: Site, across: Alignment, up: Alignment) -> Try:
+def _fill(fit: Fit, taken: Taken, across: Alignment, up: Alignment) -> Try:
+    site = taken.site
     _, height = site.panel_size
     margin = max(fit.margin, site.array.edge_clear)
     rows = how_many(site.surface.height - 2 * margin, height, fit.gap_up)
@@ -96,7 +96,7 @@ def _fill(fit: Fit, site: Site, across: Alignment, up: Alignment) -> Try:
         lower = first + row * (height + fit.gap_up)
         aside = (site.panel_size[0] + fit.gap_across) / 2 if fit.staggered and row % 2 else Fraction(0)
         boxes += _row(fit.gap_across, margin, site, across, lower, aside=aside)
-    free = tuple(_free(boxes, site, (fit.gap_across, fit.gap_up)))
+    free = taken.free(boxes)
     return Try(free, len(boxes) - len(free), f"rows {WORDS[up]} up and {WORDS[across]} across")
 
 
@@ -155,26 +155,3 @@ def _evenly(columns: int, rows: int, least: Fraction, site: Site) -> Iterator[Bo
         for column in range(count):
             left = low + gap + column * (width + gap)
             yield Box(left, lower, left + width, lower + height)
-
-
-def _grown(box: Box, gaps: tuple[Fraction, Fraction]) -> Box:
-    across, up = gaps
-    return Box(box.left - across, box.lower - up, box.right + across, box.upper + up)
-
-
-def _free(boxes: Sequence[Box], site: Site, gaps: tuple[Fraction, Fraction]) -> list[Box]:
-    """The places clear of features, of zones that may not be covered, and, by the gaps, of panels of earlier arrays."""
-    name = site.surface.name
-    there = [placed for placed in site.features if placed.feature.surface == name]
-    there = [placed for placed in there if not passes_under(site.array, placed.feature)]
-    clear = [max(clear_of(site.array, placed.feature).distance, Fraction(0)) for placed in there]
-    reach = float(max(clear, default=Fraction(0)))
-    taken = {
-        index
-        for index, other in pairs_within(boxes, [placed.box for placed in there], reach)
-        if is_nearer(Extent(boxes[index], Fraction(0)), extent_of(there[other].feature), clear[other])
-    }
-    others = [_grown(panel.box, gaps) for panels in site.placed.values() for panel in panels if panel.surface == name]
-    others += [box_of_zone(zone) for zone in site.zones if zone.surface == name and zone.forbids in COVERING]
-    taken |= {index for index, other in pairs_within(boxes, others, 0.0) if overlap(boxes[index], others[other])}
-    return [box for index, box in enumerate(boxes) if index not in taken]

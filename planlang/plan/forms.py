@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cache
 
 from planlang.plan import messages
@@ -58,7 +58,7 @@ class Pattern:
 
     form: str
     pieces: tuple[Piece, ...]
-    first: frozenset[str] = field(default=frozenset())
+    first: frozenset[str] = frozenset()
 
 
 @cache

@@ -1,11 +1,12 @@
 """Doors, windows, lights and vents on their surfaces: each in its place, none over another."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from planlang.geometry import messages
 from planlang.geometry.model import Box, PlacedFeature, Surface
+from planlang.geometry.near import pairs_among
 from planlang.geometry.polygon import TOLERANCE, clearance, edges_of, least_move, point_clearance
 from planlang.geometry.surfaces import surface_names
 from planlang.geometry.words import move_words
@@ -81,13 +82,17 @@ def place_features(room: Room, surfaces: Sequence[Surface], tape: TapeStyle) -> 
     by_name = {surface.name: surface for surface in surfaces}
     placed: list[PlacedFeature] = []
     findings: list[Diagnostic] = []
+    overlapped = _overlapped(room.features, by_name)
     for feature in room.features:
         surface = by_name.get(feature.surface)
         if surface is None:
             findings += unknown_surface(f"{feature.kind} {feature.name}", feature, room)
             continue
         findings += _off_surface(feature, surface, tape)
-        findings += _overlaps(feature, placed, tape)
+        findings += (
+            messages.features_overlap(other, feature, _overlap_by(box_of(other), box_of(feature)), tape)
+            for other in overlapped.get(feature.name, ())
+        )
         placed.append(PlacedFeature(feature, box_of(feature)))
     return Outcome(tuple(placed), tuple(findings))
 
@@ -112,13 +117,15 @@ def _off_surface(feature: Feature, surface: Surface, tape: TapeStyle) -> tuple[D
     return (messages.feature_off_surface(feature, -inside, mend, tape),)
 
 
-def _overlaps(feature: Feature, placed: Sequence[PlacedFeature], tape: TapeStyle) -> tuple[Diagnostic, ...]:
-    extent = extent_of(feature)
-    return tuple(
-        messages.features_overlap(other.feature, feature, _overlap_by(other.box, box_of(feature)), tape)
-        for other in placed
-        if other.feature.surface == feature.surface and is_nearer(extent, extent_of(other.feature), Fraction(0))
-    )
+def _overlapped(features: Sequence[Feature], surfaces: Iterable[str]) -> dict[str, list[Feature]]:
+    """By the name of each feature, the earlier ones of its surface that it overlaps."""
+    found: dict[str, list[Feature]] = {}
+    for surface in surfaces:
+        there = [feature for feature in features if feature.surface == surface]
+        for first, second in pairs_among([box_of(feature) for feature in there], 0.0):
+            if is_nearer(extent_of(there[second]), extent_of(there[first]), Fraction(0)):
+                found.setdefault(there[second].name, []).append(there[first])
+    return found
 
 
 def _overlap_by(first: Box, second: Box) -> float:

@@ -7,21 +7,26 @@ from planlang.geometry import messages
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
-from planlang.geometry.checks.obstacles import too_near
+from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.swings import panels_in_swings
+from planlang.geometry.checks.zones import in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
-from planlang.geometry.hanging.rails import land_on_rails, run_rails
+from planlang.geometry.hanging.rails import land_on_rails, rail_overlaps, run_rails
+from planlang.geometry.hanging.snapping import snapped
 from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.placement.reflections import uncovered_reflections
 from planlang.geometry.placement.rules import place_panels
 from planlang.geometry.placement.slot import Site, Slot
 from planlang.geometry.surfaces import surface_names
 from planlang.plan.model import Array, Plan
+from planlang.plan.placement import BesideEach, Mirrored
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
 
-BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature")
+BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short", "hole-in-zone")
 
 
 @record
@@ -36,37 +41,59 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
     """Every array of the plan on its surface, in plan order, with all checks.
 
     An array on a ceiling plane that `build_room` refused is left out without a further word. Where a panel of an array
-    sticks out of its surface, what else follows from the array's position is not reported. Findings: those of
-    `placement/`, `hanging/` and `checks/`, and surface-unknown.
+    sticks out of its surface, what else follows from the array's position is not reported, nor what follows for arrays
+    that are placed by it. Findings: those of `placement/`, `hanging/` and `checks/`, and surface-unknown.
     """
     tape = plan.job.tape
     panels: list[PlacedPanel] = []
     rails: list[RailRun] = []
+    runs: list[tuple[RailRun, Array]] = []
     findings: list[Diagnostic] = []
     unsettled: set[str] = set()
+    adrift: set[str] = set()
+    placed: dict[str, tuple[PlacedPanel, ...]] = {}
     for array in plan.arrays:
         surface = room.surface(array.surface)
         if surface is None:
             findings += _unknown_surface(array, plan)
+            placed[array.name] = ()
             continue
-        laid = _lay_out(array, surface, room, len(rails) + 1, tape)
+        site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places)
+        laid = _lay_out(site, room, len(rails) + 1)
+        placed[array.name] = laid.value.panels
         panels += laid.value.panels
         rails += laid.value.rails
-        findings += laid.diagnostics
+        runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
+        if _base_of(array) in adrift:
+            adrift.add(array.name)
+            continue
+        findings += laid.diagnostics
+        if any(finding.code == "panel-off-surface" for finding in laid.diagnostics):
+            adrift.add(array.name)
     for surface in room.surfaces:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
         findings += too_near(surface, there, room.features, tape)
+        findings += rail_overlaps(surface, runs, tape)
+    findings += panels_in_swings(room, panels, tape)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
 
 
-def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int, tape: TapeStyle) -> Outcome[_Hung]:
-    placed = place_panels(Site(array, surface, room.features, tape))
-    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(placed.value))
+def _base_of(array: Array) -> str:
+    """The array that one is placed by; empty for most."""
+    rule = array.placement
+    return rule.array if isinstance(rule, BesideEach | Mirrored) else ""
+
+
+def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
+    array, surface, tape = site.array, site.surface, site.tape
+    placed = place_panels(site)
     faults = hook_faults(array, surface.kind == "ceiling", tape)
+    slots = placed.value if faults else tuple(snapped(array, surface, slot, tape) for slot in placed.value)
+    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(slots))
     findings = placed.diagnostics + faults
     if not panels:
         return Outcome(_Hung(()), findings)
@@ -78,6 +105,9 @@ def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
     findings += low_headroom(array, surface, panels, tape)
+    findings += uncovered_reflections(array, surface, panels, site.places, tape)
+    findings += keeps_below_usual(array, surface, room.features, tape)
+    findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)
     return Outcome(hung.value, findings + hung.diagnostics)
 
 
@@ -107,7 +137,7 @@ def _hang(
         case "members":
             landed = land_on_members(array, surface, points, [panel.box for panel in panels], tape)
         case "rail":
-            run = run_rails(array, surface, points, room.features, first_rail)
+            run = run_rails(array, surface, points, room.features, first_rail, tape)
             rails = run.value
             landed = Outcome(land_on_rails(points, rails), run.diagnostics)
         case "lining":

@@ -2,11 +2,12 @@
 
 from fractions import Fraction
 
-from planlang.geometry.model import Surface
+from planlang.geometry.model import RailRun, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most, singular
-from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Keep, Members, Rail, Room
+from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Members, Rail, Room
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape
+from planlang.plan.usual import USUAL
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
 
@@ -161,11 +162,30 @@ def panel_over_feature(mark: str, feature: Feature, array: Array, mend: str) -> 
     return Diagnostic("panel-over-feature", message, array.placement.at, mend, also=((feature.name, feature.at),))
 
 
-def panel_near_feature(found: Worst, feature: Feature, keep: Keep, mend: str, tape: TapeStyle) -> Diagnostic:
-    """A panel that is nearer to a feature than the plan wants it."""
+def point_under_feature(point: str, feature: Feature, array: Array) -> Diagnostic:
+    """A panel that hangs low enough under a beam, from a point that the beam covers."""
+    message = f"{point} would be fixed where {feature.kind} {feature.name} is"
+    return Diagnostic("point-under-feature", message, array.hang.at,
+                      f"move '{array.name}' so that its hang points are clear of {feature.name}",
+                      also=((feature.name, feature.at),))  # fmt: skip
+
+
+def panel_near_feature(
+    found: Worst, feature: Feature, wanted: tuple[Fraction, Span, str], mend: str, tape: TapeStyle
+) -> Diagnostic:
+    """A panel that is nearer to a feature than the plan wants it, or than is usual where the plan says nothing."""
+    distance, at, why = wanted
     message = (f"{found.name} is {at_most(found.size, tape)} from {feature.kind} {feature.name}, "
-               f"{on_tape(keep.distance, tape)} wanted")  # fmt: skip
-    return Diagnostic("panel-near-feature", message, keep.at, mend, also=((feature.name, feature.at),))
+               f"{on_tape(distance, tape)} wanted{': ' + why if why else ''}")  # fmt: skip
+    return Diagnostic("panel-near-feature", message, at, mend, also=((feature.name, feature.at),))
+
+
+def keep_below_usual(array: Array, feature: Feature, distance: Fraction, at: Span, tape: TapeStyle) -> Diagnostic:
+    """An array that keeps less from a lamp, a sprinkler or a detector than is usual."""
+    message = (f"'{array.name}' keeps {on_tape(distance, tape)} clear of {feature.kind} {feature.name}, "
+               f"{on_tape(USUAL[feature.kind].distance, tape)} is usual: {USUAL[feature.kind].why}")  # fmt: skip
+    return Diagnostic("keep-below-usual", message, at, "keep the usual distance, or have whoever answers for it agree",
+                      Severity.WARNING, also=((feature.name, feature.at),))  # fmt: skip
 
 
 def panel_through_surface(array: Array, worst: Worst, surface: str, tape: TapeStyle) -> Diagnostic:
@@ -251,6 +271,8 @@ def point_misses_member(
     """Hang points that don't land on a member: the worst by name."""
     message = (f"{worst.name} is {at_least(worst.size, tape)} off the centre of {member}, "
                f"{at_most(allowed, tape)} allowed{worst.and_others}")  # fmt: skip
+    if hang.snap:
+        message += f"; no move of at most {on_tape(hang.snap, tape)} lands it"
     return Diagnostic("point-misses-member", message, hang.at, mend)
 
 
@@ -275,6 +297,26 @@ def rail_over_feature(array: Array, rail: Rail, points: str, feature: Feature) -
                       f"the rail for {points} would lie over {feature.kind} {feature.name}", rail.at,
                       f"move the points of '{array.name}' away from {feature.name}",
                       also=((feature.name, feature.at),))  # fmt: skip
+
+
+def rail_end_short(run: RailRun, past: Fraction, need: Fraction, of: tuple[Array, Rail], tape: TapeStyle) -> Diagnostic:
+    """A rail whose end is so near to its last screw that the screw may split it."""
+    array, rail = of
+    message = (f"{run.name} of '{array.name}' ends {at_most(past, tape)} past its last screw, {on_tape(need, tape)} is "
+               f"usual for {rail.screw.name}: the screw may split it")  # fmt: skip
+    mend = f"let it end {at_least(need, tape)} past its last member"
+    if rail.overhang >= need:
+        mend = f"{run.surface} ends there: move the array, or drill for the end screw"
+    return Diagnostic("rail-end-short", message, rail.at, mend, Severity.WARNING)
+
+
+def rails_overlap(names: tuple[str, str], arrays: tuple[Array, Array], along: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Two rails that would lie in one place."""
+    message = f"rails {names[0]} and {names[1]} would overlap by {at_least(along, tape)} along"
+    also = () if arrays[0].name == arrays[1].name else ((f"{names[0]} is here", arrays[0].hang.at),)
+    return Diagnostic("rails-overlap", message, arrays[1].hang.at,
+                      "move one of the arrays, bring their points onto one line, or let the rails end sooner",
+                      also=also)  # fmt: skip
 
 
 def hang_from_lining(surface: Surface, array: Array) -> Diagnostic:

@@ -142,7 +142,10 @@ class LaserLine:
 
 @record
 class RailRun:
-    """A rail square to the members, at `position`, from `start` to `end` mm; `crossings` are member centre lines."""
+    """A rail square to the members, at `position`, from `start` to `end` mm; `crossings` are member centre lines.
+
+    It ends past its first and last crossing by the rail's overhang, where the surface has room for it.
+    """
 
     name: str
     surface: str

@@ -15,6 +15,17 @@ RAILS = (
     ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
     (FIX, "fix lag-eye into rails of spruce on lag-eye"),
 )
+VOICES = (
+    "",
+    "use-of-room {\n  listener desk at 1000, 2000, height 1200\n  talker voice at 4000, 2000, height 1200\n}",
+)
+
+
+def more_clouds(place: str) -> tuple[str, str]:
+    """A second array like the first one, placed in another way."""
+    text = "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n  PLACE\n  turned long side up\n"
+    return "", text.replace("PLACE", place) + "  hang from eyes on eye, drop 100\n  fix lag-eye into joists\n}"
+
 
 PAGES = {
     # --- the room -------------------------------------------------------------------------------------------
@@ -113,6 +124,57 @@ PAGES = {
         wrong=((PLACE, "place five in each bay between L1..L2, gap 100, lowest edge at 1600"),),
         right=((PLACE, "place four in each bay between L1..L2, gap 100, lowest edge at 1600"),),
     ),
+    "array-not-before": Page(
+        "An array that is placed by a later one",
+        "An array that lies beside the panels of another one, or mirrors them, comes after that one in the plan.",
+        given=(more_clouds("place grid 1 across by 1 up, left edge at 300, lowest edge at 1600"),),
+        wrong=((PLACE, "place one right-of each of more-clouds, gap 700"),),
+    ),
+    "array-elsewhere": Page(
+        "An array beside one on another surface",
+        "What lies beside the panels of another array lies on the same surface. On a surface across the room an array "
+        "can be `mirrored` from another.",
+        given=(
+            (WALLS, f"lining walls plaster\n  lining floor {JOISTS}"),
+            more_clouds("place one above each of clouds, gap 0"),
+        ),
+        wrong=(("on ceiling place one", "on floor\n  place one"),),
+    ),
+    "nothing-fits": Page(
+        "A surface without room for a single panel",
+        "As many panels as fit are none: the panel is too large for what the margins, the clear distances and the "
+        "zones leave of the surface.",
+        wrong=((PLACE, "place as many as fit, gap 200, margin 1500"),),
+        right=((PLACE, "place as many as fit, gap 200, margin 1300"),),
+    ),
+    "cover-too-much": Page(
+        "A share of a surface for which there is no room",
+        "The share is that of the panels' faces in the area of the surface. With the stated gap between them and to "
+        "the edges, and clear of what is there, so many do not fit.",
+        wrong=((PLACE, "place to cover 90 %, gap 100"),),
+        right=((PLACE, "place to cover 5 %, gap 100"),),
+    ),
+    "place-unknown": Page(
+        "A reflection between people who are not there",
+        "First reflections are those from a `talker` to a `listener` of `use-of-room`.",
+        given=(VOICES,),
+        wrong=((PLACE, "place at first reflections from voice to chair"),),
+        right=((PLACE, "place at first reflections from voice to desk"),),
+    ),
+    "reflection-misses": Page(
+        "A surface in which nobody is reflected",
+        "The mirror image of the talker, as the listener would see it, lies outside of the surface; or one of the two "
+        "is behind the face of the panel.",
+        given=(VOICES, (PLACE, "place at first reflections from voice to desk")),
+        wrong=(("at 4000, 2000, height 1200", "at 4000, 2000, height 2700"),),
+    ),
+    "reflection-not-covered": Page(
+        "A panel too small for its reflection",
+        "For ears anywhere in the stated area round the listener, the reflections spread over more than the panel.",
+        given=(VOICES,),
+        wrong=((PLACE, "place at first reflections from voice to desk, over 2000 x 400 round each listener"),),
+        right=((PLACE, "place at first reflections from voice to desk, over 600 x 400 round each listener"),),
+    ),
     # --- where panels lie -----------------------------------------------------------------------------------
     "panel-off-surface": Page(
         "A panel that sticks out of its surface",
@@ -147,10 +209,53 @@ PAGES = {
     ),
     "panel-near-feature": Page(
         "A panel too near to something",
-        "The array says `keep … clear of …`, and a panel comes nearer to one of these things.",
+        "The array says `keep … clear of …`, or the thing itself `keep … clear`, and a panel comes nearer. Where "
+        "neither says anything, panels keep the distance that is usual for the kind of thing; the message says why, "
+        "and the job book lists it among the assumptions.",
         given=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2000, 90 across"),),
         wrong=((FIX, f"{FIX}\n  keep 300 clear of luminaires"),),
         right=((FIX, f"{FIX}\n  keep 200 clear of luminaires"),),
+    ),
+    "point-under-feature": Page(
+        "A hang point under a beam",
+        "A panel may hang under a beam when its drop is more than the beam is deep. Its hang points go into what is "
+        "behind the ceiling, so they lie beside the beam.",
+        given=(("drop 100", "drop 300"),),
+        wrong=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 1650, 5000 x 100, 200 deep"),),
+        right=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 2100, 5000 x 100, 200 deep"),),
+    ),
+    "keep-below-usual": Page(
+        "Less distance than is usual from a lamp, a sprinkler or a detector",
+        "The plan keeps less from it than is usual for reasons of heat, water or smoke. Whoever answers for it has to "
+        "agree. This is a warning.",
+        given=((DOOR, f"{DOOR}\n  sprinkler S1 on ceiling centred at 1800, 3600, 60 across"),),
+        wrong=((FIX, f"{FIX}\n  keep 500 clear of sprinklers"),),
+        right=((FIX, f"{FIX}\n  keep 650 clear of sprinklers"),),
+    ),
+    "panel-in-zone": Page(
+        "A panel in a zone where nothing may be covered",
+        "Somebody has said that this part of the surface may not be covered, or that nothing may be done there. Ask "
+        "them, or move the panels.",
+        given=((DOOR, f'{DOOR}\n  zone hatch on ceiling from 1600, 1500 to 2400, 2000, no covering, says "owner"'),),
+        wrong=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 1800")),),
+        right=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 2000")),),
+    ),
+    "hole-in-zone": Page(
+        "A hole or a hang point in a zone where there may be none",
+        "Somebody has said that nothing may be drilled there, or that nothing may hang there. Where drilling alone is "
+        "forbidden, a rail whose screws lie beside the zone may carry a panel over it.",
+        given=((DOOR, f'{DOOR}\n  zone pipes on ceiling from 0, 1650 to 5000, 1750, no drilling, says "plumber"'),),
+        wrong=((PLACE, PLACE),),
+        right=((PLACE, PLACE.replace("lowest edge at 1600", "lowest edge at 2000")),),
+    ),
+    "panel-in-swing": Page(
+        "A panel that a door would strike",
+        "A door sweeps a quarter of a disc as it opens, and its handle needs a hand's room. Where the plan does not "
+        "say how a door opens, it is taken to open into the room, hinged on either side. Say how it opens, or move "
+        "the panel.",
+        given=(("drop 100", "drop 800"), (FLAT, "flat ceiling at 2901"), ("centred across", "left edge at 3300")),
+        wrong=((DOOR, "door d1 on east wall at 500, 900 x 2100, plaster, opens inward, hinged left"),),
+        right=((DOOR, "door d1 on east wall at 500, 900 x 2100, plaster, opens outward, hinged left"),),
     ),
     "panel-through-surface": Page(
         "A panel that goes through another surface",
@@ -240,8 +345,33 @@ PAGES = {
         "A rail that would cross a light, vent or window",
         "On its way to the next member the rail would lie over it.",
         given=RAILS,
-        wrong=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 1656, 2860, 90 across, fitted recessed-ic"),),
-        right=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 2500, 2860, 90 across, fitted recessed-ic"),),
+        wrong=((DOOR, f"{DOOR}\n  socket P1 on ceiling centred at 1656, 2860, 90 across, keep 10 clear"),),
+        right=((DOOR, f"{DOOR}\n  socket P1 on ceiling centred at 2500, 2860, 90 across, keep 10 clear"),),
+    ),
+    "rail-end-short": Page(
+        "A rail that ends too soon after its last screw",
+        "A screw near the end of a rail may split it, and then holds nothing. Where the plan does not say how far "
+        "rails end past their last member, ten shanks of the screw are taken (EN 1995-1-1:2004 table 8.6, from "
+        "memory), as far as the surface goes. This is a warning: a rail that is drilled for its end screw may do.",
+        given=RAILS,
+        wrong=(("spruce on lag-eye", "spruce on lag-eye, rails end 20 past their last member"),),
+        right=(("spruce on lag-eye", "spruce on lag-eye, rails end 80 past their last member"),),
+    ),
+    "rails-overlap": Page(
+        "Two rails in one place",
+        "Rails run to the next member beyond their points, and some way past it, so that two of them may meet. Points "
+        "of one array on one line share a rail.",
+        given=(
+            *RAILS,
+            (
+                "",
+                "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n"
+                "  place grid 1 across by 1 up, left edge at 300, lowest edge at 400\n  turned long side up\n"
+                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce on lag-eye\n}",
+            ),
+            (PLACE, "place grid 1 across by 1 up, left edge at 300, lowest edge at 1900"),
+        ),
+        wrong=(("lowest edge at 1900", "lowest edge at 1640"),),
     ),
     "lining-carries": Page(
         "Panels overhead that hang from a lining alone",

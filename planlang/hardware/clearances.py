@@ -179,5 +179,5 @@ def _box(
 
 CHECKS = {
     "luminaire": _lamp, "sprinkler": _sprinkler, "detector": _detector, "vent": _vent, "exit-sign": _sign,
-    "electrical-box": _box,
+    "socket": _box,
 }  # fmt: skip

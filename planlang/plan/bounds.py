@@ -6,13 +6,15 @@ taking minutes.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import accumulate
+from math import ceil, hypot
 
 from planlang.plan import messages
-from planlang.plan.model import Array, Bays, Grid, PanelType, Plan, Row
+from planlang.plan.model import Array, Bays, CeilingPlane, Grid, PanelType, Plan, Room, Row
 from planlang.plan.node import Node
+from planlang.plan.placement import MOST_TIMES_WANTED, BesideEach, Cover, Fit, Mirrored, Points, Reflections, how_many
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
@@ -38,8 +40,16 @@ def too_much(plan: Plan) -> tuple[Diagnostic, ...]:
     return tuple(findings)
 
 
-def panels_in(placement: Grid | Row | Bays) -> int:
-    """How many panels a placement asks for."""
+def panels_by_array(plan: Plan) -> list[int]:
+    """How many panels each array asks for; a bound of it for as many as fit, or as cover a share."""
+    counts: dict[str, int] = {}
+    for array in plan.arrays:
+        counts[array.name] = _panels_in(array, plan.room, counts)
+    return [counts[array.name] for array in plan.arrays]
+
+
+def _panels_in(array: Array, room: Room, counts: Mapping[str, int]) -> int:  # noqa: PLR0911 - one line a rule
+    placement = array.placement
     match placement:
         case Grid():
             return placement.columns * placement.rows
@@ -47,11 +57,53 @@ def panels_in(placement: Grid | Row | Bays) -> int:
             return placement.count
         case Bays():
             return placement.each * (len(placement.features) - 1)
+        case Points():
+            return len(placement.centres)
+        case BesideEach() | Mirrored():
+            return counts.get(placement.array, 0)
+        case Reflections():
+            return len(placement.talkers) * len(placement.listeners)
+        case Fit():
+            return _room_for(array, room, (placement.gap_across, placement.gap_up), placement.margin)
+        case Cover():
+            across, up = largest_extent(room, array.surface)
+            wanted = ceil(placement.share * across * up / (array.panel.width * array.panel.length))
+            gaps = (placement.gap, placement.gap)
+            return min(_room_for(array, room, gaps, placement.gap), MOST_TIMES_WANTED * wanted)
+
+
+def _room_for(array: Array, room: Room, gaps: tuple[Fraction, Fraction], margin: Fraction) -> int:
+    panel = array.panel
+    sizes = (panel.width, panel.length) if array.upright else (panel.length, panel.width)
+    columns, rows = (
+        how_many(extent - 2 * margin, size, gap)
+        for extent, size, gap in zip(largest_extent(room, array.surface), sizes, gaps, strict=True)
+    )
+    return columns * rows
+
+
+def largest_extent(room: Room, surface: str) -> tuple[Fraction, Fraction]:
+    """What a surface measures at most, across and up: no more than the room's planes allow."""
+    top = min(plane.height + Fraction(plane.rise_over_run) * _run(room, plane) for plane in room.ceiling)
+    if surface.endswith(" wall"):
+        return (room.width if surface in ("south wall", "north wall") else room.depth), top
+    plane = next((plane for plane in room.ceiling if plane.name == surface), None)
+    if plane is None or plane.foot is None:
+        return room.width, room.depth
+    across = room.width if plane.foot in ("south", "north") else room.depth
+    rise = plane.rise_over_run
+    run = float(_run(room, plane)) if rise <= 0 else min(float(_run(room, plane)), float(top - plane.height) / rise)
+    return across, Fraction(max(run, 0.0) * hypot(1.0, rise))
+
+
+def _run(room: Room, plane: CeilingPlane) -> Fraction:
+    """How far a plane goes from its wall to the one across."""
+    return room.depth if plane.foot in ("south", "north") else room.width
 
 
 def panels_of(plan: Plan) -> int:
     """How many panels a plan asks for."""
-    return sum(panels_in(array.placement) for array in plan.arrays)
+    return sum(panels_by_array(plan))
 
 
 def too_much_with_options(plan: Plan, done: Sequence[Plan], words: int) -> tuple[Diagnostic, ...]:
@@ -66,10 +118,11 @@ def too_much_with_options(plan: Plan, done: Sequence[Plan], words: int) -> tuple
 
 
 def _panels(plan: Plan) -> Iterator[Diagnostic]:
-    counts = accumulate(panels_in(array.placement) for array in plan.arrays)
-    for array, count in zip(plan.arrays, counts, strict=True):
+    for array, count in zip(plan.arrays, accumulate(panels_by_array(plan)), strict=True):
         if count > MOST_PANELS:
-            yield messages.too_many_panels(array.placement.at, count, MOST_PANELS)
+            yield messages.too_many_panels(
+                array.placement.at, count, MOST_PANELS, isinstance(array.placement, Fit | Cover)
+            )
             return
 
 
@@ -78,7 +131,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
     room = plan.room
     lists: tuple[tuple[str, int, tuple[Node, ...]], ...] = (
         ("arrays", MOST_ARRAYS, plan.arrays),
-        ("doors, windows, lights and the like", MOST_FEATURES, room.features),
+        ("doors, windows, lights and other things on surfaces", MOST_FEATURES, room.features),
         ("planes in a ceiling", MOST_PLANES, room.ceiling),
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
@@ -107,7 +160,7 @@ def _members(plan: Plan) -> Iterator[Diagnostic]:
     reach = room.width + room.depth + max(plane.height for plane in room.ceiling)
     for lining in room.linings:
         members = lining.members
-        if members is None:
+        if members is None or members.measured:
             continue
         if reach / members.centres > MOST_MEMBERS:
             yield messages.too_many_members(members.at, members.word, MOST_MEMBERS)
@@ -124,8 +177,8 @@ def _points(plan: Plan) -> Iterator[Diagnostic]:
 def _parts(plan: Plan) -> Iterator[Diagnostic]:
     """Pieces to cut and points to hang, over all panels; at most one finding."""
     parts = 0
-    for array in plan.arrays:
-        parts += panels_in(array.placement) * parts_of(array)
+    for array, count in zip(plan.arrays, panels_by_array(plan), strict=True):
+        parts += count * parts_of(array)
         if parts > MOST_PARTS:
             yield messages.too_many_parts(_crowded(array), parts, MOST_PARTS)
             return

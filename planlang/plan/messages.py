@@ -250,9 +250,10 @@ def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
 # --- how much -----------------------------------------------------------------------------------------------
 
 
-def too_many_panels(span: Span, count: int, limit: int) -> Diagnostic:
-    """More panels than a plan may have."""
-    message = f"the plan comes to {in_groups(count)} panels here; {in_groups(limit)} are the most"
+def too_many_panels(span: Span, count: int, limit: int, up_to: bool) -> Diagnostic:
+    """More panels than a plan may have; `up_to`: as a bound of how many there is room for."""
+    words = f"{'up to ' if up_to else ''}{in_groups(count)} panels"
+    message = f"the plan comes to {words} here; {in_groups(limit)} are the most"
     return Diagnostic("too-many-panels", message, span, "look at the counts, or give parts of the room their own plans")
 
 

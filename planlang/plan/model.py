@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
+from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule
 from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
@@ -137,7 +138,8 @@ class CeilingPlane(Node):
 class Members(Node):
     """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
 
-    They run `up` the surface (rafters, studs) or `across` it.
+    They run `up` the surface (rafters, studs) or `across` it. `measured` are their centre lines where they were found
+    one by one, rising; `centres` is then 0.
     """
 
     word: str
@@ -147,6 +149,7 @@ class Members(Node):
     centres: Fraction
     first: Fraction
     runs: Literal["up", "across"]
+    measured: tuple[Fraction, ...] = ()
 
 
 @record(kw_only=True)
@@ -166,11 +169,12 @@ class Feature(Node):
     `across`, `up` give the centre; `width`, `height` the bounding size; `round` says that it is a disc.
     `lining` is what it absorbs like; None for things too small to count. `fitting` says how a luminaire is built in;
     `below` is how far a sprinkler's deflector or a detector stands off the surface, None where that isn't stated.
+    `depth` is how far it stands out. Panels keep `keep_clear` from it where their array says nothing else;
+    `keep_source` is why, empty where the plan says so. Doors: the way that it opens, and the side of its hinges as seen
+    from the room; empty where the plan does not say.
     """
 
-    kind: Literal[
-        "door", "window", "rooflight", "luminaire", "vent", "sprinkler", "detector", "exit-sign", "electrical-box"
-    ]
+    kind: str
     name: str
     surface: str
     across: Fraction
@@ -181,6 +185,11 @@ class Feature(Node):
     lining: Lining | None
     fitting: Literal["", "recessed", "recessed-ic", "surface"] = ""
     below: Fraction | None = None
+    depth: Fraction = Fraction(0)
+    keep_clear: Fraction = Fraction(0)
+    keep_source: str = ""
+    opens: Literal["inward", "outward", ""] = ""
+    hinge: Literal["left", "right", ""] = ""
 
 
 @record(kw_only=True)
@@ -274,7 +283,10 @@ class Along(Node):
 
 @record(kw_only=True)
 class Grid(Node):
-    """Columns across by rows up, with equal gaps; the block is put by `across` and `up`."""
+    """Columns across by rows up, with equal gaps; the block is put by `across` and `up`.
+
+    In a staggered one every second row stands half a column further from the start.
+    """
 
     columns: int
     rows: int
@@ -282,6 +294,7 @@ class Grid(Node):
     gap_up: Fraction
     across: Along
     up: Along
+    staggered: bool = False
 
 
 @record(kw_only=True)
@@ -304,6 +317,9 @@ class Bays(Node):
     up: Along
 
 
+Placement = Grid | Row | Bays | Points | BesideEach | Mirrored | Fit | Cover | Reflections
+
+
 @record(kw_only=True)
 class Keep(Node):
     """Clear distance from a kind of feature ('rooflight') or a named one, from panel edge to feature edge."""
@@ -315,10 +331,14 @@ class Keep(Node):
 
 @record(kw_only=True)
 class Rail(Node):
-    """A timber rail screwed across the members, into which the ceiling hardware goes."""
+    """A timber rail screwed across the members, into which the ceiling hardware goes.
+
+    It ends `overhang` past the centre lines of its last members.
+    """
 
     timber: Timber
     screw: Hardware
+    overhang: Fraction = Fraction(0)
 
 
 @record(kw_only=True)
@@ -326,6 +346,7 @@ class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
 
     `lean_deg` is how far the links lean from plumb. `share` is the rule by which the weight is shared, for a reason.
+    `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
     """
 
     by: Literal["eyes", "cleats"]
@@ -338,6 +359,7 @@ class Hang(Node):
     lean_deg: Fraction = Fraction(0)
     share: ShareRule = "envelope"
     share_reason: str = ""
+    snap: Fraction = Fraction(0)
 
 
 @record(kw_only=True)
@@ -348,7 +370,7 @@ class Array(Node):
     mark: str
     panel: PanelType
     surface: str
-    placement: Grid | Row | Bays
+    placement: Placement
     upright: bool
     hang: Hang
     keeps: tuple[Keep, ...]

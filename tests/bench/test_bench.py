@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.bench import acoustics, commands, front_end
+from tests.bench import acoustics, commands, front_end, placement
 from tests.bench.__main__ import as_text
 from tests.bench.measure import Line, compared, python
 
@@ -62,3 +62,26 @@ def test_the_growth_exponent_is_that_of_the_power_that_made_the_times() -> None:
     sizes = [1000, 10_000, 100_000]
     for power in (1.0, 1.5, 2.0):
         assert front_end.exponent(sizes, [0.01 * size**power for size in sizes]) == pytest.approx(power)
+
+
+def test_the_checks_of_panels_are_timed_beside_all_pairs() -> None:
+    lines = placement.measure(repetitions=1, sizes=((5, 4), (10, 8)))
+    assert [line.limit for line in lines] == [None, None, None, placement.MOST_SECONDS, placement.STEEPEST]
+    assert all(line.median > 0 for line in lines)
+
+
+def test_the_checks_find_what_all_pairs_find() -> None:
+    plan, room, panels = placement.hall(4, 3)
+    assert placement.by_grid(plan, room, panels) == placement.by_pairs(plan, room, panels) == 0
+    doubled = (*panels, panels[5])
+    assert placement.by_grid(plan, room, doubled) == placement.by_pairs(plan, room, doubled) == 1
+
+
+@pytest.mark.slow
+def test_the_checks_grow_hardly_faster_than_the_panels() -> None:
+    """Fourfold panels and lamps take all pairs sixteen times as long; the processor's time leaves a wide margin."""
+    small, large = (
+        min(placement.seconds(placement.by_grid, there) for _ in range(3))
+        for there in (placement.hall(10, 10), placement.hall(20, 20))
+    )
+    assert large < 9 * small

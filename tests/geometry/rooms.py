@@ -10,6 +10,8 @@ from planlang.geometry.layout import place_arrays
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
 from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Keep, Members, Plan, Rail, Row, SurfaceLining
+from planlang.plan.stated import Zone
+from planlang.plan.usual import USUAL
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.span import NOWHERE, Span
 from tests import builders
@@ -65,7 +67,34 @@ def row(count: int, gap: F | int | None = None, **over: Any) -> Row:
 
 
 def rail() -> Rail:
-    return Rail(at=NOWHERE, timber=builders.timber(), screw=builders.screw_eye())
+    return Rail(at=NOWHERE, timber=builders.timber(), screw=builders.screw_eye(), overhang=F(60))
+
+
+def usual(kind: str, across: F | int, surface: str = "north wall", **over: Any) -> Feature:
+    """A thing 200 x 400 that keeps what is usual for its kind; its left edge is 100 less than `across`."""
+    base = {"kind": kind, "keep_clear": USUAL[kind].distance, "keep_source": USUAL[kind].why}
+    return feature("f1", surface, (across, 1000), (200, 400), **{**base, **over})
+
+
+def at(left: int, lower: int, **over: Any) -> Array:
+    """A panel 600 x 1500 with its lower left corner there, on the north wall."""
+    placement = builders.grid(1, 1, 0, across=builders.along("start", left), up=builders.along("start", lower))
+    return wall_array(placement=placement, **over)
+
+
+def zone(forbids: str, box: tuple[int, int, int, int], surface: str = "north wall", name: str = "z1") -> Zone:
+    left, lower, right, upper = (F(edge) for edge in box)
+    return Zone(
+        at=NOWHERE,
+        name=name,
+        surface=surface,
+        left=left,
+        lower=lower,
+        right=right,
+        upper=upper,
+        forbids=forbids,  # type: ignore[arg-type]
+        author="the owner",
+    )
 
 
 def keep(distance: int, kind: str = "", name: str = "") -> Keep:

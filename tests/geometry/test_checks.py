@@ -132,11 +132,11 @@ def test_the_mend_is_enough():
 
 
 def test_an_array_near_one_lamp_says_so_for_each_panel():
-    array = overhead(placement=builders.grid(2, 1, 100), keeps=(keep(50, "luminaire"),))
+    array = overhead(placement=builders.grid(2, 1, 100), keeps=(keep(80, "luminaire"),))
     outcome = layout_of(array, linings=JOISTS, features=(lamp("L1", (3000, 2000), 90),))
     assert [finding.message for finding in outcome.diagnostics] == [
-        "SC1 is 5 mm from luminaire L1, 50 mm wanted",
-        "SC2 is 5 mm from luminaire L1, 50 mm wanted",
+        "SC1 is 5 mm from luminaire L1, 80 mm wanted",
+        "SC2 is 5 mm from luminaire L1, 80 mm wanted",
     ]
 
 

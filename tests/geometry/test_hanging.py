@@ -88,13 +88,13 @@ def test_a_shift_that_leaves_the_surface_is_not_proposed():
     assert found.mend == "move the whole array 60 mm east"  # eyes 6 mm inside of joists 1 and 3, the panel to the wall
     assert layout_of(clouds(start=100), **narrow_room).diagnostics == ()
     found = only(layout_of(clouds(start=40, edge_clear=F(10)), **narrow_room), "point-misses-member")
-    assert found.mend == "use a rail across the joists"
+    assert found.mend == "use rails across the joists, up at 1350 mm and 2650 mm"
 
 
 def test_no_shift_can_mend_a_wrong_distance():
     panel = builders.panel_type(width=F(600))  # rails 588 apart, 400 centres
     found = only(layout_of(clouds(panel=panel), linings=ceiling()), "point-misses-member")
-    assert found.mend == "use a rail across the joists"
+    assert found.mend == "use rails across the joists, up at 1350 mm and 2650 mm"
 
 
 @pytest.mark.parametrize("shift", [0, 7, 133, 399])
@@ -116,12 +116,33 @@ def test_rails_run_from_member_to_member():
     outcome = layout_of(clouds(2, 200, start=400, hang=rail_hang()), linings=ceiling())
     assert outcome.diagnostics == ()
     first, second = outcome.value.rails
-    assert (first.name, first.position, first.start, first.end) == ("RA1", 1350, 300, 2300)
+    assert (first.name, first.position, first.start, first.end) == ("RA1", 1350, 240, 2360)
     assert first.crossings == (300, 700, 1100, 1500, 1900, 2300)
     assert first.points == ("SC1.a", "SC1.b", "SC2.a", "SC2.b")
     assert (second.name, second.position) == ("RA2", 2650)
     held = outcome.value.panels[1].points[2]
     assert (held.lands_on, held.off_centre) == ("rail RA2", 0)
+
+
+def test_a_rail_ends_past_its_last_member_or_at_the_edge_and_says_when_that_is_short():
+    outcome = layout_of(clouds(start=100, hang=rail_hang()), linings=ceiling(first=F(20)))
+    assert codes(outcome) == ["rail-end-short"] * 2
+    assert not outcome.diagnostics[0].is_error
+    assert "RA1 of 'clouds' ends 20 mm past its last screw, 60 mm is usual" in outcome.diagnostics[0].message
+    assert "drill for the end screw" in outcome.diagnostics[0].mend
+    assert outcome.value.rails[0].start == 0
+    assert outcome.value.rails[0].end == outcome.value.rails[0].crossings[-1] + 60
+
+
+def test_two_rails_in_one_place():
+    """Joists at 300, 700 …; eyes 794 apart from 406 on: the rail goes from 300 - 60 to 1500 + 60. The next one starts
+    at 1500 - 60 where its first eye is between 1500 and 1900."""
+    first = clouds(start=400, hang=rail_hang())
+    outcome = layout_of(first, clouds(start=1500, hang=rail_hang(), name="more", mark="MC"), linings=ceiling())
+    assert codes(outcome) == ["rails-overlap"] * 2
+    assert outcome.diagnostics[0].message == "rails RA1 and RA3 would overlap by 120 mm along"
+    apart = clouds(start=1900, hang=rail_hang(), name="more", mark="MC")
+    assert codes(layout_of(first, apart, linings=ceiling())) == []
 
 
 def test_rails_are_numbered_over_all_arrays():

@@ -192,3 +192,53 @@ def test_tidying_leaves_a_range_that_makes_no_sense(names):
 def test_no_wood_is_heavier_than_wood_without_pores(tmp_path, gravity, right):
     codes_found = [code for code, _ in findings_after(tmp_path, ("gravity  0.42", f"gravity  {gravity}"))]
     assert codes_found == ([] if right else ["out-of-range"])
+
+
+ROOM_FOR = ("as many as fit, gap 0, margin 0", "to cover 50 %, gap 1", "to cover 100 %, gap 0")
+
+
+def with_rule(rule, face):
+    return SMALL.replace(f"{GRID}, centred across, lowest edge at 1600", rule).replace("600 x 1200", face)
+
+
+@pytest.mark.parametrize("rule", ROOM_FOR)
+def test_as_many_as_there_is_room_for_are_bounded_before_they_are_placed(tmp_path, rule):
+    plan, _ = read_text(tmp_path, with_rule(rule, "60 x 60"))
+    finding = too_much(plan)[0]
+    assert finding.code == "too-many-panels"
+    assert "up to " in finding.message
+
+
+@pytest.mark.parametrize("rule", ROOM_FOR)
+def test_a_surface_full_of_lights_and_zones_is_filled_in_time(tmp_path, rule):
+    text = with_rule(rule, "200 x 250")
+    lights = ", ".join(f"{25 * number}, {20 * number}" for number in range(1, 200))
+    things = f"  vent L1..L199 on ceiling centred at {lights}, 8 across, keep 1 clear\n"
+    zones = "".join(
+        f'  zone z{number} on ceiling from {number}, 0 to 5000, 2000, no anything, says "A"\n' for number in range(490)
+    )
+    assert found(tmp_path, text.replace("  door  ", f"{things}{zones}  door  "))
+
+
+def test_reflections_of_many_in_many_are_bounded(tmp_path):
+    people = "".join(
+        f"  talker t{n} at 4000, 2000, height 1200\n  listener l{n} at 1000, 2000, height 1200\n" for n in range(1, 24)
+    )
+    rule = "at first reflections from t1..t23 to l1..l23"
+    text = with_rule(rule, "600 x 1200") + f"use-of-room {{\n{people}}}\n"
+    plan, findings = read_text(tmp_path, text)
+    assert findings == ()
+    (finding,) = too_much(plan)
+    assert "529 panels" in finding.message
+
+
+def test_an_array_by_another_counts_as_many(tmp_path):
+    array = SMALL[SMALL.index("array clouds") :]
+    others = "".join(
+        array.replace("clouds, mark K", f"more-{number}, mark M{number}x").replace(
+            f"{GRID}, centred across, lowest edge at 1600", "one above each of clouds, gap 0"
+        )
+        for number in range(3)
+    )
+    plan, _ = read_text(tmp_path, SMALL + others)
+    assert panels_of(plan) == 8

@@ -120,13 +120,13 @@ def test_heads_signs_and_boxes_stand_where_they_are(tmp_path):
         "  sprinkler S1 on ceiling centred at 2500, 300, 60 across, deflector 40 below\n"
         "  detector D1 on ceiling centred at 2500, 3700, 110 across\n"
         "  luminaire L1 on ceiling centred at 300, 300, 90 across, fitted recessed\n"
-        "  electrical-box B1 on north wall centred at 600, up 300, 86 x 86\n  door"
+        "  socket B1 on north wall centred at 600, up 300, 86 x 86\n  door"
     )
     plan, findings = read_text(tmp_path, SMALL.replace("  door", things, 1))
     assert findings == ()
     features = {feature.name: feature for feature in plan.room.features}
     assert (features["S1"].kind, features["S1"].below, features["L1"].fitting) == ("sprinkler", 40, "recessed")
-    assert {feature.kind for feature in plan.room.features} >= {"detector", "electrical-box"}
+    assert {feature.kind for feature in plan.room.features} >= {"detector", "socket"}
 
 
 def test_a_survey_finds_a_detector_elsewhere(tmp_path):

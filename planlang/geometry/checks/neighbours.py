@@ -1,11 +1,12 @@
 """Panels beside each other on a surface: none overlaps another."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.geometry import messages
 from planlang.geometry.features import overlap
 from planlang.geometry.model import PlacedPanel, Surface
+from planlang.geometry.near import pairs_among
 from planlang.geometry.polygon import Move
 from planlang.geometry.words import move_words
 from planlang.plan.tape import TapeStyle
@@ -17,7 +18,7 @@ MOST_FINDINGS = 100
 def overlaps(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
     """One panels-overlap for each pair on a surface that overlaps, in the order of the panels; the first hundred."""
     findings: list[Diagnostic] = []
-    for first_index, second_index in sorted(_pairs(panels)):
+    for first_index, second_index in pairs_among([panel.box for panel in panels], 0.0):
         if len(findings) == MOST_FINDINGS:
             break
         first, second = panels[first_index], panels[second_index]
@@ -27,19 +28,6 @@ def overlaps(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -
             marks, arrays = (first.mark, second.mark), (first.array, second.array)
             findings.append(messages.panels_overlap(marks, arrays, by, mend, tape))
     return tuple(findings)
-
-
-def _pairs(panels: Sequence[PlacedPanel]) -> Iterator[tuple[int, int]]:
-    """Indices of panels that share a stretch across, the lower one first.
-
-    Panels in the order of their left edges; each is held against those that start before its right edge.
-    """
-    swept = sorted(range(len(panels)), key=lambda index: panels[index].box.left)
-    for place, index in enumerate(swept):
-        for other in swept[place + 1 :]:
-            if panels[other].box.left >= panels[index].box.right:
-                break
-            yield min(index, other), max(index, other)
 
 
 def _way_out(first: PlacedPanel, second: PlacedPanel, by: tuple[Fraction, Fraction]) -> Move:

@@ -1,4 +1,4 @@
-"""Panels and features: none lies over a feature, none is nearer than the plan's keeps."""
+"""Panels and features: none lies over a feature, none is nearer than the plan keeps, or than is usual."""
 
 import math
 from collections.abc import Sequence
@@ -6,12 +6,16 @@ from fractions import Fraction
 
 from planlang.geometry import messages
 from planlang.geometry.features import Extent, distance_between, extent_of, gaps, is_nearer
-from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Surface
+from planlang.geometry.model import Box, HangPoint, PlacedFeature, PlacedPanel, Surface
+from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import TOLERANCE, Move, clearance, edges_of
 from planlang.geometry.words import Worst, move_words
-from planlang.plan.model import Array, Feature, Keep
+from planlang.plan.model import Array, Feature
 from planlang.plan.tape import TapeStyle
+from planlang.plan.usual import USUAL, WARN_BELOW_USUAL
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
+from planlang.syntax.span import Span
 
 MOST_FINDINGS = 100
 
@@ -21,39 +25,83 @@ def too_near(
 ) -> tuple[Diagnostic, ...]:
     """For each pair of panel and feature at most one finding: panel-over-feature or else panel-near-feature.
 
-    Of several keeps that a pair fails, the widest one is reported. The first hundred findings are enough.
+    Of several distances that a pair fails, the widest one is reported. A panel that hangs lower than a beam is deep may
+    hang under it, from points beside it: else it is point-under-feature. The first hundred findings are enough.
     """
+    there = [placed for placed in features if placed.feature.surface == surface.name]
+    arrays = {panel.array.name: panel.array for panel in panels}.values()
+    reach = max((float(clear_of(array, placed.feature).distance) for placed in there for array in arrays), default=0.0)
     findings: list[Diagnostic] = []
-    there = [placed.feature for placed in features if placed.feature.surface == surface.name]
-    for panel in panels:
-        for feature in there:
-            findings += _pair(panel, feature, surface, tape)
-        if len(findings) >= MOST_FINDINGS:
+    for index, other in pairs_within([panel.box for panel in panels], [placed.box for placed in there], reach):
+        if len(findings) == MOST_FINDINGS:
             break
-    return tuple(findings[:MOST_FINDINGS])
+        findings += _pair(panels[index], there[other], surface, tape)
+    return tuple(findings)
 
 
-def keeps_for(array: Array, feature: Feature) -> tuple[Keep, ...]:
-    """The keeps of an array that speak of a feature, by its kind or its name, the widest first."""
-    spoken = [
-        keep for keep in array.keeps if feature.kind == keep.kind or (keep.feature and feature.name == keep.feature)
+@record
+class Clear:
+    """How far an array keeps from a feature: where that is said, and why where no array says it."""
+
+    distance: Fraction
+    at: Span
+    why: str = ""
+
+
+def clear_of(array: Array, feature: Feature) -> Clear:
+    """What an array keeps from a feature: the widest distance that the plan states, or else that of the feature's kind.
+
+    An array speaks of a feature by its kind or its name; the feature may have a distance of its own.
+    """
+    stated = [
+        Clear(keep.distance, keep.at)
+        for keep in array.keeps
+        if feature.kind == keep.kind or (keep.feature and feature.name == keep.feature)
     ]
-    return tuple(sorted(spoken, key=lambda keep: -keep.distance))
+    if not stated or not feature.keep_source:
+        why = feature.keep_source or f"as {feature.name} states"
+        stated.append(Clear(feature.keep_clear, array.placement.at, why))
+    return max(stated, key=lambda clear: clear.distance)
 
 
-def _pair(panel: PlacedPanel, feature: Feature, surface: Surface, tape: TapeStyle) -> tuple[Diagnostic, ...]:
+def keeps_below_usual(
+    array: Array, surface: Surface, features: Sequence[PlacedFeature], tape: TapeStyle
+) -> tuple[Diagnostic, ...]:
+    """A warning for each kind of lamp, sprinkler or detector from which an array keeps less than is usual."""
+    findings: dict[str, Diagnostic] = {}
+    for feature in (placed.feature for placed in features if placed.feature.surface == surface.name):
+        if feature.kind not in WARN_BELOW_USUAL or feature.kind in findings:
+            continue
+        clear = clear_of(array, feature)
+        if clear.distance < USUAL[feature.kind].distance:
+            at = feature.at if clear.why else clear.at
+            findings[feature.kind] = messages.keep_below_usual(array, feature, clear.distance, at, tape)
+    return tuple(findings.values())
+
+
+def passes_under(array: Array, feature: Feature) -> bool:
+    """Whether the panels of an array hang lower than a beam is deep, so that they may hang under it."""
+    return feature.kind == "beam" and 0 < feature.depth <= array.hang.drop
+
+
+def _pair(panel: PlacedPanel, placed: PlacedFeature, surface: Surface, tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    feature = placed.feature
+    if passes_under(panel.array, feature):
+        covered = [point.name for point in panel.points if _covers(placed.box, point)]
+        return (messages.point_under_feature(covered[0], feature, panel.array),) if covered else ()
     own, extent = Extent(panel.box, Fraction(0)), extent_of(feature)
-    keeps = keeps_for(panel.array, feature)
-    wanted = keeps[0].distance if keeps else Fraction(0)
-    if is_nearer(own, extent, Fraction(0)):
-        mend = _mend(panel, extent.grown(max(wanted, Fraction(0))), surface, tape)
-        return (messages.panel_over_feature(panel.mark, feature, panel.array, mend),)
-    if not keeps or not is_nearer(own, extent, wanted):
+    clear = clear_of(panel.array, feature)
+    if not is_nearer(own, extent, max(clear.distance, Fraction(0))):
         return ()
+    mend = _mend(panel, extent.grown(max(clear.distance, Fraction(0))), surface, tape)
+    if is_nearer(own, extent, Fraction(0)):
+        return (messages.panel_over_feature(panel.mark, feature, panel.array, mend),)
     found = Worst(panel.mark, distance_between(own, extent))
-    return (
-        messages.panel_near_feature(found, feature, keeps[0], _mend(panel, extent.grown(wanted), surface, tape), tape),
-    )
+    return (messages.panel_near_feature(found, feature, (clear.distance, clear.at, clear.why), mend, tape),)
+
+
+def _covers(box: Box, point: HangPoint) -> bool:
+    return box.left < point.across < box.right and box.lower < point.up < box.upper
 
 
 def _mend(panel: PlacedPanel, forbidden: Extent, surface: Surface, tape: TapeStyle) -> str:

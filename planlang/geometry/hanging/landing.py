@@ -11,15 +11,18 @@ from planlang.geometry.hanging.members import (
     centre_lines,
     landing_shifts,
     nearest_member,
+    shifts_onto,
 )
 from planlang.geometry.hanging.points import Place
 from planlang.geometry.model import Box, Surface
 from planlang.geometry.polygon import TOLERANCE, Move, edges_of, least_move
-from planlang.geometry.words import Worst, move_words, singular, to_step
+from planlang.geometry.words import Worst, and_list, move_words, singular, to_step
 from planlang.plan.model import Array, Members
-from planlang.plan.tape import TapeStyle
+from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
+
+MOST_RAILS_NAMED = 4
 
 
 @record
@@ -42,6 +45,15 @@ def land_in_lining(array: Array, surface: Surface, points: Sequence[NamedPoint])
     """Nothing behind the lining is used. Findings: hang-from-lining or lining-carries, under a ceiling."""
     findings = (messages.hang_from_lining(surface, array),) if surface.kind == "ceiling" else ()
     return Outcome(tuple(Landing("lining only", None) for _ in points), findings)
+
+
+def allowed_for(array: Array, surface: Surface) -> Fraction | None:
+    """How far a hang point may be off a member's centre line, mm; None where that can't be said or nothing would do."""
+    members, shank = surface.members, array.hang.anchor.shank
+    if members is None or shank is None or array.hang.into != "members":
+        return None
+    allowed = allowed_off_centre(members.width, shank)
+    return allowed if allowed >= 0 else None
 
 
 def land_on_members(
@@ -82,13 +94,28 @@ class _Mend:
 
     def words(self, points: Sequence[NamedPoint], boxes: Sequence[Box]) -> str:
         """The shift of the whole array that lands all its points and keeps it on its surface, or else a rail."""
+        coordinates = {along_pitch(self.members, point.place) for point in points}
+        for shift in self._shifts(coordinates):
+            for length in (to_step(shift, self.tape), shift):
+                if self._lands(length, coordinates) and self._stays(length, boxes):
+                    return f"move the whole array {move_words(self.surface, self._move(length), self.tape)}"
+        return f"use {self._rails(points)}"
+
+    def _shifts(self, coordinates: set[Fraction]) -> tuple[Fraction, ...]:
         if self.members.centres > 0:
-            coordinates = {along_pitch(self.members, point.place) for point in points}
-            for shift in landing_shifts(self.members, coordinates, self.allowed):
-                for length in (to_step(shift, self.tape), shift):
-                    if self._lands(length, coordinates) and self._stays(length, boxes):
-                        return f"move the whole array {move_words(self.surface, self._move(length), self.tape)}"
-        return f"use a rail across the {self.members.word}"
+            return landing_shifts(self.members, coordinates, self.allowed)
+        lines = centre_lines(self.members, self.surface)
+        return tuple((low + high) / 2 for low, high in shifts_onto(lines, coordinates, self.allowed))
+
+    def _rails(self, points: Sequence[NamedPoint]) -> str:
+        """The rails that would do: one for each line of points across the members."""
+        axis = 1 if self.members.runs == "up" else 0
+        lines = sorted({point.place[axis] for point in points})
+        if len(lines) > MOST_RAILS_NAMED:
+            return f"a rail across the {self.members.word} for each line of points"
+        where = and_list(tuple(on_tape(line, self.tape) for line in lines))
+        way = "up" if axis else "across"
+        return f"{'a rail' if len(lines) == 1 else 'rails'} across the {self.members.word}, {way} at {where}"
 
     def _lands(self, shift: Fraction, coordinates: set[Fraction]) -> bool:
         lines = centre_lines(self.members, self.surface)

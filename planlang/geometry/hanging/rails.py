@@ -9,8 +9,14 @@ from planlang.geometry.features import overlap
 from planlang.geometry.hanging.landing import Landing, NamedPoint
 from planlang.geometry.hanging.members import along_pitch, centre_lines
 from planlang.geometry.model import Box, PlacedFeature, RailRun, Surface
+from planlang.geometry.near import pairs_among
+from planlang.geometry.polygon import chord, edges_of
 from planlang.plan.model import Array, Members, Rail
+from planlang.plan.tape import TapeStyle
+from planlang.plan.usual import END_DISTANCE_IN_SHANKS
 from planlang.syntax.diagnostics import Diagnostic, Outcome
+
+MOST_FINDINGS = 100
 
 
 def run_rails(
@@ -19,11 +25,12 @@ def run_rails(
     points: Sequence[NamedPoint],
     features: Sequence[PlacedFeature],
     first_number: int,
+    tape: TapeStyle,
 ) -> Outcome[tuple[RailRun, ...]]:
     """The rails of an array, named RA and a running number.
 
     All points at one position share a line; it is parted where a feature stands in the way. Findings:
-    surface-without-members, rail-not-stated, rail-without-span, rail-over-feature.
+    surface-without-members, rail-not-stated, rail-without-span, rail-over-feature, rail-end-short.
     """
     members, rail = surface.members, array.hang.rail
     if members is None:
@@ -34,7 +41,7 @@ def run_rails(
     rails: list[RailRun] = []
     findings: list[Diagnostic] = []
     for line in _lines(members, rail, points, there):
-        run = _run(f"RA{first_number + len(rails)}", surface, members, line)
+        run = _run(f"RA{first_number + len(rails)}", surface, (members, rail), line)
         names = ", ".join(point.name for point in line)
         if run is None:
             findings.append(messages.rail_without_span(array, names, members))
@@ -42,6 +49,7 @@ def run_rails(
         crossed = _first_crossed(run, members, rail, there)
         if crossed is not None:
             findings.append(messages.rail_over_feature(array, rail, names, crossed.feature))
+        findings += _short_end(run, array, rail, tape)
         rails.append(run)
     return Outcome(tuple(rails), tuple(findings))
 
@@ -53,6 +61,23 @@ def land_on_rails(points: Sequence[NamedPoint], rails: Sequence[RailRun]) -> tup
         Landing(f"rail {by_point[point.name]}", Fraction(0)) if point.name in by_point else Landing("no rail", None)
         for point in points
     )
+
+
+def rail_overlaps(surface: Surface, rails: Sequence[tuple[RailRun, Array]], tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """One rails-overlap for each two rails of a surface that would lie in one place; the first hundred."""
+    members = surface.members
+    if members is None:
+        return ()
+    there = [(run, array) for run, array in rails if run.surface == surface.name]
+    strips = [_strip(members, array.hang.rail, run.position, run.start, run.end) for run, array in there]
+    findings: list[Diagnostic] = []
+    for first, second in pairs_among(strips, 0.0):
+        shared = overlap(strips[first], strips[second])
+        if shared is not None and len(findings) < MOST_FINDINGS:
+            along = shared[0] if members.runs == "up" else shared[1]
+            names = (there[first][0].name, there[second][0].name)
+            findings.append(messages.rails_overlap(names, (there[first][1], there[second][1]), along, tape))
+    return tuple(findings)
 
 
 def _position(members: Members, point: NamedPoint) -> Fraction:
@@ -80,8 +105,12 @@ def _lines(
     return lines
 
 
-def _run(name: str, surface: Surface, members: Members, line: Sequence[NamedPoint]) -> RailRun | None:
-    """From the last member at or before the first point to the next member after the last one; None without these."""
+def _run(name: str, surface: Surface, crossed: tuple[Members, Rail], line: Sequence[NamedPoint]) -> RailRun | None:
+    """From the last member at or before the first point to the next member after the last one; None without these.
+
+    It ends the rail's overhang past these members, or at the edge of the surface where that is nearer.
+    """
+    members, rail = crossed
     first, last = along_pitch(members, line[0].place), along_pitch(members, line[-1].place)
     centres = centre_lines(members, surface)
     before = [at for at in centres if at <= first]
@@ -91,7 +120,24 @@ def _run(name: str, surface: Surface, members: Members, line: Sequence[NamedPoin
     start, end = before[-1], after[0]
     crossings = tuple(at for at in centres if start <= at <= end)
     names = tuple(point.name for point in line)
-    return RailRun(name, surface.name, _position(members, line[0]), start, end, crossings, names)
+    position, half = _position(members, line[0]), _half_width(rail)
+    if members.runs == "up":
+        least, most = chord(edges_of(surface.outline), position - half, position + half, surface.width)
+    else:
+        turned = tuple((up, across) for across, up in reversed(surface.outline))
+        least, most = chord(edges_of(turned), position - half, position + half, surface.height)
+    start = min(start, max(start - rail.overhang, least))
+    end = max(end, min(end + rail.overhang, most))
+    return RailRun(name, surface.name, position, start, end, crossings, names)
+
+
+def _short_end(run: RailRun, array: Array, rail: Rail, tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """A warning where a rail ends nearer to its last screw than ten of its shanks."""
+    shank = rail.screw.shank
+    past = min(run.crossings[0] - run.start, run.end - run.crossings[-1])
+    if shank is None or past >= END_DISTANCE_IN_SHANKS * shank:
+        return ()
+    return (messages.rail_end_short(run, past, END_DISTANCE_IN_SHANKS * shank, (array, rail), tape),)
 
 
 def _first_crossed(
@@ -101,9 +147,13 @@ def _first_crossed(
     return next((placed for placed in features if overlap(strip, placed.box)), None)
 
 
-def _strip(members: Members, rail: Rail, position: Fraction, start: Fraction, end: Fraction) -> Box:
+def _half_width(rail: Rail | None) -> Fraction:
+    return max((rail and rail.timber.section) or (Fraction(0),)) / 2
+
+
+def _strip(members: Members, rail: Rail | None, position: Fraction, start: Fraction, end: Fraction) -> Box:
     """What a rail covers on its surface; its wider side lies flat on the members."""
-    half = max(rail.timber.section or (Fraction(0),)) / 2
+    half = _half_width(rail)
     if members.runs == "up":
         return Box(start, position - half, end, position + half)
     return Box(position - half, start, position + half, end)

@@ -54,6 +54,7 @@ def place_bays(bays: Bays, site: Site) -> Outcome[tuple[Slot, ...]]:
     lower, up_words = start_of(bays.up, height, "up", site)
     slots: list[Slot] = []
     findings = list(found.diagnostics)
+    differ = _how_they_differ(found.value, site)
     for bay in found.value:
         if bay.width < wanted:
             between = (bay.first.feature, bay.second.feature)
@@ -61,9 +62,8 @@ def place_bays(bays: Bays, site: Site) -> Outcome[tuple[Slot, ...]]:
             continue
         left = bay.start + (bay.width - wanted) / 2
         for index in range(bays.each):
-            how = (_bay_words(bay, bays, site), up_words)
-            if index:
-                how = (how[0] + step_words(left, index, width, bays.gap, site), up_words)
+            across_words = _bay_words(bay, bays, site) + step_words(left, index, width, bays.gap, site)
+            how = (across_words, up_words, *differ)
             slots.append(site.slot(left + index * (width + bays.gap), lower, how))
     return Outcome(tuple(slots), tuple(findings))
 
@@ -77,6 +77,15 @@ def _bay_words(bay: Bay, bays: Bays, site: Site) -> str:
     margin = on_tape((bay.width - block(bays.each, width, bays.gap)) / 2, tape)
     stretch = f"{bare(bay.start, tape)} to {bare(bay.end, tape)}, {bare(bay.width, tape)} wide"
     return f"bay {bay.name}: {stretch}; ({bare(bay.width, tape)} - {panels}) / 2 = {margin} each side"
+
+
+def _how_they_differ(bays: tuple[Bay, ...], site: Site) -> tuple[str, ...]:
+    """The least and the largest of bays that are not all alike."""
+    widths = sorted(bay.width for bay in bays)
+    if len(set(widths)) < 2:
+        return ()
+    least, most = bare(widths[0], site.tape), on_tape(widths[-1], site.tape)
+    return (f"the bays differ, {least} to {most}: each is centred by itself",)
 
 
 def _bays_of(bays: Bays, site: Site) -> Outcome[tuple[Bay, ...]]:

@@ -3,13 +3,18 @@
 from planlang.geometry import messages
 from planlang.geometry.placement.bays import place_bays
 from planlang.geometry.placement.grid import place_grid
+from planlang.geometry.placement.others import place_beside_each, place_mirrored
+from planlang.geometry.placement.points import place_at_points
+from planlang.geometry.placement.reflections import place_at_reflections
+from planlang.geometry.placement.room_for import place_to_cover, place_to_fit
 from planlang.geometry.placement.row import place_row
 from planlang.geometry.placement.slot import Site, Slot
-from planlang.plan.model import Bays, Grid, Row
+from planlang.plan.model import Bays, Grid, Placement, Row
+from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.syntax.diagnostics import Outcome
 
 
-def place_panels(site: Site) -> Outcome[tuple[Slot, ...]]:
+def place_panels(site: Site) -> Outcome[tuple[Slot, ...]]:  # noqa: PLR0911 - one line a rule
     """The slots of an array in the order of its marks. Findings: nothing-to-place, and those of the rule."""
     placement = site.array.placement
     if _least_count(placement) < 1:
@@ -21,9 +26,21 @@ def place_panels(site: Site) -> Outcome[tuple[Slot, ...]]:
             return place_row(placement, site)
         case Bays():
             return place_bays(placement, site)
+        case Points():
+            return place_at_points(placement, site)
+        case BesideEach():
+            return place_beside_each(placement, site)
+        case Mirrored():
+            return place_mirrored(placement, site)
+        case Fit():
+            return place_to_fit(placement, site)
+        case Cover():
+            return place_to_cover(placement, site)
+        case Reflections():
+            return place_at_reflections(placement, site)
 
 
-def _least_count(placement: Grid | Row | Bays) -> int:
+def _least_count(placement: Placement) -> int:
     match placement:
         case Grid():
             return min(placement.columns, placement.rows)
@@ -31,3 +48,7 @@ def _least_count(placement: Grid | Row | Bays) -> int:
             return placement.count
         case Bays():
             return placement.each
+        case Points():
+            return len(placement.centres)
+        case _:
+            return 1

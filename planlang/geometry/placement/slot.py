@@ -1,10 +1,11 @@
 """What every placement rule takes and gives."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
-from planlang.geometry.model import Box, PlacedFeature, Surface
-from planlang.plan.model import Array
+from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Surface
+from planlang.plan.model import Array, Place
+from planlang.plan.stated import Zone
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 
@@ -19,12 +20,18 @@ class Slot:
 
 @record
 class Site:
-    """Where an array goes: its surface, all features of the room, and the tape for words."""
+    """Where an array goes: its surface, all features and zones of the room, and the tape for words.
+
+    `placed` are the panels of the arrays before it, by name; `places` who talks and listens where.
+    """
 
     array: Array
     surface: Surface
     features: tuple[PlacedFeature, ...]
+    zones: tuple[Zone, ...]
     tape: TapeStyle
+    placed: Mapping[str, tuple[PlacedPanel, ...]]
+    places: tuple[Place, ...]
 
     @property
     def panel_size(self) -> tuple[Fraction, Fraction]:

@@ -38,12 +38,21 @@ class SurfaceData(Data):
 
 
 class FeatureData(Data):
-    """A door, window, light, vent or the like."""
+    """A door, window, lamp, vent, beam or another thing on a surface; `depth` is how far it stands out.
+
+    Panels keep `keep_clear` from it where their array says nothing else; `keep_source` is why, empty where the plan
+    says so. `opens` and `hinge` are for doors, empty where the plan does not say.
+    """
 
     name: str = Field(validation_alias=AliasPath("feature", "name"))
     kind: str = Field(validation_alias=AliasPath("feature", "kind"))
     surface: str = Field(validation_alias=AliasPath("feature", "surface"))
     box: BoxData
+    depth: Length = Field(validation_alias=AliasPath("feature", "depth"))
+    keep_clear: Length = Field(validation_alias=AliasPath("feature", "keep_clear"))
+    keep_source: str = Field(validation_alias=AliasPath("feature", "keep_source"))
+    opens: str = Field(validation_alias=AliasPath("feature", "opens"))
+    hinge: str = Field(validation_alias=AliasPath("feature", "hinge"))
 
 
 class RoomData(Data):

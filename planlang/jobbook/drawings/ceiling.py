@@ -18,6 +18,7 @@ from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_featu
 _COLLAR: dict[Side, float] = {"left": WALL + 7.0, "bottom": WALL + 7.0, "right": WALL + 7.0, "top": WALL + 7.0}
 _MOST_HEIGHT = 160.0
 _TOP = 8.0  # mm of paper above all dimensions, for the north arrow
+_BY_EDGES = ("rooflight", "beam", "trim")
 _EDGE_PEN = Pen(0.5)
 
 
@@ -65,13 +66,13 @@ def _values(panels: Sequence[PlacedPanel]) -> dict[Side, tuple[Value, ...]]:
 
 
 def _feature_values(features: Sequence[PlacedFeature], ceilings: Sequence[Surface]) -> dict[Side, tuple[Value, ...]]:
-    """East above the plan and north on its right: centres of lights, vents and the like, both edges of rooflights."""
+    """East above the plan and north on its right: centres of lights and the like, edges of rooflights and beams."""
     east, north = [], []
     for placed in features:
         surface = next(surface for surface in ceilings if surface.name == placed.feature.surface)
         box = around(surface.in_room(float(across), float(up))[:2] for across, up in placed.box.corners)
         x, y = box.centre
-        edges = placed.feature.kind == "rooflight"
+        edges = placed.feature.kind in _BY_EDGES
         east += [Value(exact(at), at, y) for at in ((box.left, box.right) if edges else (x,))]
         north += [Value(exact(at), at, x) for at in ((box.top, box.bottom) if edges else (y,))]
     return {"top": tuple(east), "right": tuple(north)}
@@ -128,7 +129,8 @@ def _notes(arranged: Arranged, compiled: CompiledPlan, has_slopes: bool, lost: S
     notes = [
         "The ceiling as in a mirror on the floor: north is up, east is right. "
         f"{tape_words(compiled.plan.job.tape)}, from the south-west corner of the room: below and left to the edges of "
-        "the panels, above and right to the centres of lights, vents and the like and to the edges of rooflights. "
+        "the panels, above and right to the centres of lights, vents and the like and to the edges of rooflights "
+        "and beams. "
         f"Scale {scale_words(arranged.view.ratio)}; measure nothing off the drawing.",
     ]
     if has_slopes:

@@ -1,10 +1,13 @@
 """The walls of a plan, and the doors and windows in them."""
 
-from planlang.geometry.model import PlacedFeature, RoomGeometry
+from math import cos, pi, sin
+
+from planlang.geometry.model import PlacedFeature, RoomGeometry, Surface
 from planlang.jobbook.drawings.extent import Extent, around, text_width
 from planlang.jobbook.drawings.scale import View
-from planlang.jobbook.drawings.svg import FAINT, FINE, MEDIUM, PAPER, SMALL, THICK, Canvas
+from planlang.jobbook.drawings.svg import FAINT, FINE, HIDDEN, MEDIUM, PAPER, SMALL, THICK, Canvas
 
+_ARC_STEPS = 12
 WALL = 2.2  # mm of paper: a band that says 'wall', not its thickness
 
 
@@ -28,9 +31,24 @@ def draw_openings(canvas: Canvas, view: View, box: Extent, room: RoomGeometry) -
         surface = room.surface(placed.feature.surface)
         if surface is None or surface.kind != "wall" or placed.feature.kind not in ("door", "window"):
             continue
+        _draw_swings(canvas, view, placed, surface)
         ends = (surface.in_room(float(place), 0.0) for place in (placed.box.left, placed.box.right))
         gap = around(view.spot(east, north) for east, north, _ in ends)
         _draw_opening(canvas, placed, gap, box, surface.inward)
+
+
+def _draw_swings(canvas: Canvas, view: View, placed: PlacedFeature, wall: Surface) -> None:
+    """The quarter that a door sweeps in the room, for each side on which its hinges are or may be."""
+    door = placed.feature
+    if door.kind != "door" or door.opens == "outward":
+        return
+    for side in (door.hinge,) if door.hinge else ("left", "right"):
+        hinge = float(placed.box.left if side == "left" else placed.box.right)
+        way = 1.0 if side == "left" else -1.0
+        reach, turns = float(door.width), [step * pi / 2 / _ARC_STEPS for step in range(_ARC_STEPS + 1)]
+        bow = [wall.in_room(hinge + way * reach * cos(turn), 0.0, reach * sin(turn)) for turn in turns]
+        pen = FINE if door.hinge and door.opens else HIDDEN
+        canvas.polyline([view.spot(*at[:2]) for at in (*bow, wall.in_room(hinge, 0.0))], pen)
 
 
 def _draw_opening(

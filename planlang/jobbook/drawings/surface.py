@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.words import singular
 from planlang.jobbook.compiled import CompiledPlan
@@ -31,7 +32,7 @@ from planlang.jobbook.drawings.svg import (
     Pen,
     slug,
 )
-from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, key_line, scale_bar
+from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, draw_zone, key_line, scale_bar
 from planlang.plan.model import Members
 from planlang.plan.tape import TapeStyle
 
@@ -61,6 +62,9 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     rails = tuple(rail for rail in compiled.layout.rails if rail.surface == surface_name)
     for rail in rails:
         _draw_rail(canvas, view, rail, _members_run_up(surface))
+    for zone in compiled.plan.room.zones:
+        if zone.surface == surface_name:
+            draw_zone(canvas, view.box(zone.left, zone.lower, zone.right, zone.upper))
     for panel in panels:
         canvas.rect(_paper_box(view, panel), _EDGE_PEN, TINT)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]
@@ -123,11 +127,8 @@ def _draw_surface(canvas: Canvas, view: View, surface: Surface) -> None:
     """The outline, and the centre lines of what lies behind it, numbered from the datum."""
     members = surface.members
     if members is not None:
-        limit = surface.width if members.runs == "up" else surface.height
-        position, index = members.first, 1
-        while position <= limit:
+        for index, position in enumerate(centre_lines(members, surface), start=1):
             _draw_member(canvas, view, surface, members, position, str(index))
-            position, index = position + members.centres, index + 1
     canvas.polygon([view.spot(x, y) for x, y in surface.outline], THICK)
 
 

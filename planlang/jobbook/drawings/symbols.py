@@ -8,11 +8,13 @@ from planlang.jobbook.drawings.svg import (
     EMPTY,
     FAINT,
     FINE,
+    HIDDEN,
     INK,
     MEDIUM,
     NO_LINE,
     NORMAL,
     PAPER,
+    SHADE,
     Canvas,
     Fill,
     Pen,
@@ -22,6 +24,8 @@ from planlang.plan.model import Feature
 from planlang.plan.tape import TapeStyle, on_tape
 
 _HEAD = 2.0
+
+RINGS = {"sprinkler": 0.25, "detector": 0.35, "speaker": 0.15}  # radius of the inner ring, in widths of the thing
 
 
 def datum_mark(canvas: Canvas, at: Spot, radius: float = 1.5) -> None:
@@ -80,12 +84,20 @@ def scale_bar(canvas: Canvas, right: Spot, ratio: float, tape: TapeStyle) -> Non
 
 
 def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
-    """The symbol of a door, window, light, vent or the like in its place."""
+    """The symbol of a thing in its place."""
     if feature.kind == "luminaire":
         _luminaire(canvas, box, feature.round)
+    elif feature.kind in RINGS:
+        _ringed(canvas, box, feature)
+    elif feature.kind in ("beam", "trim"):
+        canvas.rect(box, MEDIUM, SHADE)
+    elif feature.kind == "radiator":
+        canvas.rect(box, MEDIUM, canvas.hatch(1.6, 0))
+    elif feature.kind == "socket":
+        _outline(canvas, box, feature.round, MEDIUM)
     elif feature.kind == "vent":
         _outline(canvas, box, feature.round, MEDIUM, canvas.hatch(1.1, 90))
-    elif feature.kind in ("sprinkler", "detector", "exit-sign", "electrical-box"):
+    elif feature.kind == "exit-sign":
         _outline(canvas, box, feature.round, MEDIUM)
         _outline(canvas, _within(box, min(box.width, box.height) / 4), feature.round, NO_LINE, INK)
     elif feature.kind == "door":
@@ -97,6 +109,20 @@ def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
         _outline(canvas, inner, feature.round, FINE)
         if not feature.round:
             canvas.line((inner.left, inner.bottom), (inner.right, inner.top), FAINT)
+
+
+def draw_zone(canvas: Canvas, box: Extent) -> None:
+    """A zone where somebody has forbidden something: a dashed outline, hatched both ways."""
+    canvas.rect(box, HIDDEN, canvas.hatch(2.4, 45))
+    canvas.rect(box, NO_LINE, canvas.hatch(2.4, 135))
+
+
+def _ringed(canvas: Canvas, box: Extent, feature: Feature) -> None:
+    """A sprinkler is filled in its middle, a detector is a ring in a ring, a speaker has a small ring."""
+    _outline(canvas, box, feature.round, MEDIUM)
+    share = RINGS[feature.kind]
+    fill = INK if feature.kind == "sprinkler" else EMPTY
+    canvas.ellipse(box.centre, box.width * share, box.height * share, FINE, fill)
 
 
 def _luminaire(canvas: Canvas, box: Extent, is_round: bool) -> None:

@@ -99,7 +99,7 @@ def _rails(surface: str, rails: list[RailRun], tape: TapeStyle) -> Table:
         Column(words.column_head("At", tape), "right", big=True),
         Column(words.column_head("From", tape), "right", big=True),
         Column(words.column_head("To", tape), "right", big=True),
-        Column("Crosses members at"),
+        Column("Screw to members at"),
         Column("Carries"),
         Column("Fixed"),
     )

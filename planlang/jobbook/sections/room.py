@@ -7,7 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
-from planlang.plan.model import Air, Members
+from planlang.plan.model import Air, Feature, Members
 from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -39,7 +39,7 @@ def room(compiled: CompiledPlan) -> Blocks:
     if framed:
         blocks.append(_members(framed, tape))
     if compiled.room.features:
-        blocks.append(_features(compiled.room.features, tape))
+        blocks += [_features(compiled.room.features, tape), _clearances(compiled.room.features, tape)]
     if plan.differences:
         blocks.append(_differences(plan.differences, tape))
     return tuple(blocks)
@@ -113,7 +113,7 @@ def _members(surfaces: list[Surface], tape: TapeStyle) -> Table:
         Column("Members"),
         Column("Section"),
         Column("Centres"),
-        Column("First at"),
+        Column("First at, or each at"),
         Column("Run"),
     )
     rows = tuple((surface.name, *_member_cells(surface.members, tape)) for surface in surfaces if surface.members)
@@ -125,8 +125,8 @@ def _member_cells(members: Members, tape: TapeStyle) -> tuple[str, str, str, str
     return (
         members.word + timber,
         size_on_tape((members.width, members.depth), tape),
-        words.length(members.centres, tape),
-        words.length(members.first, tape),
+        "as found, one by one" if members.measured else words.length(members.centres, tape),
+        words.running(members.measured, tape) if members.measured else words.length(members.first, tape),
         members.runs,
     )
 
@@ -151,6 +151,35 @@ def _features(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
         for placed in features
     )
     return Table("Features: edges by running dimensions from the datum of their surface", columns, rows)
+
+
+def _clearances(features: tuple[PlacedFeature, ...], tape: TapeStyle) -> Table:
+    """How far panels keep from each feature where their array does not say another distance, and why."""
+    columns = (
+        Column("Feature"),
+        Column(words.column_head("Keep clear", tape), "right"),
+        Column(words.column_head("Stands out", tape), "right"),
+        Column("Opens"),
+        Column("Why"),
+    )
+    rows = tuple(
+        (
+            f"{feature.kind} {feature.name}",
+            words.in_column(feature.keep_clear, tape),
+            words.in_column(feature.depth, tape) if feature.depth else "",
+            _opens(feature),
+            feature.keep_source or "the plan says so",
+        )
+        for feature in (placed.feature for placed in features)
+    )
+    return Table("How far panels keep from features, where their array says nothing else", columns, rows)
+
+
+def _opens(feature: Feature) -> str:
+    if feature.kind != "door" or feature.opens == "outward":
+        return feature.opens
+    way = feature.opens or "taken as inward"
+    return f"{way}, hinged {feature.hinge or 'on either side'}"
 
 
 def _edges(placed: PlacedFeature) -> tuple[Fraction, ...]:

@@ -16,7 +16,8 @@ def stated(compiled: CompiledPlan) -> Blocks:
     if not tables and not sizes and not plan.region:
         return ()
     note = (
-        "These are carried as the plan states them. This book does not check the work against them: whoever works does."
+        "These are carried as the plan states them. Panels and what they are fixed by have been held against the zones "
+        "where drilling, covering or hanging is forbidden; all else is checked by whoever works."
     )
     blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
     if plan.region:

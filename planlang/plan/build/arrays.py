@@ -1,4 +1,4 @@
-"""Arrays: placement, hanging, fixing, clearances."""
+"""Arrays: hanging, fixing, clearances. How they are placed is in `placement.py`."""
 
 from __future__ import annotations
 
@@ -8,20 +8,17 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.build.hanging import build_added, build_lean, build_second_support, build_share
-from planlang.plan.build.names import Definition, Names, Unknown, all_of, flat, maybe, maybe_value, nearest, one, value
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
 from planlang.plan.build.panels import build_panel_of
+from planlang.plan.build.placement import build_placement
 from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entries import Entry
-from planlang.plan.kinds import Name
-from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
+from planlang.plan.model import Array, Eyes, Hang, Keep, Rail
+from planlang.plan.stock import Hardware
+from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
 from planlang.syntax.span import Span
-
-PLURALS = {
-    "doors": "door", "windows": "window", "rooflights": "rooflight", "luminaires": "luminaire", "vents": "vent",
-    "sprinklers": "sprinkler", "detectors": "detector", "exit-signs": "exit-sign", "electrical-boxes": "electrical-box",
-}  # fmt: skip
 
 
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
@@ -62,90 +59,6 @@ def build_turned(names: Names, entry: Entry, definition: Definition) -> bool:
     return bool(value(entry, "way") == "up")
 
 
-# --- placement ----------------------------------------------------------------------------------------------
-
-
-def build_placement(names: Names, entry_of_array: Entry, room: Sketch) -> Grid | Row | Bays:
-    """The rule that places the panels."""
-    entry = one(entry_of_array, "place")
-    array = entry_of_array.guess
-    rule = value(entry, "rule")
-    up = along(names, entry, array, UP)
-    if rule == "bay":
-        return build_bays(names, entry, up, room, one(entry_of_array, "on"))
-    across = along(names, entry, array, ACROSS)
-    if rule == "row":
-        gap = None if "equal" in entry.values else gap_of(names, entry, "gap-across", value(entry, "count"))
-        return Row(at=entry.span, count=value(entry, "count"), gap=gap, across=across, up=up)
-    columns, rows = value(entry, "columns"), value(entry, "rows")
-    return Grid(
-        at=entry.span,
-        columns=columns,
-        rows=rows,
-        gap_across=gap_of(names, entry, "gap-across", columns),
-        gap_up=gap_of(names, entry, "gap-up", rows),
-        across=across,
-        up=up,
-    )
-
-
-def build_bays(names: Names, entry: Entry, up: Along, room: Sketch, on: Entry) -> Bays:
-    """Panels in the bays between things on the surface."""
-    for edge in ("left", "right"):
-        if edge in entry.values:
-            message = "panels in bays are centred in each; an edge can't be given as well"
-            names.sink.append(messages.disagree(entry.span, message, "take it out"))
-            raise Unknown
-    surface = value(on, "surface").text
-    given: list[Name] = flat(value(entry, "features"))
-    there = [
-        thing for thing, where in room.things.items() if where in (surface, "") or surface not in room.surfaces.known
-    ]
-    for name in given:
-        if name.text not in there:
-            near = nearest(name.text, there)
-            names.sink.append(messages.unknown_name(name.span, f"thing on `{surface}` called", name.text, near))
-            raise Unknown
-    if len(given) < 2:
-        names.sink.append(messages.count_differs(entry.span, "bays lie between two things or more"))
-        raise Unknown
-    each = value(entry, "each")
-    features = tuple(name.text for name in given)
-    gap = gap_of(names, entry, "gap-across", each)
-    return Bays(at=entry.span, each=each, gap=gap, features=features, up=up)
-
-
-def gap_of(names: Names, entry: Entry, direction: str, count: int) -> Fraction:
-    """The gap in one direction; it must be stated where there is one."""
-    gap: Fraction | None = maybe_value(entry, direction, maybe_value(entry, "gap"))
-    if gap is None and count > 1:
-        names.sink.append(messages.clause_missing(entry.span, "place", "gap DISTANCE"))
-        raise Unknown
-    return gap or Fraction(0)
-
-
-ACROSS = ("centred-across", "left", "right", "across")
-UP = ("centred-up", "lowest", "highest", "up")
-
-
-def along(names: Names, entry: Entry, array: str, words: tuple[str, str, str, str]) -> Along:
-    """Where the group lies in one direction: centred, unless an edge is given."""
-    centred, start, end, way = words
-    stated = [word for word in (centred, start, end) if word in entry.values]
-    if len(stated) > 1:
-        message = f"the group is placed {way} twice: `{stated[0]}` and `{stated[1]}`"
-        names.sink.append(messages.disagree(entry.span, message, "keep one"))
-        raise Unknown
-    if start in entry.values:
-        return Along(at=entry.span, alignment="start", offset=value(entry, start))
-    if end in entry.values:
-        return Along(at=entry.span, alignment="end", offset=value(entry, end))
-    if not stated and "equal" not in entry.values and not (way == "across" and value(entry, "rule") == "bay"):
-        assumed = [(f"centred {way}", "the plan does not say where the group lies that way")]
-        names.assume(Entry(entry.kind, entry.span, assumed=assumed), f"array {array}")
-    return Along(at=entry.span, alignment="centred", offset=Fraction(0))
-
-
 # --- hanging and fixing -------------------------------------------------------------------------------------
 
 
@@ -173,7 +86,18 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         lean_deg=build_lean(names, hang, by),
         share=share,
         share_reason=reason,
+        snap=build_snap(names, fix),
     )
+
+
+def build_snap(names: Names, fix: Entry) -> Fraction:
+    """How far panels may move to meet members; it makes sense only for what goes into members."""
+    snap: Fraction = maybe_value(fix, "snap", Fraction(0))
+    if snap and value(fix, "into") in ("lining", "rails"):
+        message = f"panels snap to members; `into {value(fix, 'into')}` needs none under them"
+        names.sink.append(messages.disagree(fix.span, message, "take `snap` out"))
+        raise Unknown
+    return snap
 
 
 def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
@@ -200,6 +124,9 @@ def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
 def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, Rail | None]:
     """What the fixing goes into: members, a rail across them, or the lining."""
     into = value(fix, "into")
+    if into != "rails" and "overhang" in fix.values:
+        names.sink.append(messages.disagree(fix.span, f"`into {into}` has no rails that could end", "take it out"))
+        raise Unknown
     if into == "lining":
         return "lining", None
     surface = value(on, "surface").text
@@ -213,7 +140,8 @@ def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, 
             names.sink.append(messages.disagree(timber.at, message, "add `section 45 x 45` and `stick 3600`"))
             raise Unknown
         screw = names.build(value(fix, "screw"), "hardware", build_hardware)
-        return "rail", Rail(at=fix.span, timber=timber, screw=screw)
+        overhang = build_overhang(names, fix, screw)
+        return "rail", Rail(at=fix.span, timber=timber, screw=screw, overhang=overhang)
     if members == "":
         raise no_members(names, fix.span, surface, f"`fix … into {into}` needs them")
     if members not in (into, None):
@@ -221,6 +149,23 @@ def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, 
         names.sink.append(messages.disagree(fix.span, message, f"write `into {members}`"))
         raise Unknown
     return "members", None
+
+
+def build_overhang(names: Names, fix: Entry, screw: Hardware) -> Fraction:
+    """How far rails end past their last member: as stated, or the usual end distance of their screw."""
+    stated: Fraction | None = maybe_value(fix, "overhang")
+    if stated is not None:
+        return stated
+    if screw.shank is not None:
+        taken, reason = (
+            END_DISTANCE_IN_SHANKS * screw.shank,
+            f"so that the end screw doesn't split them: {END_DISTANCE_WORDS}",
+        )
+    else:
+        taken, reason = OVERHANG, f"the shank of `{screw.name}` is not stated; for 6 mm it is {END_DISTANCE_WORDS}"
+    assumed = [(f"rails end {float(taken):g} mm past their last member", reason)]
+    names.assume(Entry(fix.kind, fix.span, assumed=assumed), "rails")
+    return taken
 
 
 def no_members(names: Names, span: Span, surface: str, why: str) -> Unknown:

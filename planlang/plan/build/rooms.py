@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import partial
+from itertools import pairwise
 from typing import Any, Literal
 
 from planlang.plan import messages
+from planlang.plan.build.features import PAIRED, assume_clearances, assume_swings, clearance_of
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -19,7 +21,7 @@ from planlang.plan.build.names import (
     span_of_value,
     value,
 )
-from planlang.plan.build.sketch import FEATURES, plane_names
+from planlang.plan.build.sketch import plane_names
 from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
@@ -40,6 +42,7 @@ from planlang.plan.model import (
 )
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.stock import OCTAVES
+from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span
 
 
@@ -154,11 +157,16 @@ def build_lining_of(names: Names, part: Entry, surface: str) -> SurfaceLining:
 def build_members(names: Names, part: Entry) -> Members:
     """Rafters, joists or studs."""
     width, depth = value(part, "size")
-    centres = value(part, "centres")
-    if "first" not in part.values:
+    measured = found_at(names, part, width) if "lines" in part.values else ()
+    centres = Fraction(0) if measured else value(part, "centres")
+    if measured and "first" in part.values:
+        message = "members that were found one by one have no `first`"
+        names.sink.append(messages.disagree(part.span, message, "take it out"))
+        raise Unknown
+    if not measured and "first" not in part.values:
         names.sink.append(messages.clause_missing(part.span, "lining", "first at DISTANCE"))
         raise Unknown
-    if centres < width:
+    if not measured and centres < width:
         names.sink.append(
             messages.disagree(span_of_value(part, "centres"), "the centres are closer than a member is wide")
         )
@@ -171,15 +179,30 @@ def build_members(names: Names, part: Entry) -> Members:
         width=width,
         depth=depth,
         centres=centres,
-        first=value(part, "first"),
+        first=measured[0] if measured else value(part, "first"),
         runs=maybe_value(part, "runs", "up"),
+        measured=measured,
     )
 
 
+def found_at(names: Names, part: Entry, width: Fraction) -> tuple[Fraction, ...]:
+    """The centre lines of members as they were found: rising, each beside the last."""
+    lines: tuple[Fraction, ...] = value(part, "lines")
+    for earlier, later in pairwise(lines):
+        if later - earlier < width:
+            message = (
+                f"members at {float(earlier):g} mm and then at {float(later):g} mm can't be: one is {float(width):g} "
+                "mm wide, and they are stated from the datum on"
+            )
+            names.sink.append(messages.disagree(span_of_value(part, "lines"), message, "measure again"))
+            raise Unknown
+    return lines
+
+
 def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Feature]:
-    """Doors, windows, lights, vents and the like."""
+    """Doors, windows, lights and all else that is on a surface."""
     features: dict[str, Feature] = {}
-    parts = [part for part in entry.body if part.kind.word in FEATURES]
+    parts = [part for part in entry.body if part.kind.word in FEATURE_KINDS]
     groups = [attempt(partial(features_of, names, part, surfaces)) for part in parts]
     for made, _ in groups:
         for feature in made or ():
@@ -189,6 +212,8 @@ def build_features(names: Names, entry: Entry, surfaces: Surfaces) -> list[Featu
                 features[feature.name] = feature
     if any(failed for _, failed in groups):
         raise Unknown
+    assume_clearances(names, list(features.values()), parts)
+    assume_swings(names, list(features.values()), parts)
     return list(features.values())
 
 
@@ -209,7 +234,7 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
     return [
         Feature(
             at=name.span,
-            kind=part.kind.word,  # type: ignore[arg-type]
+            kind=part.kind.word,
             name=name.text,
             surface=surface,
             across=across,
@@ -220,6 +245,7 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
             lining=lining,
             fitting=maybe_value(part, "fitting", ""),
             below=maybe_value(part, "below"),
+            **clearance_of(part),
         )
         for name, (across, up) in zip(given, places, strict=True)
     ]
@@ -232,7 +258,7 @@ def centres_of(
     by_edge = "at" in part.values
     places: tuple[Fraction, ...] = value(part, "at" if by_edge else "centres")
     across = [place + width / 2 if by_edge else place for place in places]
-    paired = "up" not in part.values and part.kind.word not in ("door", "window", "rooflight")
+    paired = "up" not in part.values and part.kind.word in PAIRED
     wanted = 2 * count if paired else count
     if len(places) != wanted:
         what = "positions (across, then up, for each)" if paired else "positions"

@@ -5,12 +5,9 @@ from __future__ import annotations
 from planlang.plan.build.surfaces import WALLS, Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name, is_short_number
+from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
-
-FEATURES = (
-    "door", "window", "rooflight", "luminaire", "vent", "sprinkler", "detector", "exit-sign", "electrical-box",
-)  # fmt: skip
 
 
 @record
@@ -35,7 +32,7 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
     surfaces = Surfaces(plane_names(room), sink)
     things: dict[str, str] = {}
     for part in room.body:
-        if part.kind.word in FEATURES:
+        if part.kind.word in FEATURE_KINDS:
             surface = part.values.get("surface")
             things.update(dict.fromkeys(thing_names(part), surface.what.text if surface else ""))
     members: dict[str, str] = {}

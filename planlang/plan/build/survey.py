@@ -9,13 +9,13 @@ from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, value
-from planlang.plan.build.sketch import FEATURES
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Feature, Room
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.stated import Difference
+from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
@@ -173,12 +173,16 @@ def lay_members(readings: Readings, part: Entry, room: Room) -> Room:
         readings.names.sink.append(messages.disagree(part.span, message, "state it in the room: `lining … over …`"))
         raise Unknown
     drawn = lined.members
+    if drawn.measured and "centres" not in part.values:
+        message = f"the {drawn.word} of `{surface}` are stated one by one: a first one does not say where they are"
+        readings.names.sink.append(messages.disagree(part.span, message, "read their centres too: `600 centres`"))
+        raise Unknown
     first: Fraction = value(part, "first")
     readings.note(part.span, f"first of the {drawn.word} of {surface}", drawn.first, first, drawn.at)
     centres: Fraction = maybe_value(part, "centres", drawn.centres)
-    if "centres" in part.values:
+    if "centres" in part.values and not drawn.measured:
         readings.note(part.span, f"centres of the {drawn.word} of {surface}", drawn.centres, centres, drawn.at)
-    found = replace(lined, members=replace(drawn, first=first, centres=centres))
+    found = replace(lined, members=replace(drawn, first=first, centres=centres, measured=()))
     return replace(room, linings=tuple(found if each is lined else each for each in room.linings))
 
 
@@ -196,5 +200,5 @@ LAYERS: dict[str, Callable[[Readings, Entry, Room], Room]] = {
     "flat": lay_plane,
     "slope": lay_plane,
     "members": lay_members,
-    **dict.fromkeys(FEATURES, lay_feature),
+    **dict.fromkeys(FEATURE_KINDS, lay_feature),
 }

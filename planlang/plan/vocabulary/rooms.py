@@ -13,11 +13,58 @@ PLACE = "on {surface:surface} at {at:position+}"
 CENTRED = "on {surface:surface} centred at {centres:position+}"
 MADE_OF = Clause("{lining:ref}", "What it absorbs like.", required=True)
 UP = Clause("up {up:distance}", "Its lower edge, up the surface; for a round one its centre.")
+KEEP = Clause("keep {keep:distance} clear", "How far panels keep from it; without it, what is usual for its kind.")
+DEEP = Clause("{deep:length} deep", "How far it stands out of the surface.")
 SMALL_CLAUSES = (
     Clause("{across:length} across", "Diameter of a round one."),
     Clause("{size:size2}", "Width x height of a square one."),
     UP,
     Clause("{lining:ref}", "What it absorbs like, when it is large enough to count."),
+    KEEP,
+    DEEP,
+)
+LARGE_CLAUSES = (
+    Clause("{size:size2}", "Width x height.", required=True),
+    Clause("up {up:distance}", "Its lower edge, up the surface.", required=True),
+    Clause("{lining:ref}", "What it absorbs like, when it is large enough to count."),
+    KEEP,
+    DEEP,
+)
+
+
+def small(word: str, words: str, example: str, *more: Clause) -> S:
+    """A small thing, placed by its centre."""
+    return S(word, f"{{names:names+}} {CENTRED}", words, example, clauses=(*SMALL_CLAUSES, *more), many=True)
+
+
+def large(word: str, words: str, example: str) -> S:
+    """A thing with a size, placed by its left and lower edge, or by its centre across."""
+    by_centre = (f"{{names:names+}} {CENTRED}",)
+    return S(word, f"{{names:names+}} {PLACE}", words, example, other_forms=by_centre, clauses=LARGE_CLAUSES, many=True)
+
+
+OTHER_THINGS = (
+    small(
+        "sprinkler",
+        "A sprinkler head, placed like a light.",
+        "sprinkler S1 on ceiling centred at 3600, 900, 60 across, deflector 40 below",
+        Clause("deflector {below:distance} below", "Its deflector, under the surface."),
+    ),
+    small(
+        "detector",
+        "A smoke or heat detector, placed like a light.",
+        "detector D1 on ceiling centred at 3600, 2700, 100 across",
+    ),
+    small(
+        "exit-sign",
+        "An exit sign or emergency light, placed like a light.",
+        "exit-sign E1 on north wall centred at 3600, up 2300, 350 x 180",
+    ),
+    small("speaker", "A loudspeaker in or on a surface.", "speaker K1 on ceiling centred at 1200, 2700, 230 across"),
+    small("socket", "A socket, a switch or another box.", "socket P1 on west wall centred at 600, up 300, 86 x 86"),
+    large("beam", "A beam below a ceiling or before a wall.", "beam B1 on ceiling at 0, up 1800, 6000 x 150, 200 deep"),
+    large("radiator", "A radiator on a wall.", "radiator H1 on south wall at 900, up 150, 1200 x 600, 110 deep"),
+    large("trim", "A cornice, a skirting, a rail, a shelf.", "trim T1 on south wall at 0, up 900, 6000 x 60, 20 deep"),
 )
 
 CEILING = S(
@@ -65,12 +112,15 @@ ROOM = S(
             "lining",
             "{surfaces:surface+} {lining:ref}",
             "What surfaces are lined with: a wall, all `walls`, the floor, a plane of the ceiling; and the members "
-            "behind it (`over`) or below it (`between exposed`).",
+            "behind it (`over`) or below it (`between exposed`), at centres, or one by one as they were `found`.",
             "lining south-pitch, north-pitch pine-boards-20 over rafters 45 x 145 at 600 centres, first at 300",
             other_forms=(
                 f"{{surfaces:surface+}} {{lining:ref}} over {MEMBERS} at {{centres:length}} centres",
                 "{surfaces:surface+} {lining:ref} between {exposed:exposed} "
                 f"{MEMBERS} at {{centres:length}} centres",
+                f"{{surfaces:surface+}} {{lining:ref}} over {MEMBERS} found at {{lines:position+}}",
+                "{surfaces:surface+} {lining:ref} between {exposed:exposed} "
+                f"{MEMBERS} found at {{lines:position+}}",
             ),
             clauses=MEMBER_CLAUSES,
             many=True,
@@ -81,7 +131,13 @@ ROOM = S(
             "A door: its left edge as you face the wall, then width x height.",
             "door d1 on west wall at 700, 900 x 2050, solid-door",
             other_forms=(f"{{names:names+}} {CENTRED}",),
-            clauses=(Clause("{size:size2}", "Width x height.", required=True), MADE_OF),
+            clauses=(
+                Clause("{size:size2}", "Width x height.", required=True),
+                MADE_OF,
+                Clause("opens {opens:inward|outward}", "Into the room, or out of it."),
+                Clause("hinged {hinge:left|right}", "Where its hinges are, as you face the wall from inside."),
+                KEEP,
+            ),
             many=True,
         ),
         S(
@@ -94,6 +150,7 @@ ROOM = S(
                 Clause("{size:size2}", "Width x height.", required=True),
                 Clause("sill {up:distance}", "Its lower edge over the floor.", required=True),
                 MADE_OF,
+                KEEP,
             ),
             many=True,
         ),
@@ -107,6 +164,7 @@ ROOM = S(
                 Clause("up {up:distance}", "Its lower edge, up the plane.", required=True),
                 Clause("{size:size2}", "Width x height.", required=True),
                 MADE_OF,
+                KEEP,
             ),
             many=True,
         ),
@@ -132,38 +190,7 @@ ROOM = S(
             clauses=SMALL_CLAUSES,
             many=True,
         ),
-        S(
-            "sprinkler",
-            f"{{names:names+}} {CENTRED}",
-            "A sprinkler head, placed like a light.",
-            "sprinkler S1 on ceiling centred at 3600, 2700, 60 across, deflector 40 below",
-            clauses=(*SMALL_CLAUSES, Clause("deflector {below:distance} below", "Its deflector, under the surface.")),
-            many=True,
-        ),
-        S(
-            "detector",
-            f"{{names:names+}} {CENTRED}",
-            "A smoke or heat detector, placed like a light.",
-            "detector D1 on ceiling centred at 3600, 2700, 110 across",
-            clauses=SMALL_CLAUSES,
-            many=True,
-        ),
-        S(
-            "exit-sign",
-            f"{{names:names+}} {CENTRED}",
-            "An exit sign or emergency light, placed like a light.",
-            "exit-sign E1 on north wall centred at 3600, up 2300, 350 x 180",
-            clauses=SMALL_CLAUSES,
-            many=True,
-        ),
-        S(
-            "electrical-box",
-            f"{{names:names+}} {CENTRED}",
-            "A socket, switch or junction box, placed like a light.",
-            "electrical-box B1 on north wall centred at 3600, up 300, 86 x 86",
-            clauses=SMALL_CLAUSES,
-            many=True,
-        ),
+        *OTHER_THINGS,
         S(
             "air",
             "{temperature:temperature}",

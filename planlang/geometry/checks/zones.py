@@ -1,0 +1,127 @@
+"""Zones where somebody has forbidden something: no panel covers them, no hole goes into them, nothing hangs there."""
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from planlang.geometry.checks import messages
+from planlang.geometry.features import overlap
+from planlang.geometry.model import Box, PlacedPanel, RailRun, Surface
+from planlang.geometry.near import pairs_within
+from planlang.geometry.polygon import Move
+from planlang.geometry.words import Worst, move_words
+from planlang.plan.model import Array
+from planlang.plan.stated import Zone
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
+
+COVERING = ("covering", "anything")
+HOLES = ("drilling", "hanging", "anything")
+MOST_FINDINGS = 100
+
+
+@record
+class Hole:
+    """Where something goes into the building, and what it is called; `screw`: one of a rail."""
+
+    name: str
+    across: Fraction
+    up: Fraction
+    screw: bool
+
+    @property
+    def box(self) -> Box:
+        """A place without size."""
+        return Box(self.across, self.up, self.across, self.up)
+
+
+def in_zones(
+    array: Array,
+    surface: Surface,
+    panels: Sequence[PlacedPanel],
+    rails: Sequence[RailRun],
+    zones: Sequence[Zone],
+    *,
+    tape: TapeStyle,
+) -> tuple[Diagnostic, ...]:
+    """For each zone of the surface at most one panel-in-zone and one hole-in-zone of an array, naming the worst.
+
+    Where drilling alone is forbidden, a hang point may lie over the zone when its rail is screwed beside it. A zone
+    that forbids heat asks nothing of panels. The first hundred findings are enough.
+    """
+    there = [zone for zone in zones if zone.surface == surface.name]
+    findings: list[Diagnostic] = []
+    holes = tuple(_holes(array, surface, panels, rails)) if there else ()
+    covering = _by_zone([panel.box for panel in panels], there)
+    drilled = _by_zone([hole.box for hole in holes], there)
+    for index, zone in enumerate(there):
+        if zone.forbids in COVERING:
+            findings += _covered([panels[each] for each in covering.get(index, ())], zone, surface, tape)
+        if zone.forbids in HOLES:
+            findings += _drilled([holes[each] for each in drilled.get(index, ())], zone, array, surface, tape)
+    return tuple(findings[:MOST_FINDINGS])
+
+
+def box_of_zone(zone: Zone) -> Box:
+    """The rectangle of a zone."""
+    return Box(zone.left, zone.lower, zone.right, zone.upper)
+
+
+def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone]) -> dict[int, list[int]]:
+    found: dict[int, list[int]] = {}
+    for index, zone in pairs_within(boxes, [box_of_zone(zone) for zone in zones], 0.0):
+        found.setdefault(zone, []).append(index)
+    return found
+
+
+def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle) -> Iterator[Diagnostic]:
+    into = [(move, panel) for panel in panels if (move := _way_out(panel.box, zone)) is not None]
+    if into:
+        move, worst = max(into, key=lambda found: found[0].size)
+        mend = f"move {worst.mark} {move_words(surface, move, tape)}"
+        yield messages.panel_in_zone(Worst(worst.mark, move.size, len(into) - 1), zone, worst.array, mend, tape)
+
+
+def _way_out(box: Box, zone: Zone) -> Move | None:
+    """The least move across or up that takes a panel off a zone; None where it only touches it."""
+    if overlap(box, box_of_zone(zone)) is None:
+        return None
+    ways = (
+        Move(float(zone.right - box.left), 0.0),
+        Move(float(zone.left - box.right), 0.0),
+        Move(0.0, float(zone.upper - box.lower)),
+        Move(0.0, float(zone.lower - box.upper)),
+    )
+    return min(ways, key=lambda move: move.size)
+
+
+def _drilled(
+    holes: Sequence[Hole], zone: Zone, array: Array, surface: Surface, tape: TapeStyle
+) -> Iterator[Diagnostic]:
+    by_rail = array.hang.into == "rail"
+    counted = [
+        hole
+        for hole in holes
+        if zone.left <= hole.across <= zone.right
+        and zone.lower <= hole.up <= zone.upper
+        and (hole.screw or zone.forbids != "drilling" or not by_rail)
+    ]
+    if counted:
+        deepest = max(counted, key=lambda hole: _depth(hole, zone))
+        worst = Worst(deepest.name, _depth(deepest, zone), len(counted) - 1)
+        yield messages.hole_in_zone(worst, zone, array, surface, tape)
+
+
+def _depth(hole: Hole, zone: Zone) -> Fraction:
+    return min(hole.across - zone.left, zone.right - hole.across, hole.up - zone.lower, zone.upper - hole.up)
+
+
+def _holes(array: Array, surface: Surface, panels: Sequence[PlacedPanel], rails: Sequence[RailRun]) -> Iterator[Hole]:
+    """The hang points, and the screws of the rails that carry them."""
+    for panel in panels:
+        yield from (Hole(point.name, point.across, point.up, screw=False) for point in panel.points)
+    runs_up = surface.members is None or surface.members.runs == "up"
+    for rail in rails:
+        for at in rail.crossings:
+            across, up = (at, rail.position) if runs_up else (rail.position, at)
+            yield Hole(f"a screw of rail {rail.name}", across, up, screw=True)

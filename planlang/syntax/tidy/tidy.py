@@ -7,7 +7,7 @@ from lark.exceptions import UnexpectedInput
 from planlang.syntax import messages
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.nodes import PlanFile
-from planlang.syntax.parser import normalise, parse_file, plan_parser
+from planlang.syntax.parser import normalise, parse_file, tokens_of
 from planlang.syntax.span import Span
 from planlang.syntax.tidy.checks import first_difference
 from planlang.syntax.tidy.guide import Guide
@@ -56,7 +56,7 @@ def checked_layout(text: str, file: PlanFile, guide: Guide) -> tuple[str, tuple[
 
 def lines_of(text: str) -> list[Line]:
     """The lines of a normalised text."""
-    return read_lines(text, plan_parser().lex(text))
+    return read_lines(text, tokens_of(text))
 
 
 def loss_in(lines: list[Line], result: str) -> tuple[int, str] | None:

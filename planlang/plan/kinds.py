@@ -8,18 +8,20 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
-from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_unit, value_of
+from planlang.plan.units import nearest_unit
+from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_name, value_of
 from planlang.syntax.diagnostics import Diagnostic
-from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.nodes import Compound, Item, first_token, glued, span_of
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
+WALL_SIDES = ("south", "east", "north", "west")
+WALLS = tuple(f"{side} wall" for side in WALL_SIDES)
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
 LONGEST_NAME_NUMBER = 9
 FINEST = Fraction(1, 1_000_000)  # in the base unit of its kind: the least amount that isn't nothing
-LONGEST_UNIT = 5  # a longer word after a number is hardly meant as a unit
 
 
 @record
@@ -52,11 +54,12 @@ Reader = Callable[[list[Item], int, Setting], Read]
 
 @record
 class Sort:
-    """A kind of parameter: what it is called in a message, and how it is read."""
+    """A kind of parameter: what it is called in a message, and how it is read. `free`: any name will do for it."""
 
     words: str
     read: Reader
     choices: tuple[str, ...] = ()
+    free: bool = False
 
 
 def quantity_reader(
@@ -77,23 +80,41 @@ def quantity_reader(
         if value is None:
             return Value(None, span), index + 1
         if Kind.LENGTH in kinds:
-            value = in_plan_unit(value, setting, item)
+            value = length_of(value, items, index, setting)
         if value.kind not in kinds:
-            raise ValueFault(misspelt_unit(items, index + 1, setting) or messages.wrong_kind(span, words, value))
+            unit = misspelt_unit(items, index + 1, setting, kinds)
+            raise ValueFault(unit or messages.wrong_kind(span, words, value))
         check_bounds(value, span, least, most, open_least)
         return Value(value if Kind.MONEY in kinds or len(kinds) > 1 else value.amount, span), index + 1
 
     return read
 
 
-def misspelt_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | None:
+def length_of(value: Quantity, items: list[Item], index: int, setting: Setting) -> Quantity:
+    """A bare number as a length in the file's unit.
+
+    Raises:
+        ValueFault: the file states none, or a misspelt unit stands after the number.
+    """
+    try:
+        return in_plan_unit(value, setting, items[index])
+    except ValueFault:
+        misspelt = misspelt_unit(items, index + 1, setting, (Kind.LENGTH,))
+        if misspelt is None:
+            raise
+        setting.unit = None  # that the file states no unit has not been said yet
+        raise ValueFault(misspelt) from None
+
+
+def misspelt_unit(items: list[Item], index: int, setting: Setting, kinds: tuple[Kind, ...] = ()) -> Diagnostic | None:
     """The finding for a misspelt unit after a number, if that is what stands at an index."""
     if not 0 < index < len(items) or items[index - 1].type != "NUMBER":
         return None
-    here = items[index]
-    item = here.parts[0] if isinstance(here, Compound) else here
-    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= LONGEST_UNIT else ""
-    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
+    first = first_token(items[index])
+    text = glued(items[index])
+    near = nearest_unit(text, kinds) if first.type == "NAME" else ""
+    number = str(items[index - 1])
+    return messages.unknown_unit(span_of(first, setting.file), text, f"{number} {near}") if near else None
 
 
 def check_bounds(value: Quantity, span: Span, least: Fraction | None, most: Fraction | None, open_least: bool) -> None:
@@ -186,11 +207,14 @@ def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
         return NoFit(index, "a surface, such as `south wall`")
     span = span_of(item, setting.file)
     following = items[index + 1] if index + 1 < len(items) else None
-    if str(item) in ("south", "east", "north", "west"):
+    if str(item) in WALL_SIDES:
         if following is None or str(following) != "wall":
             return NoFit(index + 1, "`wall`")
         span = span.to(span_of(following, setting.file))
         return Value(Name(f"{item} wall", span), span), index + 2
+    if following is not None and str(following) == "wall":
+        near = nearest_name(str(item), WALL_SIDES, 0.5)
+        raise ValueFault(messages.unknown_name(span, "wall", f"{item} wall", f"{near} wall" if near else "", WALLS))
     return Value(Name(str(item).rpartition(".")[2], span), span), index + 1
 
 
@@ -315,10 +339,10 @@ SORTS: dict[str, Sort] = {
     "hours": Sort("a time, such as `1.4 h`", read_hours),
     "count": Sort("a whole number", read_count),
     "counting": Sort("`one`, `two` … `six`", read_counting),
-    "new": Sort("a name", name_reader("a name", dots=False)),
-    "ref": Sort("a name", name_reader("a name", dots=True)),
-    "names": Sort("a name, or names such as `R1..R4`", read_names),
-    "surface": Sort("a surface, such as `south wall`", read_surface),
+    "new": Sort("a name", name_reader("a name", dots=False), free=True),
+    "ref": Sort("a name", name_reader("a name", dots=True), free=True),
+    "names": Sort("a name, or names such as `R1..R4`", read_names, free=True),
+    "surface": Sort("a surface, such as `south wall`", read_surface, free=True),
     "text": Sort(
         'text in double quotes, such as `"Reading room"`',
         token_reader("STRING", "text in double quotes", lambda text: text[1:-1]),

@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from fractions import Fraction
 
 from planlang.plan import messages
-from planlang.plan.quantity import FOOT, INCH, UNITS, Kind, Quantity, in_base_unit
+from planlang.plan.quantity import FOOT, INCH, Kind, Quantity, in_base_unit
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
 
@@ -208,10 +208,3 @@ def nearest_name(text: str, known: Iterable[str], alike: float = 0.6) -> str:
         alike_names = [name for name in names if name[:1] == text[:1] and abs(len(name) - len(text)) <= 1]
         names = alike_names[:MOST_COMPARED]
     return (get_close_matches(text, names, 1, alike) or [""])[0]
-
-
-def nearest_unit(text: str) -> str:
-    """The unit that was probably meant; empty when none is near."""
-    near = get_close_matches(text, UNITS, 5, 0.5)
-    lengths = [unit for unit in near if UNITS[unit][0] is Kind.LENGTH]
-    return min(lengths or near, key=lambda unit: abs(len(unit) - len(text)), default="")

@@ -10,6 +10,7 @@ PRIMES = "‘’‚`´"
 MONEY = {"£": "GBP", "€": "EUR", "$": "USD", "¥": "JPY"}
 AMOUNT_AFTER = re.compile(r"\s*(\d[\d.]*)")
 AMOUNT_BEFORE = re.compile(r"(\d[\d.]*)\s*$")
+DATE_WITH_POINTS = re.compile(r"(\d\d?)\.(\d\d?)\.(\d{4})")
 SAYS = {
     **dict.fromkeys("–—−‐‑‒", "write a plain `-`"),
     **dict.fromkeys(PRIMES, 'write text in double quotes: `"…"`'),
@@ -38,6 +39,9 @@ def mend_of(character: str, before: str, after: str) -> str:
         return in_capitals(MONEY[character], before, after)
     if character in PRIMES and before[-1:].isdigit():
         return "write a straight foot mark: `'`"
+    date = DATE_WITH_POINTS.search(before[-5:] + character + after)
+    if character == "." and date:
+        return f"write `{date[3]}-{date[2]:0>2}-{date[1]:0>2}`: year, month, day"
     if character == ";" and not after.strip():
         return "take it out: the end of the line ends a statement"
     return SAYS.get(character) or as_fraction(character, before) or "take it out"

@@ -37,6 +37,12 @@ def line_breaks_off(span: Span, text: str, kind: str, at_end: bool) -> Diagnosti
     return Diagnostic("broken-line", message, span, mend)
 
 
+def inch_mark_apart(span: Span) -> Diagnostic:
+    """A double quote after a blank, meant as an inch mark, which made a text of what follows."""
+    message = "this double quote begins a text, for a blank stands before it"
+    return Diagnostic("broken-line", message, span, 'write an inch mark straight after its number: `24" x 48"`')
+
+
 def block_left_open(span: Span, word: str) -> Diagnostic:
     """A block that the file ends in."""
     return Diagnostic(

@@ -203,6 +203,9 @@ def read_statements(state: Recovery, tokens: list[Token]) -> list[Statement]:
             if isinstance(following, Statement):
                 return [*read_statements(state, tokens[:start]), following]
     place = tokens[-1] if read is None else read
+    before = tokens[tokens.index(place) - 1] if place in tokens[1:] else place
+    if place.type == "TIMES_SIGN" and before.type == "STRING":
+        state.report(messages.inch_mark_apart(span_of(before, state.file.path)))
     state.report(messages.line_breaks_off(span_of(place, state.file.path), str(place), place.type, read is None))
     return [Statement(list(tokens), faulty=True)]
 

@@ -11,7 +11,7 @@ from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Along, Array, Bays, Eyes, Grid, Hang, Keep, Rail, Row
 from planlang.syntax.span import Span
@@ -124,7 +124,8 @@ def along(names: Names, entry: Entry, array: str, words: tuple[str, str, str, st
     centred, start, end, way = words
     stated = [word for word in (centred, start, end) if word in entry.values]
     if len(stated) > 1:
-        message = f"the group is placed {way} twice: `{stated[0]}` and `{stated[1]}`"
+        first, second = (f"centred {way}" if word == centred else f"{word} edge at" for word in stated[:2])
+        message = f"the group is placed {way} twice: `{first}` and `{second}`"
         names.sink.append(messages.disagree(entry.span, message, "keep one"))
         raise Unknown
     if start in entry.values:

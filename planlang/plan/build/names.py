@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from planlang.plan import messages
-from planlang.plan.entries import MOST_FINDINGS, Entry, entry_of_default
+from planlang.plan.entries import MOST_FINDINGS, entry_of_default, is_unknown
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
 from planlang.plan.values import nearest_name
@@ -109,11 +110,15 @@ class Names:
     def complete(self, entry: Entry, where: str) -> None:
         """Report required statements that a block lacks, and take the defaults of others."""
         stated = {part.kind.word for part in entry.body}
+        unknown = sum(is_unknown(part, entry.kind) for part in entry.body)  # each may be one that seems to be missing
         for kind in entry.kind.block or ():
             if kind.word in stated:
                 continue
             if kind.required and not entry.faulty:
-                self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
+                if unknown:
+                    unknown -= 1
+                else:
+                    self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
                 entry.body.append(Entry(kind, entry.span, faulty=True))
             elif kind.default:
                 entry.body.append(entry_of_default(kind, entry.span))

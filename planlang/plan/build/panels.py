@@ -9,7 +9,8 @@ from fractions import Fraction
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
 from planlang.plan.build.stock import build_batt, build_cloth, build_hardware, build_sheet, note_defaults, words_of
-from planlang.plan.entries import Entry, read_variant
+from planlang.plan.entries import read_variant
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name, Value
 from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, PanelType
 from planlang.plan.quantity import Quantity
@@ -161,13 +162,13 @@ def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
         )
         raise Unknown
     if eyes:
-        hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
         count = value(eyes, "count")
         if count < 4 or count % 2:
             names.sink.append(
                 messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
             )
             raise Unknown
+        hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
         return Eyes(at=eyes.span, hardware=hardware, count=count, inset=value(eyes, "inset"))
     if cleats:
         hardware = names.build(value(cleats, "hardware"), "hardware", build_hardware)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from planlang.plan.build.surfaces import WALLS, Surfaces
-from planlang.plan.entries import Entry
-from planlang.plan.kinds import Name, is_short_number
+from planlang.plan.build.surfaces import Surfaces
+from planlang.plan.entries import is_unknown
+from planlang.plan.entry import Entry
+from planlang.plan.kinds import WALLS, Name, is_short_number
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
@@ -30,7 +31,7 @@ class Sketch:
 
 def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
     """Sketch a room from its checked statements."""
-    surfaces = Surfaces(plane_names(room), sink)
+    surfaces = surfaces_of(room, sink)
     things: dict[str, str] = {}
     for part in room.body:
         if part.kind.word in FEATURES:
@@ -42,6 +43,15 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
         for name in part.values["surfaces"].what if "surfaces" in part.values else ():
             members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))
     return Sketch(surfaces, things, members, not any(part.faulty for part in room.all("lining")))
+
+
+def surfaces_of(room: Entry, sink: list[Diagnostic]) -> Surfaces:
+    """The surfaces of a room, as far as their names can be known."""
+    ceilings = room.all("ceiling")
+    unread = any(is_unknown(part, room.kind) for part in room.body)
+    planes = [part for ceiling in ceilings for part in ceiling.body]
+    sure = bool(planes) and all(part.guess and not is_unknown(part, ceilings[0].kind) for part in planes)
+    return Surfaces(plane_names(room), sink, sure=sure and not unread)
 
 
 def plane_names(room: Entry) -> list[str]:

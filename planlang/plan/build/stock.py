@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.quantity import Quantity
 from planlang.plan.stock import (
     OCTAVES,

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from planlang.plan.node import Node
 from planlang.syntax.record import record
+from planlang.syntax.span import NOWHERE, Span
 
 Bands = dict[int, Fraction]  # octave band in Hz -> value
 OCTAVES = (125, 250, 500, 1000, 2000, 4000)
@@ -85,7 +86,8 @@ class Timber(Node):
 
 @record(kw_only=True)
 class Hardware(Node):
-    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
+    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark; `rated_at` is where the
+    plan states it, which several pieces share that start from one another.
 
     A piece that screws into wood states its shank diameter and the length of its thread.
     """
@@ -99,6 +101,7 @@ class Hardware(Node):
     thread: Fraction | None
     pack: int
     price: Price | None
+    rated_at: Span = NOWHERE
 
 
 @record(kw_only=True)

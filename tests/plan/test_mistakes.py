@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from planlang.compiler import compile_plan
+from planlang.manual.example import changed, said_of, small_plan
 from planlang.plan.units import nearest_unit
 from tests.plans import SMALL, findings_after, read_text
 
@@ -111,3 +112,11 @@ def test_in_a_misspelt_block_other_mistakes_are_found_and_its_names_are_known(tm
 )  # fmt: skip
 def test_the_unit_that_was_meant(text, unit):
     assert nearest_unit(text) == unit
+
+
+def test_a_rating_that_several_pieces_share_is_said_once_where_it_is_stated():
+    text = changed(small_plan(), (("maker's sheet E-1", "assumed"),))
+    findings = said_of(text)
+    assert [(finding.code, text.split("\n")[finding.span.line - 1].split()[0]) for finding in findings] == [
+        ("rating-not-sourced", "rated"),
+    ]  # fmt: skip

@@ -144,6 +144,7 @@ def build_hardware(names: Names, definition: Definition) -> Hardware:
         words=words_of(definition),
         rated_n=value(rated, "load") if rated else None,
         rating_source=value(rated, "source") if rated else "",
+        rated_at=rated.span if rated else definition.name.span,
         mass_kg=value(one(entry, "mass"), "mass"),
         shank=value(shank, "shank") if shank else None,
         thread=value(thread, "thread") if thread else None,

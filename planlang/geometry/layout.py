@@ -65,7 +65,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
 
 def _lay_out(array: Array, surface: Surface, room: RoomGeometry, first_rail: int, tape: TapeStyle) -> Outcome[_Hung]:
     placed = place_panels(Site(array, surface, room.features, tape))
-    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(placed.value))
+    panels = tuple(_panel(array, surface, index + array.first, slot) for index, slot in enumerate(placed.value))
     faults = hook_faults(array, surface.kind == "ceiling", tape)
     findings = placed.diagnostics + faults
     if not panels:

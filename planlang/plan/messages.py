@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from planlang.plan.quantity import Kind, Quantity
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -275,6 +276,12 @@ def one_only(span: Span, what: str, before: Span) -> Diagnostic:
 def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
     """Something stated that has no effect."""
     return Diagnostic("no-effect", message, span, mend, Severity.WARNING)
+
+
+def bay_too_small(span: Span, first: str, second: str, width: Fraction, less: Fraction) -> Diagnostic:
+    """A bay that is no wider than what is to be taken off it."""
+    message = f"the bay between {first} and {second} is {float(width):g} mm wide, and {float(less):g} mm come off it"
+    return Diagnostic("bay-too-small", message, span, "take less off, or leave that bay out")
 
 
 # --- how much -----------------------------------------------------------------------------------------------

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
-from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stated import Allowance, CutToBay, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
@@ -308,7 +308,11 @@ class Hang(Node):
 
 @record(kw_only=True)
 class Array(Node):
-    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it."""
+    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it.
+
+    Where each panel is cut to its bay and the bays differ, there is an array for each, `stated_as` one in the plan;
+    its panels are numbered from `first`.
+    """
 
     name: str
     mark: str
@@ -320,6 +324,14 @@ class Array(Node):
     keeps: tuple[Keep, ...]
     edge_clear: Fraction
     made: tuple[Made, ...] = ()
+    cut_to: tuple[CutToBay, ...] = ()
+    stated_as: str = ""
+    first: int = 1
+
+    @property
+    def family(self) -> str:
+        """The name that the plan calls it by."""
+        return self.stated_as or self.name
 
 
 # --- the plan -----------------------------------------------------------------------------------------------

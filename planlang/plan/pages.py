@@ -222,6 +222,21 @@ PAGES = {
         files=(("stock.plan", 'note "Prices of last spring."\n'),),
         right=(('use "stock.plan"', 'note "Prices of last spring."'),),
     ),
+    "bay-too-small": Page(
+        "A bay that is too small to cut a panel to",
+        "`bay less 12` cuts each panel to its own bay, less so much. Here that leaves nothing.",
+        given=(
+            ("absorber framed", "takes width 600 mm\n  absorber framed"),
+            ("face 600 x 1200", "face width x 1200"),
+            ("door d1", "luminaire L1, L2 on ceiling centred at 1650, 2350, up 2000, 100 across\n  door d1"),
+            (
+                "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600",
+                "place one in each bay between L1, L2, lowest edge at 1600",
+            ),
+        ),
+        wrong=(("panel cloud\n on", "panel cloud, with width bay less 600\n  on"),),
+        right=(("panel cloud\n on", "panel cloud, with width bay less 12\n  on"),),
+    ),
     # --- how much -------------------------------------------------------------------------------------------
     "too-many-panels": Page(
         "More panels than a plan may have",

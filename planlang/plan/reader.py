@@ -10,8 +10,9 @@ from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.arrays import build_array
+from planlang.plan.build.bays import cut_to_bays, is_cut_to_bays
 from planlang.plan.build.changes import apply_option, check_options, option_names
-from planlang.plan.build.names import Names, Unknown, all_of, attempt, maybe, one, value
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, attempt, maybe, one, value
 from planlang.plan.build.rooms import build_room, build_use
 from planlang.plan.build.sketch import Sketch, sketch_of
 from planlang.plan.build.stated import build_phases, build_requirements, build_rules
@@ -141,7 +142,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
     rooms = [entry for file in files for entry in file.all("room")]
     room = made(lambda: survey_room(readings, surveys, build_the_room(names, files, start)))
     use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
-    arrays = build_arrays(names, sketch_of(rooms[0], names.sink)) if rooms else None
+    arrays = build_arrays(names, sketch_of(rooms[0], names.sink), room) if rooms else None
     stated = made(
         lambda: all_of(
             lambda: build_requirements(names, files),
@@ -267,16 +268,27 @@ def build_the_room(names: Names, files: list[Entry], start: Span) -> Room:
     return names.build(definitions[0].name, "room", build_room)
 
 
-def build_arrays(names: Names, room: Sketch) -> tuple[Array, ...] | None:
+def build_arrays(names: Names, sketch: Sketch, room: Room | None) -> tuple[Array, ...] | None:
     """The arrays, in the order of the plan; None where one is at fault."""
     definitions = [each for each in names.definitions.values() if each.entry.kind.word == "array"]
-    arrays = [made(partial(build_array, names, definition, room)) for definition in definitions]
-    known = [array for array in arrays if array is not None]
+    groups = [made(partial(arrays_of, names, definition, sketch, room)) for definition in definitions]
+    known = [array for group in groups if group is not None for array in group]
     marks: dict[str, Span] = {}
     for array in known:
-        check_mark(names, marks, array.mark, array.at)
+        if array.first == 1:
+            check_mark(names, marks, array.mark, array.at)
     check_panel_marks(names, known)
-    return tuple(known) if len(known) == len(arrays) else None
+    return None if None in groups else tuple(known)
+
+
+def arrays_of(names: Names, definition: Definition, sketch: Sketch, room: Room | None) -> tuple[Array, ...]:
+    """The array of a statement, or several where its panels are cut to bays that differ."""
+    if not is_cut_to_bays(definition):
+        return (build_array(names, definition, sketch),)
+    before = len(names.assumptions)
+    arrays = cut_to_bays(names, definition, room, lambda sized: build_array(names, sized, sketch))
+    names.assumptions[before:] = dict.fromkeys(names.assumptions[before:])  # each was assumed for every bay
+    return arrays
 
 
 def check_panel_marks(names: Names, arrays: list[Array]) -> None:

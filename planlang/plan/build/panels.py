@@ -53,7 +53,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
 def build_panel_of(names: Names, stated: Entry) -> PanelType:
     """The type of an array: as it is defined, or with other values for what it takes."""
     name: Name = value(stated, "panel")
-    if not stated.values_of_clause("takes"):
+    if not stated.values_of_clause("value"):
         return names.build(name, "panel", build_panel)
     base = names.find(name, ("panel",))
     return names.build(variant_of(names, base, stated), "panel", build_panel)
@@ -67,7 +67,7 @@ def variant_of(names: Names, base: Definition, stated: Entry) -> Name:
     """
     taken = {part.values["name"].what.text for part in base.entry.all("takes") if not part.faulty}
     given: dict[str, Quantity] = {}
-    for values in stated.values_of_clause("takes"):
+    for values in stated.values_of_clause("value"):
         parameter, found = values["takes"].what, values["value"].what
         if parameter.text not in taken or base.entry.origin is None:
             near = nearest(parameter.text, list(taken))

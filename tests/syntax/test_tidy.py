@@ -104,7 +104,7 @@ def test_a_layout_that_would_change_again_is_not_handed_out(monkeypatch: pytest.
     honest = tidy.text_of
     count = iter(range(9))
     monkeypatch.setattr(tidy, "text_of", lambda *args: "\n" * next(count) + honest(*args))
-    assert [found.code for found in tidy_text("a.plan", "a b\n", VocabularyGuide()).diagnostics] == ["tidy-unsteady"]
+    assert [found.code for found in tidy_text("a.plan", "a  b\n", VocabularyGuide()).diagnostics] == ["tidy-unsteady"]
 
 
 def test_differences_are_found_at_the_end_too() -> None:

@@ -11,7 +11,7 @@ from tests.plans import SMALL, read_text
 CHANGES = (
     ("  absorber  framed\n", "  takes     width 600\n  absorber  framed\n"),
     ("face      600 x 1200", "face      width x 1200"),
-    ("  door     d1", "  luminaire L1..L4 on ceiling centred at 1000, 1700, 2500, 3200, up 2800, 100 across\n  door d1"),
+    ("  door     d1", "  luminaire L1..L4 on ceiling centred at 1000, 1700, 2500, 3200, up 2800, 100 across\n door d1"),
     ("grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600", "one in each bay between L1..L4, "
      "lowest edge at 1400"),
     ("  panel   cloud\n", "  panel   cloud, with width bay less 12\n"),

@@ -93,11 +93,12 @@ def read_statement(
     """Check one statement. One whose word says nothing here is an entry of no kind that its block takes."""
     head = statement.items[0]
     span = span_of(head, setting.file)
-    kind = within.by_word.get(str(head))
+    whole = parted_word(statement.items, within)
+    kind = within.by_word.get(str(head)) if not whole else None
     misspelt = kind is None
     if kind is None:
         word = words_at(statement.items, 0)
-        near = get_close_matches(word, within.by_word, 1, 0.7)
+        near = [whole] if whole else get_close_matches(word, within.by_word, 1, 0.7)
         if not statement.faulty:
             homes, known = homes_of(word), list(within.by_word)
             sink.append(
@@ -115,6 +116,21 @@ def read_statement(
         entry.guess = ""
     take_block(entry, statement, setting, sink, depth)
     return entry
+
+
+@cache
+def words_with_hyphens(within: StatementKind) -> dict[str, list[list[str]]]:
+    """The words of a block's statements that have hyphens, in parts, by the first part."""
+    words = [word.split("-") for word in within.by_word if "-" in word]
+    return {parts[0]: [other for other in words if other[0] == parts[0]] for parts in words}
+
+
+def parted_word(items: list[Item], within: StatementKind) -> str:
+    """The word of a statement that is written with blanks in the place of its hyphens; empty where there is none."""
+    for parts in words_with_hyphens(within).get(str(items[0]), ()):
+        if [str(item) for item in items[: len(parts)]] == parts:
+            return "-".join(parts)
+    return ""
 
 
 @cache
@@ -231,7 +247,8 @@ def best_fit(kind: StatementKind, items: list[Item], setting: Setting, stop: fro
     worst = max(misfits, key=lambda found: found.index, default=None)
     if best is None:
         assert worst is not None
-        return worst
+        wanted = dict.fromkeys(found.wanted for found in misfits if found.index == worst.index)
+        return NoFit(worst.index, " or ".join(wanted))
     ended = best.index >= len(items) or items[best.index].type == "COMMA" or str(items[best.index]) in stop
     return best if ended or worst is None or worst.index <= best.index else worst
 
@@ -288,9 +305,8 @@ def next_clause(
 def misfit(kind: StatementKind, items: list[Item], found: NoFit, setting: Setting) -> Diagnostic:
     """The finding for items that leave a form half way."""
     place = place_at(items, found.index, setting)
-    return stray_unit(items, found.index, setting) or messages.wrong_form(
-        place, kind.word, found.wanted, words_at(items, found.index), kind.example
-    )
+    unit = None if "date" in found.wanted else stray_unit(items, found.index, setting)
+    return unit or messages.wrong_form(place, kind.word, found.wanted, words_at(items, found.index), kind.example)
 
 
 def stray(kind: StatementKind, items: list[Item], index: int, setting: Setting) -> Diagnostic:
@@ -323,7 +339,7 @@ def complete_clauses(entry: Entry, span: Span) -> list[Diagnostic]:
         if clause.form in entry.stated:
             continue
         if clause.required:
-            return [messages.clause_missing(span, entry.kind.word, plain_form(clause.form))]
+            return [messages.clause_missing(span, entry.kind.word, plain_form(clause.form), clause.help)]
         if clause.default:
             entry.values.update(values_of_default(clause.form, clause.default, entry.span))
             entry.assumed.append((clause.default, clause.reason))

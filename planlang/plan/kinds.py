@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
@@ -20,6 +21,9 @@ WALLS = tuple(f"{side} wall" for side in WALL_SIDES)
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
+LETTERS_OF_UNITS = "acdefghiklmnprst\"'"
+UNIT_OF_SIGN = {'"': "in", "'": "ft"}
+HYPHEN_RANGE = re.compile(r"(([^\W\d]+)\d+)-(\2\d+)")
 LONGEST_NAME_NUMBER = 9
 FINEST = Fraction(1, 1_000_000)  # in the base unit of its kind: the least amount that isn't nothing
 
@@ -171,6 +175,10 @@ def read_names(items: list[Item], index: int, setting: Setting) -> Read:
     item = items[index] if index < len(items) else None
     if item is None or item.type not in ("NAME", "RANGE"):
         return NoFit(index, "a name, or names such as `R1..R4`")
+    slip = HYPHEN_RANGE.fullmatch(str(item))
+    if slip:
+        message = f"`{item}` is one name: a range of names has two points"
+        raise ValueFault(messages.count_differs(span_of(item, setting.file), message, f"write `{slip[1]}..{slip[3]}`"))
     return Value(tuple(one_or_range(item, setting)), span_of(item, setting.file)), index + 1
 
 
@@ -238,6 +246,23 @@ def read_currency(items: list[Item], index: int, setting: Setting) -> Read:
     return Value(str(item), span_of(item, setting.file)), index + 1
 
 
+def check_units(size: Compound, setting: Setting) -> None:
+    """A unit that stands after the last side of a size alone may be meant for all sides, unless it is the file's.
+
+    Raises:
+        ValueFault: it is another one.
+    """
+    *others, last = size.parts
+    if last.type not in ("QUANTITY", "TAPE") or any(other.type != "NUMBER" for other in others):
+        return
+    text = str(last)
+    unit = text[len(text.rstrip(LETTERS_OF_UNITS)) :]
+    if setting.unit is None or UNIT_OF_SIGN.get(unit, unit) == {"ft-in": "in"}.get(setting.unit, setting.unit):
+        return
+    sides = " x ".join(f"{side}{unit}" if unit in UNIT_OF_SIGN else f"{side} {unit}" for side in others)
+    raise ValueFault(messages.unit_of_size(span_of(size, setting.file), unit, f"{sides} x {text}"))
+
+
 def size_reader(parts: int) -> Reader:
     """A reader of `A x B` or `A x B x C`, all lengths over nothing."""
     words = "a size, such as `" + " x ".join(("600", "1500", "12")[:parts]) + "`"
@@ -258,6 +283,7 @@ def size_reader(parts: int) -> Reader:
         span = span_of(item, setting.file)
         if len(item.parts) != parts:
             raise ValueFault(messages.count_differs(span, f"{words} is wanted here, with {parts} lengths"))
+        check_units(item, setting)
         values = tuple(length_in(part, setting) for part in item.parts)
         if None in values:
             return Value(None, span), index + 1

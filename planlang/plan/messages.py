@@ -119,6 +119,12 @@ def not_a_size(span: Span, text: str, size: str) -> Diagnostic:
     return Diagnostic("size-sign", f"`{text}` is no size: its sign is `x`", span, f"write `{size}`")
 
 
+def unit_of_size(span: Span, unit: str, meant: str) -> Diagnostic:
+    """A size with a unit after its last side alone, which is not the file's own."""
+    message = f"`{unit}` stands after the last side of this size alone, and the file's own unit is another one"
+    return Diagnostic("size-unit", message, span, f"write the unit after each side: `{meant}`")
+
+
 def loose_inch_mark(span: Span, number: str) -> Diagnostic:
     """An inch mark that begins a text, as a blank stands before it."""
     message = f"the double quote after `{number}` begins a text, for a blank stands before it"
@@ -168,9 +174,10 @@ def clause_twice(span: Span, clause: str) -> Diagnostic:
     return Diagnostic("stated-twice", f"`{clause}` is stated twice on this line", span, "take one out")
 
 
-def clause_missing(span: Span, word: str, clause: str) -> Diagnostic:
-    """A clause that a statement needs."""
-    return Diagnostic("clause-missing", f"`{word}` needs `{clause}`", span, f"add: `, {clause}`")
+def clause_missing(span: Span, word: str, clause: str, what: str = "") -> Diagnostic:
+    """A clause that a statement needs; `what` it says."""
+    more = f" ({what.rstrip('.')})" if what else ""
+    return Diagnostic("clause-missing", f"`{word}` needs `{clause}`", span, f"add: `, {clause}`{more}")
 
 
 def statement_swallowed(span: Span, word: str) -> Diagnostic:

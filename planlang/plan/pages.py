@@ -80,6 +80,12 @@ PAGES = {
         "The sides of a size have an `x` between them: `600 x 1200`.",
         wrong=(("face 600 x 1200", "face 600 by 1200"),),
     ),
+    "size-unit": Page(
+        "A size with one unit for all sides",
+        "Each side of a size has its own unit, or none, which is the file's. In `7.2 x 5.4 m` the first side would be "
+        "in the unit of the file; nobody means that.",
+        wrong=(("face 600 x 1200", "face 0.6 x 1.2 m"),),
+    ),
     "loose-inch-mark": Page(
         "An inch mark that stands apart from its number",
         "A double quote straight after a digit is an inch mark. After a blank it begins a text.",

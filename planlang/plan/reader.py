@@ -63,7 +63,7 @@ def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
     project = checked.project
     sink = list(checked.findings)
     entries = [entry.copied() for entry in checked.files]
-    names = Names(sink)
+    names = Names(sink, sure=not project.incomplete)
     for file_entry in entries:
         for entry in file_entry.body:
             named = "name" in entry.values or (entry.faulty and entry.guess)

@@ -19,8 +19,8 @@ from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Item, first_token, last_token
 from planlang.syntax.span import Span
 
-CODES = frozenset({"wrong-form", "unknown-clause", "wrong-kind", "unit-not-stated", "count-differs"})
-FORMS = frozenset({"wrong-form", "unknown-clause"})
+FORMS = frozenset({"wrong-form", "unknown-clause", "stated-twice"})
+CODES = FORMS | {"wrong-kind", "unit-not-stated", "count-differs"}
 # words that people put before a name, and that a plan leaves out
 FILLERS = frozenset((
     *("the", "a", "an", "is", "are", "be", "my", "our", "door", "window", "rooflight", "luminaire", "vent", "panel"),
@@ -100,8 +100,10 @@ def repairs(kind: StatementKind, items: list[Item], finding: Diagnostic) -> Iter
     at = item_at(items, finding)
     before, here = words_at(items, at - 1), words_at(items, at)
     if " wants a name" in finding.message:
-        name = kind.example.split()[1]
-        text = " ".join(filter(None, (before, name, here)))
+        if at != 1:
+            return
+        name = kind.example.split()[1].rstrip(",")
+        text = " ".join(filter(None, (before, name, here.strip(","))))
         yield with_word(items, at, name), f"give it a name, such as `{text}`"
         return
     if before in FILLERS and at > 1:
@@ -112,16 +114,24 @@ def repairs(kind: StatementKind, items: list[Item], finding: Diagnostic) -> Iter
     for index, word in ((at, before), (at + 1, here)):
         if 1 < index < len(items):
             yield [*items[:index], comma(), *items[index:]], f"put a comma after `{word}`"
-    known = words_of(kind)
     if at < len(items) and items[at].type == "NAME":
-        for near in (nearest_unit(here), *get_close_matches(here, known, 3, 0.6)):
-            if near and near != here:
-                yield [*items[:at], Token("NAME", near), *items[at + 1 :]], f"did you mean `{near}`?"
-    for word in known:
+        yield from other_names(kind, items, at)
+    for word in words_of(kind):
         text = " ".join(filter(None, (before, word, here)))
         yield with_word(items, at, word), f"`{word}` is missing: write `{text}`"
     if here in FILLERS:
         yield [*items[:at], *items[at + 1 :]], f"take `{here}` out"
+
+
+def other_names(kind: StatementKind, items: list[Item], at: int) -> Iterator[Repair]:
+    """Another word or name in the place of one: a word that is near, or both parts of a name that was parted."""
+    before, here = words_at(items, at - 1), words_at(items, at)
+    for near in (nearest_unit(here), *get_close_matches(here, words_of(kind), 3, 0.6)):
+        if near and near != here:
+            yield [*items[:at], Token("NAME", near), *items[at + 1 :]], f"did you mean `{near}`?"
+    if items[at - 1].type == "NAME":
+        name = f"{before}-{here}"
+        yield [*items[: at - 1], Token("NAME", name), *items[at + 1 :]], f"join the words of a name: `{name}`"
 
 
 def with_word(items: list[Item], at: int, word: str) -> list[Item]:

@@ -27,7 +27,6 @@ SAYS = {
     "@": "write `at`",
     "°": "write `deg` after the number",
     "'": 'write text in double quotes: `"…"` (a foot mark stands after its number)',
-    ".": "a point stands between digits, as in `0.5`; a statement needs none at its end",
 }
 
 
@@ -39,12 +38,21 @@ def mend_of(character: str, before: str, after: str) -> str:
         return in_capitals(MONEY[character], before, after)
     if character in PRIMES and before[-1:].isdigit():
         return "write a straight foot mark: `'`"
-    date = DATE_WITH_POINTS.search(before[-5:] + character + after)
-    if character == "." and date:
-        return f"write `{date[3]}-{date[2]:0>2}-{date[1]:0>2}`: year, month, day"
+    if character == ".":
+        return instead_of_point(before, after)
     if character == ";" and not after.strip():
         return "take it out: the end of the line ends a statement"
     return SAYS.get(character) or as_fraction(character, before) or "take it out"
+
+
+def instead_of_point(before: str, after: str) -> str:
+    """What was meant by a point that stands in no number: a date, a range of names, the end of a sentence."""
+    date = DATE_WITH_POINTS.search(f"{before[-5:]}.{after}")
+    if date:
+        return f"write `{date[3]}-{date[2]:0>2}-{date[1]:0>2}`: year, month, day"
+    if after.startswith(".."):
+        return "write two points for a range of names, such as `R1..R4`"
+    return "a point stands between digits, as in `0.5`; a statement needs none at its end"
 
 
 def as_fraction(character: str, before: str) -> str:

@@ -61,6 +61,12 @@ def block_not_closed_before(span: Span, word: str, opener: Span) -> Diagnostic:
     )
 
 
+def brace_missing(span: Span, word: str) -> Diagnostic:
+    """A statement whose block follows, by the look of the lines and a `}`, without a `{`."""
+    message = f"the block of `{word}` follows, and its line doesn't end with `{{`"
+    return Diagnostic("brace-missing", message, span, "put `{` at the end of this line")
+
+
 def comma_before_nothing(span: Span) -> Diagnostic:
     """A comma at the end of a line, after which nothing comes that could belong to its statement."""
     message = "a comma at the end of a line says that the statement goes on, and nothing follows"

@@ -69,6 +69,12 @@ PAGES = {
         "or one with something after it, is reported here.",
         wrong=(("eyes 4 of eye, inset 100 from the ends\n}", "eyes 4 of eye, inset 100 from the ends\n}\n}"),),
     ),
+    "brace-missing": Page(
+        "A block that is not opened",
+        "The line of a statement that has a block ends with `{`. Here it doesn't, though deeper lines and a `}` "
+        "follow.",
+        wrong=(("lining plaster {", "lining plaster"),),
+    ),
     "stray-comma": Page(
         "A comma that nothing follows",
         "A line that ends with a comma goes on in the next line. Here it is the end of a block or of the file that "

@@ -89,12 +89,21 @@ def lex_all(parser: Lark, file: PlanFile) -> tuple[list[Token], list[Diagnostic]
         here = text[column - 1 : column]
         mend = mend_of(here, text[: column - 1], text[column:])
         findings.append(messages.unreadable(Span(file.path, at + 1, column), here, mend))
-        brace = " {" if text.rstrip().endswith("{") else ""
-        lines[at] = text[: column - 1] + brace
+        lines[at] = mended(text, column)
         while tokens and (tokens[-1].line or 1) > at:
             tokens.pop()
         start = at
     return [], findings
+
+
+def mended(text: str, column: int) -> str:
+    """A line without what can't be read in it: a slip inside a name or a range is mended, else the rest is cut off."""
+    before, here, after = text[: column - 1], text[column - 1 : column], text[column:]
+    if here == "_" and before[-1:].isalnum() and after[:1].isalnum():
+        return f"{before}-{after}"
+    if here == "." and after.startswith(".."):
+        return before + after
+    return before + (" {" if text.rstrip().endswith("{") else "")
 
 
 def lex_from(parser: Lark, lines: list[str], start: int, tokens: list[Token]) -> tuple[int, int] | None:
@@ -170,12 +179,31 @@ def close_block(state: Recovery, brace: Token, words: list[Token], rest: list[To
     file = state.file.path
     if words and words[-1].line == brace.line and words[-1].type != "COMMA":
         state.report(messages.line_breaks_off(span_of(brace, file), "}", "RBRACE", at_end=False))
+    if take_as_block(state, brace):
+        return
     if not state.blocks:
         state.report(messages.brace_closes_nothing(span_of(brace, file)))
         return
     state.blocks.pop()
     if rest:
         state.report(messages.brace_has_company(span_of(rest[0], file)))
+
+
+def take_as_block(state: Recovery, brace: Token) -> bool:
+    """Where a `{` is missing: give the statements before a `}` to the one that stands right above it, less deep."""
+    if state.blocks and (brace.column or 1) <= state.blocks[-1].column:
+        return False
+    there = state.inner()
+    start = next((i for i in range(len(there) - 1, -1, -1) if there[i].items[0].column == brace.column), len(there))
+    inside = there[start + 1 :]
+    if not inside or there[start].body is not None:
+        return False
+    if any((statement.items[0].column or 1) <= (brace.column or 1) for statement in inside):
+        return False
+    there[start].body = inside
+    del there[start + 1 :]
+    state.report(messages.brace_missing(span_of(there[start].items[0], state.file.path), there[start].word))
+    return True
 
 
 def close_by_indent(state: Recovery, first: Token) -> None:

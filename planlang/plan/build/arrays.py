@@ -95,7 +95,8 @@ def build_bays(names: Names, entry: Entry, up: Along, room: Sketch, on: Entry) -
     for name in given:
         if name.text not in there:
             near = nearest(name.text, there)
-            names.sink.append(messages.unknown_name(name.span, f"thing on `{surface}` called", name.text, near))
+            if near or room.all_things:
+                names.sink.append(messages.unknown_name(name.span, f"thing on `{surface}` called", name.text, near))
             raise Unknown
     if len(given) < 2:
         names.sink.append(messages.count_differs(entry.span, "bays lie between two things or more"))
@@ -240,6 +241,7 @@ def build_keeps(names: Names, entry: Entry, room: Sketch) -> tuple[tuple[Keep, .
                 keeps.append(Keep(at=of.span, distance=clear, kind="", feature=of.text))
             else:
                 near = nearest(of.text, [*room.things, *PLURALS, "edges"])
-                names.sink.append(messages.unknown_name(of.span, "thing in the room", of.text, near))
+                if near or room.all_things:
+                    names.sink.append(messages.unknown_name(of.span, "thing in the room", of.text, near))
                 raise Unknown
     return tuple(keeps), edge

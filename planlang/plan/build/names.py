@@ -37,9 +37,13 @@ class Definition:
 
 @dataclass(slots=True)
 class Names:
-    """All definitions of a project, and what has been made of them."""
+    """All definitions of a project, and what has been made of them.
+
+    Not `sure`: a file that the plan uses could not be found, so that a name which isn't known may be defined there.
+    """
 
     sink: list[Diagnostic]
+    sure: bool = True
     definitions: dict[str, Definition] = field(default_factory=dict)
     built: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)
@@ -134,7 +138,8 @@ class Names:
         if found is None:
             known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
             near = nearest_name(name.text, known) if len(self.sink) < MOST_FINDINGS else ""
-            self.sink.append(messages.unknown_name(name.span, what, name.text, near, known))
+            if self.sure:
+                self.sink.append(messages.unknown_name(name.span, what, name.text, near, known))
             raise Unknown
         if found.entry.kind.word not in wanted:
             sort = found.entry.kind.word

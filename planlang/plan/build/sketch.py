@@ -16,13 +16,15 @@ FEATURES = ("door", "window", "rooflight", "luminaire", "vent")
 class Sketch:
     """A room by its names: surfaces; things with their surface ('' where that is at fault); what is behind surfaces.
 
-    `members` gives the word (rafters, joists, studs), or '' where nothing is stated; surfaces at fault are left out.
+    `all_things`: none is left out because its name could not be read. `members` gives the word (rafters, joists,
+    studs), or '' where nothing is stated; surfaces at fault are left out.
     """
 
     surfaces: Surfaces
     things: dict[str, str]
     members: dict[str, str]
     sure: bool
+    all_things: bool
 
     def behind(self, surface: str) -> str | None:
         """What is stated behind a surface; '' for nothing, None where that can't be known."""
@@ -42,7 +44,10 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
         word = part.values["word"].what if "word" in part.values else ""
         for name in part.values["surfaces"].what if "surfaces" in part.values else ():
             members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))
-    return Sketch(surfaces, things, members, not any(part.faulty for part in room.all("lining")))
+    unread = any(is_unknown(part, room.kind) for part in room.body)
+    unnamed = any("names" not in part.values for part in room.body if part.kind.word in FEATURES)
+    sure = not any(part.faulty for part in room.all("lining")) and not unread
+    return Sketch(surfaces, things, members, sure, not unnamed and not unread)
 
 
 def surfaces_of(room: Entry, sink: list[Diagnostic]) -> Surfaces:

@@ -82,7 +82,7 @@ def take_file(reading: Reading, path: Path, name: str, asked_at: Span, chain: li
     reading.findings += parsed.diagnostics
     reading.files[name] = parsed.value
     for statement in parsed.value.statements:
-        if statement.word == "use" and statement.body is None:
+        if statement.word == "use":
             use_file(reading, parsed.value, statement, chain)
     reading.done.append(parsed.value)
 
@@ -112,7 +112,7 @@ def use_file(reading: Reading, user: PlanFile, statement: Statement, chain: list
     """Follow one `use`."""
     item = statement.items[1] if len(statement.items) > 1 and not statement.faulty else None
     if item is None or item.type != "STRING":
-        reading.incomplete = True
+        reading.incomplete |= statement.body is None  # with a block it is `use-of-room`, written with blanks
         return
     span = span_across(item, item, user.path)
     wanted = str(item)[1:-1]

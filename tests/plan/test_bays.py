@@ -77,6 +77,8 @@ def test_the_whole_book_is_made_of_the_cut_sizes(tmp_path):
         (("one in each bay between L1..L4", "two in each bay between L1..L4, gap 20"), "clauses-disagree"),
         (("between L1..L4", "between L1..L5"), "unknown-name"),
         (("bay less 12", "bay les 12"), "wrong-form"),
+        (("bay less 12", "bay less 12, with width 450"), "stated-twice"),
+        (("bay less 12", "bay less 12, with width bay less 20"), "stated-twice"),
     ],
 )
 def test_what_is_wrong_with_it_is_said_once(tmp_path, change, code):

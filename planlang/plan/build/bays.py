@@ -31,7 +31,10 @@ def cut_to_bays(names: Names, definition: Definition, room: Room | None, build: 
         Unknown: the bays can't be known, or are not such that panels can be cut to them; that has been reported.
     """
     panel = one(definition.entry, "panel")
-    given: Values = panel.values_of_clause("less")[0]
+    given, *others = panel.values_of_clause("less")
+    if others:
+        names.sink.append(messages.clause_twice(others[0]["takes"].span, "with … bay less …"))
+        raise Unknown
     bays = bays_of(names, definition, room) if room is not None else []
     if not bays:
         build(definition)  # says what else is wrong with the array

@@ -69,6 +69,9 @@ def variant_of(names: Names, base: Definition, stated: Entry) -> Name:
     given: dict[str, Quantity] = {}
     for values in stated.values_of_clause("value"):
         parameter, found = values["takes"].what, values["value"].what
+        if parameter.text in given:
+            names.sink.append(messages.clause_twice(parameter.span, f"with {parameter.text}"))
+            raise Unknown
         if parameter.text not in taken or base.entry.origin is None:
             near = nearest(parameter.text, list(taken))
             names.sink.append(

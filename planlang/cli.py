@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import gc
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -22,6 +23,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command. Status 0: clean; 1: the plan has errors; 2: used wrongly; 3: a fault of the compiler's own."""
     options = parse_arguments(arguments)
     prepare_process()
+    prepare_output()
     try:
         return int(options.run(options))
     except OSError as fault:
@@ -39,6 +41,13 @@ def prepare_process() -> None:
     """Settings for a short-lived process: fewer collections, and no threads for matrices that are small."""
     gc.set_threshold(100_000, 50, 50)
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
+
+def prepare_output() -> None:
+    """Let a terminal or pipe that lacks a character get its number instead: no name of a file may stop a build."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
 
 
 def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:

@@ -56,22 +56,22 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         surface = room.surface(array.surface)
         if surface is None:
             findings += _unknown_surface(array, plan)
-            placed[array.name] = ()
+            placed.setdefault(array.family, ())
             continue
         site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places)
         laid = _lay_out(site, room, len(rails) + 1)
-        placed[array.name] = laid.value.panels
+        placed[array.family] = placed.get(array.family, ()) + laid.value.panels
         panels += laid.value.panels
         rails += laid.value.rails
         runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
         if _base_of(array) in adrift:
-            adrift.add(array.name)
+            adrift.add(array.family)
             continue
         findings += laid.diagnostics
         if any(finding.code == "panel-off-surface" for finding in laid.diagnostics):
-            adrift.add(array.name)
+            adrift.add(array.family)
     for surface in room.surfaces:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
@@ -93,7 +93,7 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     placed = place_panels(site)
     faults = hook_faults(array, surface.kind == "ceiling", tape)
     slots = placed.value if faults else tuple(snapped(array, surface, slot, tape) for slot in placed.value)
-    panels = tuple(_panel(array, surface, index + 1, slot) for index, slot in enumerate(slots))
+    panels = tuple(_panel(array, surface, index + array.first, slot) for index, slot in enumerate(slots))
     findings = placed.diagnostics + faults
     if not panels:
         return Outcome(_Hung(()), findings)

@@ -1,5 +1,6 @@
 """What geometry has to say about a plan: one small function for each code."""
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.geometry.model import RailRun, Surface
@@ -276,11 +277,12 @@ def point_misses_member(
     return Diagnostic("point-misses-member", message, hang.at, mend)
 
 
-def rail_without_span(array: Array, points: str, members: Members) -> Diagnostic:
-    """A rail that has no member beyond the points at one of its ends."""
+def rail_without_span(array: Array, lines: Sequence[str], members: Members) -> Diagnostic:
+    """Rails of an array that have no member beyond their points at one of their ends: the points of each line."""
     member = singular(members.word)
+    what = f"a rail for {lines[0]}" if len(lines) == 1 else f"rails for {'; for '.join(lines)}"
     return Diagnostic("rail-without-span",
-                      f"a rail for {points} would have no {member} on both sides of them", array.hang.at,
+                      f"{what} would have no {member} on both sides of the points", array.hang.at,
                       f"move the array so that a {member} stands beyond its points at each end")  # fmt: skip
 
 

@@ -210,11 +210,11 @@ def surface_loaded(surface: str, kn_per_m2: float) -> str:
 
 
 def rating_not_sourced(piece: Hardware, overhead: bool) -> Diagnostic:
-    """A working load is stated without saying where it is marked."""
+    """A working load is stated without saying where it is marked; said once for all pieces that share the line."""
     return Diagnostic(
         "rating-not-sourced",
-        f"'{piece.name}' ({piece.words}) states a working load without a source; it is taken as assumed",
-        piece.at,
+        "this working load is stated without a source; it is taken as assumed",
+        piece.rated_at,
         "state where the load is marked: on the piece, or in which sheet of its maker",
         _severity(overhead),
     )

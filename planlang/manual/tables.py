@@ -9,7 +9,8 @@ from collections.abc import Iterable, Iterator
 from planlang.compiler import Compilation
 from planlang.manual.collection import all_pages
 from planlang.manual.example import changed, compiled, small_plan, wrong_text
-from planlang.plan.entries import PARAMETER, items_of
+from planlang.plan.entries import PARAMETER
+from planlang.plan.entry import items_of
 from planlang.plan.kinds import SORTS, label_of
 from planlang.plan.quantity import UNITS, Kind
 from planlang.plan.values import VALUE_TYPES, Setting, value_of

@@ -1,6 +1,6 @@
 """What the workshop engine has to say about a plan: one small function a code."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from planlang.plan.model import Braces, Core, Covering, PanelType
@@ -239,14 +239,16 @@ def cloth_wider_than_roll(
     )
 
 
-def rail_longer_than_stick(name: str, length: Fraction, timber: Timber, at: Span, tape: TapeStyle) -> Diagnostic:
-    """A rail can't be cut from one stick."""
+def rail_longer_than_stick(lengths: Mapping[str, Fraction], timber: Timber, at: Span, tape: TapeStyle) -> Diagnostic:
+    """Rails of one array that can't be cut from one stick, each with its length."""
+    longest = max(lengths.values())
+    what = f"rail {next(iter(lengths))} is" if len(lengths) == 1 else f"rails {', '.join(lengths)} are up to"
     stick = on_tape(timber.length or Fraction(0), tape)
     return Diagnostic(
         "rail-longer-than-stick",
-        f"rail {name} is {on_tape(length, tape)} long, a stick of {timber.words} only {stick}",
+        f"{what} {on_tape(longest, tape)} long, a stick of {timber.words} only {stick}",
         at,
-        f"sticks of at least {on_tape(length, tape)}, or two arrays with a rail each",
+        f"sticks of at least {on_tape(longest, tape)}, or two arrays with a rail each",
     )
 
 

@@ -11,6 +11,7 @@ from planlang.plan.stock import Hardware, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
+from planlang.syntax.span import Span
 
 
 @record
@@ -26,6 +27,7 @@ def rail_jobs(layout: Layout, tape: TapeStyle) -> Outcome[tuple[RailJob, ...]]:
     groups: dict[str, tuple[Timber, list[RailRun]]] = {}
     findings: list[Diagnostic] = []
     unknown: set[str] = set()
+    too_long: dict[Span, list[tuple[RailRun, Rail]]] = {}
     for run, array, rail in _stated(layout):
         timber, length = rail.timber, run.end - run.start
         if timber.length is None:
@@ -33,10 +35,13 @@ def rail_jobs(layout: Layout, tape: TapeStyle) -> Outcome[tuple[RailJob, ...]]:
                 findings.append(messages.stick_length_unknown(timber, array.hang.at))
             unknown.add(timber.name)
         elif length > timber.length:
-            findings.append(messages.rail_longer_than_stick(run.name, length, timber, rail.at, tape))
+            too_long.setdefault(rail.at, []).append((run, rail))
         else:
             groups.setdefault(timber.name, (timber, []))[1].append(run)
-    jobs = tuple(RailJob(timber, tuple(runs)) for timber, runs in groups.values())
+    for at, runs in too_long.items():
+        lengths = {run.name: run.end - run.start for run, _ in runs}
+        findings.append(messages.rail_longer_than_stick(lengths, runs[0][1].timber, at, tape))
+    jobs = tuple(RailJob(timber, tuple(cut)) for timber, cut in groups.values())
     return Outcome(jobs, tuple(findings))
 
 

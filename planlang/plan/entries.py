@@ -3,84 +3,28 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
 
 from planlang.plan import messages
-from planlang.plan.forms import Fit, Pattern, Values, fit, pattern_of, place_at, words_at
+from planlang.plan.entry import Clauses, Entry, clauses_of, items_of
+from planlang.plan.forms import Fit, Values, fit, pattern_of, place_at, words_at
 from planlang.plan.kinds import NoFit, Value, label_of, misspelt_unit
 from planlang.plan.quantity import Quantity
+from planlang.plan.repair import CODES, FORMS, repairs, slip
 from planlang.plan.values import Setting, ValueFault, in_plan_unit, value_of
 from planlang.plan.vocabulary import homes_of
 from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Item, Statement, span_across, span_of
-from planlang.syntax.parser import plan_parser
-from planlang.syntax.record import record
-from planlang.syntax.span import Span
+from planlang.syntax.span import NOWHERE, Span
 
 DEEPEST_BLOCK = 8
 MOST_FINDINGS = 1000
+MOST_MENDED = 100  # findings after which no mends are tried out any more
 PARAMETER = re.compile(r"\{[\w-]+:([^}+]+)\+?\}")
-
-
-@dataclass(slots=True)
-class Entry:
-    """A checked statement. `faulty`: it, or a part of it, is at fault and has been reported.
-
-    `assumed` holds what was taken for clauses left out: (clause, reason). `more` collects repeated clauses,
-    `stated` the forms of the clauses that stand in the plan,
-    `guess` is the name that a faulty statement probably defines. `origin` lets a block that takes figures be read
-    again with others.
-    """
-
-    kind: StatementKind
-    span: Span
-    values: Values = field(default_factory=dict)
-    more: list[Values] = field(default_factory=list)
-    body: list[Entry] = field(default_factory=list)
-    assumed: list[tuple[str, str]] = field(default_factory=list)
-    stated: set[str] = field(default_factory=set)
-    faulty: bool = False
-    guess: str = ""
-    origin: tuple[Statement, Setting] | None = None
-
-    def copied(self) -> Entry:
-        """A copy to build from: what is laid over it, or taken over by it, leaves this one as it was read."""
-        copy = replace(self, values=dict(self.values), body=[part.copied() for part in self.body])
-        copy.assumed = list(self.assumed)
-        return copy
-
-    def values_of_clause(self, parameter: str) -> list[Values]:
-        """The occurrences of a repeated clause that has a parameter."""
-        return [values for values in self.more if parameter in values]
-
-    def all(self, word: str) -> list[Entry]:
-        """The statements of its block with a word."""
-        return [entry for entry in self.body if entry.kind.word == word]
-
-
-@record
-class Clauses:
-    """The compiled clauses of a kind of statement, and the words that begin one."""
-
-    patterns: tuple[tuple[Clause, Pattern], ...]
-    stop: frozenset[str]
-
-
-@cache
-def clauses_of(kind: StatementKind) -> Clauses:
-    """Compile the clauses of a kind, once."""
-    patterns = tuple((clause, pattern_of(clause.form)) for clause in kind.clauses)
-    return Clauses(patterns, frozenset().union(*(pattern.first for _, pattern in patterns)))
-
-
-@cache
-def items_of(text: str) -> list[Item]:
-    """The items of a statement or clause that is written in the vocabulary itself."""
-    return plan_parser().parse(text, start="line")  # type: ignore[return-value]
 
 
 def read_block(
@@ -94,13 +38,11 @@ def read_block(
     """Check the statements of one block; findings go to `sink`."""
     entries: list[Entry] = []
     first: dict[str, Span] = {}
-    for statement in statements:
+    for statement in parted(statements, kind, setting, sink):
         if len(sink) >= MOST_FINDINGS:
             end_of_findings(statement, setting, sink)
             break
         entry = read_statement(statement, kind, where, setting, sink, depth)
-        if entry is None:
-            continue
         word = entry.kind.word
         if word in first and not entry.kind.many and not statement.faulty:
             sink.append(messages.statement_twice(entry.span, word, first[word]))
@@ -108,6 +50,35 @@ def read_block(
         first.setdefault(word, entry.span)
         entries.append(entry)
     return entries
+
+
+def parted(
+    statements: list[Statement], within: StatementKind, setting: Setting, sink: list[Diagnostic]
+) -> Iterator[Statement]:
+    """The statements of a block, where a comma at the end of a line took the next statement with it as two."""
+    for statement in statements:
+        comma = last_swallowing_comma(statement, within)
+        kind = within.by_word.get(statement.word)
+        if not comma or kind is None or not read_line(Entry(kind, NOWHERE), statement.items, replace(setting)):
+            yield statement
+            continue
+        before, after = statement.items[:comma], statement.items[comma + 1 :]
+        yield from parted([Statement(before)], within, setting, sink)
+        sink.append(messages.statement_swallowed(span_of(statement.items[comma], setting.file), str(after[0])))
+        yield Statement(after, statement.body)
+
+
+def last_swallowing_comma(statement: Statement, within: StatementKind) -> int:
+    """The index of the last comma at the end of a line after which a word of the block's statements stands; else 0."""
+    items = statement.items
+    if statement.faulty or items[0].line == items[-1].line:
+        return 0
+    places = (
+        index
+        for index in range(len(items) - 2, 0, -1)
+        if items[index].type == "COMMA" and "\n" in str(items[index]) and str(items[index + 1]) in within.by_word
+    )
+    return next(places, 0)
 
 
 def end_of_findings(statement: Statement, setting: Setting, sink: list[Diagnostic]) -> None:
@@ -118,32 +89,71 @@ def end_of_findings(statement: Statement, setting: Setting, sink: list[Diagnosti
 
 def read_statement(
     statement: Statement, within: StatementKind, where: str, setting: Setting, sink: list[Diagnostic], depth: int
-) -> Entry | None:
-    """Check one statement; None when its word says nothing here."""
+) -> Entry:
+    """Check one statement. One whose word says nothing here is an entry of no kind that its block takes."""
     head = statement.items[0]
     span = span_of(head, setting.file)
-    kind = within.by_word.get(str(head))
+    whole = parted_word(statement.items, within)
+    kind = within.by_word.get(str(head)) if not whole else None
+    misspelt = kind is None
     if kind is None:
-        near = get_close_matches(str(head), within.by_word, 1, 0.7)
+        word = words_at(statement.items, 0)
+        near = [whole] if whole else get_close_matches(word, within.by_word, 1, 0.7)
         if not statement.faulty:
-            known = list(within.by_word)
-            homes = homes_of(str(head))
+            homes, known = homes_of(word), list(within.by_word)
             sink.append(
-                messages.unknown_statement(span, str(head), where, near[0] if near else "", known=known, homes=homes)
+                messages.unknown_statement(span, word, where, near[0] if near else "", known=known, homes=homes)
             )
-        return Entry(within.by_word[near[0]], span, faulty=True) if near else None
+        if not near:
+            return Entry(unknown_kind(word, statement.body is not None), span, faulty=True)
+        kind = within.by_word[near[0]]
     entry = Entry(kind, span, faulty=statement.faulty, guess=second_word(statement))
     if not statement.faulty:
-        findings = read_line(entry, statement.items, setting)
+        findings = read_well(entry, statement.items, setting, bare=len(sink) > MOST_MENDED)
         entry.faulty = bool(findings)
-        sink.extend(findings)
+        sink.extend(findings if not misspelt else ())
+    if entry.faulty and entry.guess in words_after_name(kind):
+        entry.guess = ""
     take_block(entry, statement, setting, sink, depth)
     return entry
+
+
+@cache
+def words_with_hyphens(within: StatementKind) -> dict[str, list[list[str]]]:
+    """The words of a block's statements that have hyphens, in parts, by the first part."""
+    words = [word.split("-") for word in within.by_word if "-" in word]
+    return {parts[0]: [other for other in words if other[0] == parts[0]] for parts in words}
+
+
+def parted_word(items: list[Item], within: StatementKind) -> str:
+    """The word of a statement that is written with blanks in the place of its hyphens; empty where there is none."""
+    for parts in words_with_hyphens(within).get(str(items[0]), ()):
+        if [str(item) for item in items[: len(parts)]] == parts:
+            return "-".join(parts)
+    return ""
+
+
+@cache
+def unknown_kind(word: str, has_block: bool) -> StatementKind:
+    """Stands for a statement whose word says nothing where it stands."""
+    return StatementKind(word, block=() if has_block else None, many=True)
+
+
+def is_unknown(entry: Entry, within: StatementKind) -> bool:
+    """Whether an entry of a block stands for a statement whose word says nothing there."""
+    return entry.kind.word not in within.by_word
 
 
 def second_word(statement: Statement) -> str:
     """What a statement names, most often: its second word."""
     return str(statement.items[1]) if len(statement.items) > 1 and statement.items[1].type in ("NAME", "RANGE") else ""
+
+
+@cache
+def words_after_name(kind: StatementKind) -> frozenset[str]:
+    """The words that follow the name of a statement of a kind, and so are hardly a name themselves."""
+    patterns = [pattern_of(form) for form in kind.forms]
+    return clauses_of(kind).stop.union(*(pattern.then[0] for pattern in patterns if pattern.then))
 
 
 def take_block(entry: Entry, statement: Statement, setting: Setting, sink: list[Diagnostic], depth: int) -> None:
@@ -191,6 +201,27 @@ def read_variant(entry: Entry, given: Mapping[str, Quantity], sink: list[Diagnos
     return read_block(statement.body or [], entry.kind, f"`{entry.kind.word} {entry.guess}`", inner, sink, 1)
 
 
+def read_well(entry: Entry, items: list[Item], setting: Setting, bare: bool) -> list[Diagnostic]:
+    """Read one statement; what is wrong comes with the mend that was tried and works, where there is one.
+
+    `bare`: so much is wrong already that no time is spent on mends.
+    """
+    unit = setting.unit
+    findings = read_line(entry, items, setting)
+    if not findings or findings[0].code not in CODES or bare:
+        return findings
+    finding = slip(items, findings[0])
+    if finding is not None:
+        setting.unit = unit
+        return [finding]
+    if findings[0].code not in FORMS:
+        return findings
+    for other, mend in repairs(entry.kind, items, findings[0]):
+        if not read_line(Entry(entry.kind, entry.span), other, replace(setting)):
+            return [replace(findings[0], mend=mend)]
+    return findings
+
+
 def read_line(entry: Entry, items: list[Item], setting: Setting) -> list[Diagnostic]:
     """Read the parameters of one statement into its entry; returns what is wrong, at most one finding."""
     kind = entry.kind
@@ -216,7 +247,8 @@ def best_fit(kind: StatementKind, items: list[Item], setting: Setting, stop: fro
     worst = max(misfits, key=lambda found: found.index, default=None)
     if best is None:
         assert worst is not None
-        return worst
+        wanted = dict.fromkeys(found.wanted for found in misfits if found.index == worst.index)
+        return NoFit(worst.index, " or ".join(wanted))
     ended = best.index >= len(items) or items[best.index].type == "COMMA" or str(items[best.index]) in stop
     return best if ended or worst is None or worst.index <= best.index else worst
 
@@ -273,9 +305,8 @@ def next_clause(
 def misfit(kind: StatementKind, items: list[Item], found: NoFit, setting: Setting) -> Diagnostic:
     """The finding for items that leave a form half way."""
     place = place_at(items, found.index, setting)
-    return stray_unit(items, found.index, setting) or messages.wrong_form(
-        place, kind.word, found.wanted, words_at(items, found.index), kind.example
-    )
+    unit = None if "date" in found.wanted else stray_unit(items, found.index, setting)
+    return unit or messages.wrong_form(place, kind.word, found.wanted, words_at(items, found.index), kind.example)
 
 
 def stray(kind: StatementKind, items: list[Item], index: int, setting: Setting) -> Diagnostic:
@@ -308,7 +339,7 @@ def complete_clauses(entry: Entry, span: Span) -> list[Diagnostic]:
         if clause.form in entry.stated:
             continue
         if clause.required:
-            return [messages.clause_missing(span, entry.kind.word, plain_form(clause.form))]
+            return [messages.clause_missing(span, entry.kind.word, plain_form(clause.form), clause.help)]
         if clause.default:
             entry.values.update(values_of_default(clause.form, clause.default, entry.span))
             entry.assumed.append((clause.default, clause.reason))

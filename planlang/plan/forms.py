@@ -37,7 +37,7 @@ class Parameter:
 class Optional:
     """Words and parameters that may be left out together."""
 
-    pieces: tuple[Piece, ...]
+    inner: Pattern
 
 
 Piece = Word | Parameter | Optional
@@ -54,11 +54,14 @@ class Fit:
 
 @dataclass(slots=True)
 class Pattern:
-    """A compiled form. `first` are the words it may begin with; empty when it begins with a parameter."""
+    """A compiled form. `first` are the words it may begin with; empty when it begins with a parameter. `then` are those
+    that may follow each of its pieces.
+    """
 
     form: str
     pieces: tuple[Piece, ...]
-    first: frozenset[str] = frozenset()
+    first: frozenset[str]
+    then: tuple[frozenset[str], ...]
 
 
 @cache
@@ -69,14 +72,19 @@ def pattern_of(form: str) -> Pattern:
         if opens:
             stack.append([])
         elif closes:
-            inner = tuple(stack.pop())
+            inner = pattern(form, tuple(stack.pop()))
             stack[-1].append(Optional(inner))
         elif name:
             stack[-1].append(Parameter(name, sort_of(kind), bool(many)))
         else:
             stack[-1].append(Word(tuple(word.split("|"))))
-    pieces = tuple(stack[0])
-    return Pattern(form, pieces, first_words(pieces))
+    return pattern(form, tuple(stack[0]))
+
+
+def pattern(form: str, pieces: tuple[Piece, ...]) -> Pattern:
+    """Pieces as a pattern."""
+    then = tuple(first_words(pieces[number + 1 :]) for number in range(len(pieces)))
+    return Pattern(form, pieces, first_words(pieces), then)
 
 
 def first_words(pieces: tuple[Piece, ...]) -> frozenset[str]:
@@ -87,7 +95,7 @@ def first_words(pieces: tuple[Piece, ...]) -> frozenset[str]:
             return frozenset(words | set(piece.choices))
         if isinstance(piece, Parameter):
             return frozenset(words | set(piece.sort.choices)) if piece.sort.choices else frozenset()
-        words |= first_words(piece.pieces)
+        words |= piece.inner.first
     return frozenset(words)
 
 
@@ -100,13 +108,13 @@ def fit(pattern: Pattern, items: list[Item], index: int, setting: Setting, stop:
     values: Values = {}
     for number, piece in enumerate(pattern.pieces):
         if isinstance(piece, Optional):
-            inner = Pattern(pattern.form, piece.pieces)
-            found = fit(inner, items, index, setting, stop)
+            found = fit(piece.inner, items, index, setting, stop)
         elif isinstance(piece, Word):
             found = _fit_word(piece, items, index)
+        elif piece.sort.free and is_left_out(items, index, pattern.then[number] or stop):
+            found = NoFit(index, piece.sort.words)
         else:
-            then = pattern.pieces[number + 1 :] if piece.many else ()
-            found = _fit_parameter(piece, items, index, setting, (stop, first_words(then)))
+            found = _fit_parameter(piece, items, index, setting, (stop, pattern.then[number]))
         if isinstance(found, NoFit):
             if isinstance(piece, Optional) and found.index == index:
                 continue
@@ -114,6 +122,14 @@ def fit(pattern: Pattern, items: list[Item], index: int, setting: Setting, stop:
         values.update(found.values)
         index = found.index
     return Fit(values, index)
+
+
+def is_left_out(items: list[Item], index: int, then: frozenset[str]) -> bool:
+    """Whether a name was left out: the word that should follow it stands in its place, and does not follow."""
+    if index + 1 >= len(items) or str(items[index]) not in then:
+        return False
+    following = items[index + 1]
+    return following.type in ("NAME", *VALUE_TYPES) and str(following) not in then
 
 
 def _fit_word(piece: Word, items: list[Item], index: int) -> Fit | NoFit:
@@ -150,15 +166,17 @@ def _fit_parameter(
 
 def goes_on(items: list[Item], index: int, stop: frozenset[str], then: frozenset[str]) -> bool:
     """Whether a list goes on after a comma: with a name that begins no clause (`stop`), or with a value that stands
-    alone or before the words that follow the list (`then`).
+    alone, before the words that follow the list (`then`), or before a clause.
     """
     if index + 1 >= len(items) or items[index].type != "COMMA":
         return False
     following = items[index + 1]
     if following.type in ("NAME", "RANGE"):
         return str(following) not in stop
-    alone = index + 2 >= len(items) or items[index + 2].type == "COMMA" or str(items[index + 2]) in then
-    return following.type in VALUE_TYPES and alone
+    if following.type not in VALUE_TYPES:
+        return False
+    after = items[index + 2] if index + 2 < len(items) else None
+    return after is None or after.type == "COMMA" or str(after) in then or str(after) in stop
 
 
 def words_at(items: list[Item], index: int) -> str:

@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
-from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_unit, value_of
+from planlang.plan.units import nearest_unit
+from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_name, value_of
 from planlang.syntax.diagnostics import Diagnostic
-from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.nodes import Compound, Item, first_token, glued, span_of
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
 
+WALL_SIDES = ("south", "east", "north", "west")
+WALLS = tuple(f"{side} wall" for side in WALL_SIDES)
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
+LETTERS_OF_UNITS = "acdefghiklmnprst\"'"
+UNIT_OF_SIGN = {'"': "in", "'": "ft"}
+HYPHEN_RANGE = re.compile(r"(([^\W\d]+)\d+)-(\2\d+)")
 LONGEST_NAME_NUMBER = 9
 FINEST = Fraction(1, 1_000_000)  # in the base unit of its kind: the least amount that isn't nothing
-LONGEST_UNIT = 5  # a longer word after a number is hardly meant as a unit
 
 
 @record
@@ -52,11 +58,12 @@ Reader = Callable[[list[Item], int, Setting], Read]
 
 @record
 class Sort:
-    """A kind of parameter: what it is called in a message, and how it is read."""
+    """A kind of parameter: what it is called in a message, and how it is read. `free`: any name will do for it."""
 
     words: str
     read: Reader
     choices: tuple[str, ...] = ()
+    free: bool = False
 
 
 def quantity_reader(
@@ -77,23 +84,41 @@ def quantity_reader(
         if value is None:
             return Value(None, span), index + 1
         if Kind.LENGTH in kinds:
-            value = in_plan_unit(value, setting, item)
+            value = length_of(value, items, index, setting)
         if value.kind not in kinds:
-            raise ValueFault(misspelt_unit(items, index + 1, setting) or messages.wrong_kind(span, words, value))
+            unit = misspelt_unit(items, index + 1, setting, kinds)
+            raise ValueFault(unit or messages.wrong_kind(span, words, value))
         check_bounds(value, span, least, most, open_least)
         return Value(value if Kind.MONEY in kinds or len(kinds) > 1 else value.amount, span), index + 1
 
     return read
 
 
-def misspelt_unit(items: list[Item], index: int, setting: Setting) -> Diagnostic | None:
+def length_of(value: Quantity, items: list[Item], index: int, setting: Setting) -> Quantity:
+    """A bare number as a length in the file's unit.
+
+    Raises:
+        ValueFault: the file states none, or a misspelt unit stands after the number.
+    """
+    try:
+        return in_plan_unit(value, setting, items[index])
+    except ValueFault:
+        misspelt = misspelt_unit(items, index + 1, setting, (Kind.LENGTH,))
+        if misspelt is None:
+            raise
+        setting.unit = None  # that the file states no unit has not been said yet
+        raise ValueFault(misspelt) from None
+
+
+def misspelt_unit(items: list[Item], index: int, setting: Setting, kinds: tuple[Kind, ...] = ()) -> Diagnostic | None:
     """The finding for a misspelt unit after a number, if that is what stands at an index."""
     if not 0 < index < len(items) or items[index - 1].type != "NUMBER":
         return None
-    here = items[index]
-    item = here.parts[0] if isinstance(here, Compound) else here
-    near = nearest_unit(str(item)) if item.type == "NAME" and len(str(item)) <= LONGEST_UNIT else ""
-    return messages.unknown_unit(span_of(item, setting.file), str(item), near) if near else None
+    first = first_token(items[index])
+    text = glued(items[index])
+    near = nearest_unit(text, kinds) if first.type == "NAME" else ""
+    number = str(items[index - 1])
+    return messages.unknown_unit(span_of(first, setting.file), text, f"{number} {near}") if near else None
 
 
 def check_bounds(value: Quantity, span: Span, least: Fraction | None, most: Fraction | None, open_least: bool) -> None:
@@ -150,6 +175,10 @@ def read_names(items: list[Item], index: int, setting: Setting) -> Read:
     item = items[index] if index < len(items) else None
     if item is None or item.type not in ("NAME", "RANGE"):
         return NoFit(index, "a name, or names such as `R1..R4`")
+    slip = HYPHEN_RANGE.fullmatch(str(item))
+    if slip:
+        message = f"`{item}` is one name: a range of names has two points"
+        raise ValueFault(messages.count_differs(span_of(item, setting.file), message, f"write `{slip[1]}..{slip[3]}`"))
     return Value(tuple(one_or_range(item, setting)), span_of(item, setting.file)), index + 1
 
 
@@ -186,11 +215,14 @@ def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
         return NoFit(index, "a surface, such as `south wall`")
     span = span_of(item, setting.file)
     following = items[index + 1] if index + 1 < len(items) else None
-    if str(item) in ("south", "east", "north", "west"):
+    if str(item) in WALL_SIDES:
         if following is None or str(following) != "wall":
             return NoFit(index + 1, "`wall`")
         span = span.to(span_of(following, setting.file))
         return Value(Name(f"{item} wall", span), span), index + 2
+    if following is not None and str(following) == "wall":
+        near = nearest_name(str(item), WALL_SIDES, 0.5)
+        raise ValueFault(messages.unknown_name(span, "wall", f"{item} wall", f"{near} wall" if near else "", WALLS))
     return Value(Name(str(item).rpartition(".")[2], span), span), index + 1
 
 
@@ -214,6 +246,23 @@ def read_currency(items: list[Item], index: int, setting: Setting) -> Read:
     return Value(str(item), span_of(item, setting.file)), index + 1
 
 
+def check_units(size: Compound, setting: Setting) -> None:
+    """A unit that stands after the last side of a size alone may be meant for all sides, unless it is the file's.
+
+    Raises:
+        ValueFault: it is another one.
+    """
+    *others, last = size.parts
+    if last.type not in ("QUANTITY", "TAPE") or any(other.type != "NUMBER" for other in others):
+        return
+    text = str(last)
+    unit = text[len(text.rstrip(LETTERS_OF_UNITS)) :]
+    if setting.unit is None or UNIT_OF_SIGN.get(unit, unit) == {"ft-in": "in"}.get(setting.unit, setting.unit):
+        return
+    sides = " x ".join(f"{side}{unit}" if unit in UNIT_OF_SIGN else f"{side} {unit}" for side in others)
+    raise ValueFault(messages.unit_of_size(span_of(size, setting.file), unit, f"{sides} x {text}"))
+
+
 def size_reader(parts: int) -> Reader:
     """A reader of `A x B` or `A x B x C`, all lengths over nothing."""
     words = "a size, such as `" + " x ".join(("600", "1500", "12")[:parts]) + "`"
@@ -234,6 +283,7 @@ def size_reader(parts: int) -> Reader:
         span = span_of(item, setting.file)
         if len(item.parts) != parts:
             raise ValueFault(messages.count_differs(span, f"{words} is wanted here, with {parts} lengths"))
+        check_units(item, setting)
         values = tuple(length_in(part, setting) for part in item.parts)
         if None in values:
             return Value(None, span), index + 1
@@ -315,10 +365,10 @@ SORTS: dict[str, Sort] = {
     "hours": Sort("a time, such as `1.4 h`", read_hours),
     "count": Sort("a whole number", read_count),
     "counting": Sort("`one`, `two` … `six`", read_counting),
-    "new": Sort("a name", name_reader("a name", dots=False)),
-    "ref": Sort("a name", name_reader("a name", dots=True)),
-    "names": Sort("a name, or names such as `R1..R4`", read_names),
-    "surface": Sort("a surface, such as `south wall`", read_surface),
+    "new": Sort("a name", name_reader("a name", dots=False), free=True),
+    "ref": Sort("a name", name_reader("a name", dots=True), free=True),
+    "names": Sort("a name, or names such as `R1..R4`", read_names, free=True),
+    "surface": Sort("a surface, such as `south wall`", read_surface, free=True),
     "text": Sort(
         'text in double quotes, such as `"Reading room"`',
         token_reader("STRING", "text in double quotes", lambda text: text[1:-1]),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from planlang.plan.quantity import Kind, Quantity
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -95,9 +96,39 @@ def unit_not_stated(span: Span) -> Diagnostic:
     )
 
 
-def unknown_unit(span: Span, text: str, near: str) -> Diagnostic:
-    """A word after a number that was probably meant as a unit."""
-    return Diagnostic("unknown-unit", f"`{text}` is no unit", span, did_you_mean(near))
+def unknown_unit(span: Span, text: str, meant: str) -> Diagnostic:
+    """A word after a number that was probably meant as a unit; `meant` is the number with the unit."""
+    return Diagnostic("unknown-unit", f"`{text}` is no unit", span, f"write `{meant}`")
+
+
+def numbers_run_together(span: Span, text: str, meant: tuple[str, str]) -> Diagnostic:
+    """Two numbers side by side; `meant` are both readings, as one value ('' where they can't be one) and as two."""
+    one, two = meant
+    mend = f"write `{one}` for one value, or `{two}` for two" if one else f"write `{two}`"
+    return Diagnostic("numbers-run-together", f"`{text}` are two numbers with nothing between them", span, mend)
+
+
+def decimal_comma(span: Span, text: str, one: str, two: str) -> Diagnostic:
+    """A comma inside what may be one number."""
+    message = f"in `{text}` the comma parts two values: the decimal sign is a point, and thousands have none"
+    return Diagnostic("decimal-comma", message, span, f"write `{one}` for one value, or `{two}` for two")
+
+
+def not_a_size(span: Span, text: str, size: str) -> Diagnostic:
+    """A size with a word in the place of its sign."""
+    return Diagnostic("size-sign", f"`{text}` is no size: its sign is `x`", span, f"write `{size}`")
+
+
+def unit_of_size(span: Span, unit: str, meant: str) -> Diagnostic:
+    """A size with a unit after its last side alone, which is not the file's own."""
+    message = f"`{unit}` stands after the last side of this size alone, and the file's own unit is another one"
+    return Diagnostic("size-unit", message, span, f"write the unit after each side: `{meant}`")
+
+
+def loose_inch_mark(span: Span, number: str) -> Diagnostic:
+    """An inch mark that begins a text, as a blank stands before it."""
+    message = f"the double quote after `{number}` begins a text, for a blank stands before it"
+    return Diagnostic("loose-inch-mark", message, span, f'write an inch mark straight after its number: `{number}"`')
 
 
 def wrong_kind(span: Span, wanted: str, found: Quantity) -> Diagnostic:
@@ -143,9 +174,16 @@ def clause_twice(span: Span, clause: str) -> Diagnostic:
     return Diagnostic("stated-twice", f"`{clause}` is stated twice on this line", span, "take one out")
 
 
-def clause_missing(span: Span, word: str, clause: str) -> Diagnostic:
-    """A clause that a statement needs."""
-    return Diagnostic("clause-missing", f"`{word}` needs `{clause}`", span, f"add: `, {clause}`")
+def clause_missing(span: Span, word: str, clause: str, what: str = "") -> Diagnostic:
+    """A clause that a statement needs; `what` it says."""
+    more = f" ({what.rstrip('.')})" if what else ""
+    return Diagnostic("clause-missing", f"`{word}` needs `{clause}`", span, f"add: `, {clause}`{more}")
+
+
+def statement_swallowed(span: Span, word: str) -> Diagnostic:
+    """A comma at the end of a line that makes the next statement a part of this one."""
+    message = f"the comma at the end of this line goes on with `{word}`, which begins a statement of its own"
+    return Diagnostic("comma-goes-on", message, span, "take the comma out")
 
 
 def statement_twice(span: Span, word: str, before: Span) -> Diagnostic:
@@ -245,6 +283,12 @@ def one_only(span: Span, what: str, before: Span) -> Diagnostic:
 def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
     """Something stated that has no effect."""
     return Diagnostic("no-effect", message, span, mend, Severity.WARNING)
+
+
+def bay_too_small(span: Span, first: str, second: str, width: Fraction, less: Fraction) -> Diagnostic:
+    """A bay that is no wider than what is to be taken off it."""
+    message = f"the bay between {first} and {second} is {float(width):g} mm wide, and {float(less):g} mm come off it"
+    return Diagnostic("bay-too-small", message, span, "take less off, or leave that bay out")
 
 
 # --- how much -----------------------------------------------------------------------------------------------

@@ -10,7 +10,7 @@ from typing import Literal
 from planlang.plan.node import Node
 from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule
-from planlang.plan.stated import Allowance, Difference, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stated import Allowance, CutToBay, Difference, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Lining, Rates, Seating, Sheet, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
@@ -364,7 +364,11 @@ class Hang(Node):
 
 @record(kw_only=True)
 class Array(Node):
-    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it."""
+    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it.
+
+    Where each panel is cut to its bay and the bays differ, there is an array for each, `stated_as` one in the plan;
+    its panels are numbered from `first`.
+    """
 
     name: str
     mark: str
@@ -378,6 +382,14 @@ class Array(Node):
     made: tuple[Made, ...] = ()
     second_support: SecondSupport | None = None
     added: tuple[Added, ...] = ()
+    cut_to: tuple[CutToBay, ...] = ()
+    stated_as: str = ""
+    first: int = 1
+
+    @property
+    def family(self) -> str:
+        """The name that the plan calls it by."""
+        return self.stated_as or self.name
 
 
 # --- the plan -----------------------------------------------------------------------------------------------

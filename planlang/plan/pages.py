@@ -62,6 +62,36 @@ PAGES = {
         "unit.",
         wrong=(("density 680 kg/m3", "density 680 kgm3"),),
     ),
+    "numbers-run-together": Page(
+        "Two numbers with nothing between them",
+        "A comma parts the values of a list, and a foot mark the feet from the inches. A blank between digits parts "
+        "thousands only where the unit follows, as in `1 797 mm`, and not in a size; anywhere else it may be one "
+        "number or two, and a plan may not be guessed at.",
+        wrong=(("gap 500, centred across", "gap 1 500, centred across"),),
+    ),
+    "decimal-comma": Page(
+        "A comma inside a number",
+        "The decimal sign is a point: `75.5`. A comma parts the values of a list, so `75,5` is 75 and 5; and the "
+        "thousands of `1,200` are written without a sign.",
+        wrong=(("depth 75", "depth 75,5"),),
+    ),
+    "size-sign": Page(
+        "A size without its sign",
+        "The sides of a size have an `x` between them: `600 x 1200`.",
+        wrong=(("face 600 x 1200", "face 600 by 1200"),),
+    ),
+    "size-unit": Page(
+        "A size with one unit for all sides",
+        "Each side of a size has its own unit, or none, which is the file's. In `7.2 x 5.4 m` the first side would be "
+        "in the unit of the file; nobody means that.",
+        wrong=(("face 600 x 1200", "face 0.6 x 1.2 m"),),
+    ),
+    "loose-inch-mark": Page(
+        "An inch mark that stands apart from its number",
+        "A double quote straight after a digit is an inch mark. After a blank it begins a text.",
+        wrong=(("face 600 x 1200", 'face 24 " x 48 "'),),
+        right=(("face 600 x 1200", "face 600 mm x 1200 mm"),),
+    ),
     "wrong-kind": Page(
         "A value of the wrong kind",
         "The statement wants a length, say, and a mass stands there. Often the unit is a slip of the pen, or it is "
@@ -97,6 +127,12 @@ PAGES = {
         "A statement that may stand once in its block stands there twice, or a clause comes twice on one line. Which "
         "one counts can't be guessed.",
         wrong=(("depth 75", "depth 75\n  depth 80"),),
+    ),
+    "comma-goes-on": Page(
+        "A comma that takes the next statement with it",
+        "A line that ends with a comma goes on in the next one. Here the next line begins with the word of another "
+        "statement, so the comma is one too many.",
+        wrong=(("hang from eyes on eye, drop 100", "hang from eyes on eye, drop 100,"),),
     ),
     "clause-missing": Page(
         "A part of the line is missing",
@@ -191,6 +227,21 @@ PAGES = {
         given=(("units mm", 'units mm\nuse "stock.plan"'),),
         files=(("stock.plan", 'note "Prices of last spring."\n'),),
         right=(('use "stock.plan"', 'note "Prices of last spring."'),),
+    ),
+    "bay-too-small": Page(
+        "A bay that is too small to cut a panel to",
+        "`bay less 12` cuts each panel to its own bay, less so much. Here that leaves nothing.",
+        given=(
+            ("absorber framed", "takes width 600 mm\n  absorber framed"),
+            ("face 600 x 1200", "face width x 1200"),
+            ("door d1", "luminaire L1, L2 on ceiling centred at 1650, 2350, up 2000, 100 across\n  door d1"),
+            (
+                "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600",
+                "place one in each bay between L1, L2, lowest edge at 1600",
+            ),
+        ),
+        wrong=(("panel cloud\n on", "panel cloud, with width bay less 600\n  on"),),
+        right=(("panel cloud\n on", "panel cloud, with width bay less 12\n  on"),),
     ),
     # --- how much -------------------------------------------------------------------------------------------
     "too-many-panels": Page(

@@ -88,6 +88,14 @@ UNITS: dict[str, tuple[Kind, Fraction]] = {
 }
 
 
+SIGNS_OF_UNITS = str.maketrans({"²": "2", "³": "3", "·": ".", "°": ""})
+
+
+def plain_unit(unit: str) -> str:
+    """A unit as the table has it: `kg/m³` is kg/m3, `°` is deg, `°C` is C."""
+    return unit.translate(SIGNS_OF_UNITS) or "deg"
+
+
 def rise_over_run(angle: Fraction) -> float:
     """The rise of a slope over its run, for its angle to the level in degrees."""
     return math.tan(math.radians(angle))
@@ -101,6 +109,7 @@ def in_base_unit(number: Fraction, unit: str) -> Quantity:
     """
     if len(unit) == 3 and unit.isupper():
         return Quantity(number, Kind.MONEY, unit)
+    unit = unit if unit in UNITS else plain_unit(unit)
     kind, size = UNITS[unit]
     if unit == "F":
         number -= 32

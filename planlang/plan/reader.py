@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from difflib import get_close_matches
 from fractions import Fraction
 from functools import partial
 from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.arrays import build_array
+from planlang.plan.build.bays import cut_to_bays, is_cut_to_bays
 from planlang.plan.build.changes import apply_option, check_options, option_names
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, attempt, maybe, one, value
 from planlang.plan.build.rooms import build_room, build_use
@@ -17,10 +19,12 @@ from planlang.plan.build.sketch import Sketch, sketch_of
 from planlang.plan.build.stated import build_phases, build_region, build_requirements, build_rules
 from planlang.plan.build.stock import build_rates
 from planlang.plan.build.survey import Readings, measure_stock, survey_room, surveys_in_order
-from planlang.plan.entries import Entry, read_block
+from planlang.plan.entries import is_unknown, parted, read_block
+from planlang.plan.entry import Entry
 from planlang.plan.model import Array, Job, Plan, Room
 from planlang.plan.quantity import INCH, Quantity
 from planlang.plan.tape import TapeStyle
+from planlang.plan.units import nearest_unit
 from planlang.plan.values import Setting
 from planlang.plan.vocabulary import FILE
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
@@ -60,7 +64,7 @@ def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
     project = checked.project
     sink = list(checked.findings)
     entries = [entry.copied() for entry in checked.files]
-    names = Names(sink)
+    names = Names(sink, sure=not project.incomplete)
     for file_entry in entries:
         for entry in file_entry.body:
             named = "name" in entry.values or (entry.faulty and entry.guess)
@@ -76,25 +80,31 @@ def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
 def read_file(file: PlanFile, figures: dict[str, Quantity | None], sink: list[Diagnostic]) -> Entry:
     """Check the statements of one file. Its figures are read first to last, before all else."""
     setting = Setting(file.path, unit_of(file), figures)
-    read_figures(file, setting, figures, sink)
-    others = [statement for statement in file.statements if statement.word != "figure" or statement.faulty]
+    statements = list(parted(file.statements, FILE, setting, sink))
+    read_figures(statements, setting, figures, sink)
+    others = [statement for statement in statements if statement.word != "figure" or statement.faulty]
     entry = Entry(FILE, Span(file.path, 1, 1))
     entry.body = read_block(others, FILE, "a plan file", setting, sink)
     return entry
 
 
 def unit_of(file: PlanFile) -> str | None:
-    """The unit that a file states for bare lengths."""
+    """The unit that a file states for bare lengths; what it seems to state where that statement is at fault."""
     for statement in file.statements:
-        if statement.word == "units" and len(statement.items) == 2 and str(statement.items[1]) in UNITS:
-            return str(statement.items[1])
+        word = statement.word
+        if word == "units" or (word not in FILE.by_word and get_close_matches(word, FILE.by_word, 1, 0.7) == ["units"]):
+            stated = str(statement.items[1]) if len(statement.items) > 1 else ""
+            meant = stated if stated in UNITS else nearest_unit(stated)
+            return meant if meant in UNITS else "mm"
     return None
 
 
-def read_figures(file: PlanFile, setting: Setting, figures: dict[str, Quantity | None], sink: list[Diagnostic]) -> None:
+def read_figures(
+    statements: list[Statement], setting: Setting, figures: dict[str, Quantity | None], sink: list[Diagnostic]
+) -> None:
     """Read the figures of a file, each of which may refer to those before it."""
     places: dict[str, Span] = {}
-    for statement in file.statements:
+    for statement in statements:
         if statement.word != "figure" or statement.faulty:
             continue
         read_figure(statement, setting, figures, places, sink)
@@ -130,10 +140,10 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
     readings = Readings(names)
     surveys = surveys_in_order(files)
     measure_stock(readings, surveys)
-    definitions = [each for each in names.definitions.values() if each.entry.kind.word == "room"]
-    room = made(lambda: survey_room(readings, surveys, build_the_room(names, definitions, start)))
+    rooms = [entry for file in files for entry in file.all("room")]
+    room = made(lambda: survey_room(readings, surveys, build_the_room(names, files, start)))
     use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
-    arrays = build_arrays(names, sketch_of(definitions[0].entry, names.sink)) if definitions else None
+    arrays = build_arrays(names, sketch_of(rooms[0], names.sink), room) if rooms else None
     stated = made(
         lambda: all_of(
             lambda: build_requirements(names, files),
@@ -188,10 +198,20 @@ def title_of(names: Names, own: Entry, start: Span) -> str:
     stated = maybe(own, "plan")
     if stated is None:
         kind = FILE.by_word["plan"]
-        names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
+        if not has_unknown([own], with_block=False):
+            names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
         raise Unknown
     title: str = value(stated, "title")
     return title
+
+
+def has_unknown(files: list[Entry], with_block: bool) -> bool:
+    """Whether a statement outside all blocks, with a block or without one, could not be told by its word.
+
+    It has been reported, and may be what seems to be missing.
+    """
+    unknown = (entry for file in files for entry in file.body if is_unknown(entry, FILE))
+    return any((entry.kind.block is not None) == with_block for entry in unknown)
 
 
 def sole(names: Names, files: list[Entry], word: str, needed_at: Span | None) -> Entry | None:
@@ -199,7 +219,7 @@ def sole(names: Names, files: list[Entry], word: str, needed_at: Span | None) ->
     found = [entry for file in files for entry in file.all(word)]
     for second in found[1:]:
         names.sink.append(messages.one_only(second.span, word, found[0].span))
-    if not found and needed_at is not None:
+    if not found and needed_at is not None and not has_unknown(files, with_block=True):
         kind = FILE.by_word[word]
         names.sink.append(messages.statement_missing(needed_at, "a plan", word, kind.example))
     if not found or found[0].faulty:
@@ -241,27 +261,40 @@ def build_job(names: Names, entry: Entry | None, units: str, start: Span) -> Job
     )
 
 
-def build_the_room(names: Names, definitions: list[Definition], start: Span) -> Room:
+def build_the_room(names: Names, files: list[Entry], start: Span) -> Room:
     """The plan's one room."""
+    definitions = [each for each in names.definitions.values() if each.entry.kind.word == "room"]
     if not definitions:
         kind = FILE.by_word["room"]
-        names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
+        if not has_unknown(files, with_block=True) and not any(file.all("room") for file in files):
+            names.sink.append(messages.statement_missing(start, "a plan", kind.word, kind.example))
         raise Unknown
     for second in definitions[1:]:
         names.sink.append(messages.one_only(second.name.span, "room", definitions[0].name.span))
     return names.build(definitions[0].name, "room", build_room)
 
 
-def build_arrays(names: Names, room: Sketch) -> tuple[Array, ...] | None:
+def build_arrays(names: Names, sketch: Sketch, room: Room | None) -> tuple[Array, ...] | None:
     """The arrays, in the order of the plan; None where one is at fault."""
     definitions = [each for each in names.definitions.values() if each.entry.kind.word == "array"]
-    arrays = [made(partial(build_array, names, definition, room)) for definition in definitions]
-    known = [array for array in arrays if array is not None]
+    groups = [made(partial(arrays_of, names, definition, sketch, room)) for definition in definitions]
+    known = [array for group in groups if group is not None for array in group]
     marks: dict[str, Span] = {}
     for array in known:
-        check_mark(names, marks, array.mark, array.at)
+        if array.first == 1:
+            check_mark(names, marks, array.mark, array.at)
     check_panel_marks(names, known)
-    return tuple(known) if len(known) == len(arrays) else None
+    return None if None in groups else tuple(known)
+
+
+def arrays_of(names: Names, definition: Definition, sketch: Sketch, room: Room | None) -> tuple[Array, ...]:
+    """The array of a statement, or several where its panels are cut to bays that differ."""
+    if not is_cut_to_bays(definition):
+        return (build_array(names, definition, sketch),)
+    before = len(names.assumptions)
+    arrays = cut_to_bays(names, definition, room, lambda sized: build_array(names, sized, sketch))
+    names.assumptions[before:] = dict.fromkeys(names.assumptions[before:])  # each was assumed for every bay
+    return arrays
 
 
 def check_panel_marks(names: Names, arrays: list[Array]) -> None:

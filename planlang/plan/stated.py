@@ -61,6 +61,17 @@ class Allowance(Node):
 
 
 @record(kw_only=True)
+class CutToBay(Node):
+    """A size that a panel has from its bay: what it takes, less how much of the bay between which two things."""
+
+    takes: str
+    less: Fraction
+    first: str
+    second: str
+    bay: Fraction
+
+
+@record(kw_only=True)
 class Made(Node):
     """Panels that are built."""
 

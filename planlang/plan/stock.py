@@ -8,6 +8,7 @@ from typing import Literal
 
 from planlang.plan.node import Node
 from planlang.syntax.record import record
+from planlang.syntax.span import NOWHERE, Span
 
 Bands = dict[int, Fraction]  # octave band in Hz -> value
 OCTAVES = (125, 250, 500, 1000, 2000, 4000)
@@ -91,7 +92,8 @@ class Timber(Node):
 
 @record(kw_only=True)
 class Hardware(Node):
-    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark.
+    """One piece of hardware. `rated_n` is its marked working load, None where there is no mark; `rated_at` is where the
+    plan states it, which several pieces share that start from one another.
 
     A piece that screws into wood states its shank diameter and the length of its thread. `breaks_n` is the load at
     which it breaks, with the share `ends_left` that its ends leave of it. `reach` is its length from bearing to
@@ -109,6 +111,7 @@ class Hardware(Node):
     thread: Fraction | None
     pack: int
     price: Price | None
+    rated_at: Span = NOWHERE
     breaks_n: Fraction | None = None
     ends_left: Fraction = Fraction(1)
     reach: tuple[Fraction, Fraction] | None = None

@@ -7,8 +7,9 @@ from functools import cache
 
 from lark import Token
 
-from planlang.plan.entries import Entry, best_fit, clauses_of, items_of, next_clause, read_line
-from planlang.plan.forms import Parameter, Pattern, fit, goes_on, pattern_of
+from planlang.plan.entries import best_fit, next_clause, read_line
+from planlang.plan.entry import Entry, clauses_of, items_of
+from planlang.plan.forms import Parameter, fit, goes_on, pattern, pattern_of
 from planlang.plan.kinds import NoFit, sort_of
 from planlang.plan.quantity import Quantity
 from planlang.plan.values import Setting, ValueFault
@@ -74,7 +75,7 @@ def names_end(kind: StatementKind, items: list[Item]) -> int:
         if not isinstance(first, Parameter) or not (first.sort in NAMING or first.name == "name") or not others:
             continue
         try:
-            found = fit(Pattern(form, (first,)), items, 1, SETTINGS[0], clauses_of(kind).stop)
+            found = fit(pattern(form, (first,)), items, 1, SETTINGS[0], clauses_of(kind).stop)
         except ValueFault:
             return 0
         if not isinstance(found, NoFit):

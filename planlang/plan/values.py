@@ -10,13 +10,13 @@ from difflib import get_close_matches
 from fractions import Fraction
 
 from planlang.plan import messages
-from planlang.plan.quantity import FOOT, INCH, UNITS, Kind, Quantity, in_base_unit
+from planlang.plan.quantity import FOOT, INCH, Kind, Quantity, in_base_unit
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
 
 UNIT_SIZE = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": INCH, "ft-in": INCH}
-NUMBER_AND_UNIT = re.compile(r"(-?[\d./ \u00a0\u202f]*\d) ?(\D.*)$")
-TAPE_PARTS = re.compile(r"(-?)([\d./ ]*?\d) ?(?:'|ft)(?: *|-)(?:([\d./ ]*\d) ?(?:\"|in))?$")
+NUMBER_AND_UNIT = re.compile(r"(-?[\d./\s]*\d)\s*([^\d\s].*)$")
+TAPE_PARTS = re.compile(r"(-?)([\d./\s]*?\d)\s*(?:['′]|ft)(?:\s*|-)(?:([\d./\s]*\d)\s*(?:[\"″]|in))?$")
 NUMBERS = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO"})
 VALUE_TYPES = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO", "SUM", "PRODUCT", "CALL"})
 DEEPEST = 40
@@ -45,15 +45,16 @@ class Setting:
 
 def number_of(text: str) -> Fraction:
     """Read `600`, `1 797`, `10 3/4`, `3/4`, `0.5`, with or without a sign."""
-    text = text.replace("\u00a0", " ").replace("\u202f", " ")
+    if text.isdecimal():
+        return Fraction(int(text))
     sign, text = (-1, text[1:]) if text.startswith("-") else (1, text)
-    whole, _, part = text.rpartition(" ")
+    whole, _, part = " ".join(text.split()).rpartition(" ")
     if "/" in part:
         over, under = part.split("/")
         if not int(under):
             raise ZeroDivisionError
         return sign * (Fraction(int(over), int(under)) + int(whole.replace(" ", "") or 0))
-    return sign * Fraction(text.replace(" ", ""))
+    return sign * Fraction(whole.replace(" ", "") + part)
 
 
 def value_of(item: Item, setting: Setting, depth: int = 0) -> Quantity | None:
@@ -95,7 +96,7 @@ def tape_length(text: str) -> Fraction:
     """Millimetres of `5' 10 3/4"` and its like."""
     found = TAPE_PARTS.match(text)
     if not found:
-        return number_of(text.rstrip('"').rstrip()) * INCH
+        return number_of(text.rstrip('"″')) * INCH
     inches = number_of(found[3]) if found[3] else Fraction(0)
     length = number_of(found[2]) * FOOT + inches * INCH
     return -length if found[1] else length
@@ -207,10 +208,3 @@ def nearest_name(text: str, known: Iterable[str], alike: float = 0.6) -> str:
         alike_names = [name for name in names if name[:1] == text[:1] and abs(len(name) - len(text)) <= 1]
         names = alike_names[:MOST_COMPARED]
     return (get_close_matches(text, names, 1, alike) or [""])[0]
-
-
-def nearest_unit(text: str) -> str:
-    """The unit that was probably meant; empty when none is near."""
-    near = get_close_matches(text, UNITS, 5, 0.5)
-    lengths = [unit for unit in near if UNITS[unit][0] is Kind.LENGTH]
-    return min(lengths or near, key=lambda unit: abs(len(unit) - len(text)), default="")

@@ -81,7 +81,7 @@ def bounded(requirement: Requirement, value: float | Fraction, show: Callable[[f
 
 def gap(requirement: Requirement, results: Results) -> Found:
     """The least (or largest) gap between neighbours of an array on its surface."""
-    boxes = [panel.box for panel in results.layout.panels if panel.array.name == requirement.of]
+    boxes = [panel.box for panel in results.layout.panels if panel.array.family == requirement.of]
     gaps = gaps_between(boxes)
     if not gaps:
         return NOTHING

@@ -17,14 +17,14 @@ def in_groups(number: int) -> str:
     return f"{number:,}".replace(",", " ")
 
 
-def unreadable(span: Span, character: str) -> Diagnostic:
+def unreadable(span: Span, character: str, mend: str) -> Diagnostic:
     """A character that starts nothing the language knows."""
     if character == '"':
         return Diagnostic(
             "open-quote", "this double quote is not closed on its line", span, 'end the text with a second "'
         )
     shown = character if character.isprintable() and character.strip() else f"U+{ord(character or ' '):04X}"
-    return Diagnostic("stray-character", f"a plan has no use for `{shown}` here", span, "take it out")
+    return Diagnostic("stray-character", f"a plan has no use for `{shown}` here", span, mend)
 
 
 def line_breaks_off(span: Span, text: str, kind: str, at_end: bool) -> Diagnostic:
@@ -35,6 +35,12 @@ def line_breaks_off(span: Span, text: str, kind: str, at_end: bool) -> Diagnosti
     elif at_end:
         message, mend = f"the line breaks off after `{text}`", "close the bracket that is left open"
     return Diagnostic("broken-line", message, span, mend)
+
+
+def inch_mark_apart(span: Span) -> Diagnostic:
+    """A double quote after a blank, meant as an inch mark, which made a text of what follows."""
+    message = "this double quote begins a text, for a blank stands before it"
+    return Diagnostic("broken-line", message, span, 'write an inch mark straight after its number: `24" x 48"`')
 
 
 def block_left_open(span: Span, word: str) -> Diagnostic:
@@ -55,6 +61,18 @@ def block_not_closed_before(span: Span, word: str, opener: Span) -> Diagnostic:
     )
 
 
+def brace_missing(span: Span, word: str) -> Diagnostic:
+    """A statement whose block follows, by the look of the lines and a `}`, without a `{`."""
+    message = f"the block of `{word}` follows, and its line doesn't end with `{{`"
+    return Diagnostic("brace-missing", message, span, "put `{` at the end of this line")
+
+
+def comma_before_nothing(span: Span) -> Diagnostic:
+    """A comma at the end of a line, after which nothing comes that could belong to its statement."""
+    message = "a comma at the end of a line says that the statement goes on, and nothing follows"
+    return Diagnostic("stray-comma", message, span, "take the comma out, or write what is missing after it")
+
+
 def brace_closes_nothing(span: Span) -> Diagnostic:
     """A closing brace too many."""
     return Diagnostic("stray-brace", "this `}` closes nothing", span, "take it out")
@@ -67,7 +85,8 @@ def brace_has_company(span: Span) -> Diagnostic:
 
 def brace_alone(span: Span) -> Diagnostic:
     """An opening brace on a line without a statement."""
-    return Diagnostic("stray-brace", "this `{` has no statement before it", span, "put it at the end of the line above")
+    mend = "put it at the end of the line above, after the statement whose block it opens"
+    return Diagnostic("stray-brace", "this `{` stands on a line of its own", span, mend)
 
 
 def file_missing(span: Span, path: str) -> Diagnostic:

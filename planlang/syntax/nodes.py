@@ -19,6 +19,10 @@ class Compound:
     column: int
     length: int
 
+    def __str__(self) -> str:
+        """No word: a value of several parts is never one."""
+        return ""
+
 
 Item = Token | Compound
 
@@ -54,6 +58,32 @@ def length_of(item: Item) -> int:
     if isinstance(item, Compound):
         return item.length
     return len(str(item).split("\n", 1)[0]) or 1
+
+
+def first_token(item: Item) -> Token:
+    """The token that an item begins with."""
+    while isinstance(item, Compound):
+        item = item.parts[0]
+    return item
+
+
+def last_token(item: Item) -> Token:
+    """The token that an item ends in."""
+    while isinstance(item, Compound):
+        item = item.parts[-1]
+    return item
+
+
+def glued(item: Item) -> str:
+    """The text of an item, as far as nothing stands between its parts: `kg/m`."""
+    tokens = [first_token(part) for part in item.parts] if isinstance(item, Compound) else [item]
+    text, end = "", tokens[0].column or 1
+    for token in tokens:
+        if token.column != end or token.line != tokens[0].line:
+            break
+        text += token
+        end += len(token)
+    return text
 
 
 def span_of(item: Item, file: str) -> Span:

@@ -46,7 +46,8 @@ PAGES = {
     "stray-character": Page(
         "A character that means nothing in a plan",
         "Outside text in quotes and notes after `#`, a plan is made of words, figures, units, commas, brackets and "
-        "braces. Other characters, such as `;` or `=`, are taken for slips.",
+        "braces. Other characters, such as `;` or `=`, are taken for slips: curly quotes that a word processor made, a "
+        "sign of money where the three capitals of the currency are wanted.",
         wrong=(("depth 75", "depth = 75"),),
     ),
     "broken-line": Page(
@@ -67,6 +68,18 @@ PAGES = {
         "`{` ends the line of the statement whose block it opens; `}` stands on a line of its own. One brace too many, "
         "or one with something after it, is reported here.",
         wrong=(("eyes 4 of eye, inset 100 from the ends\n}", "eyes 4 of eye, inset 100 from the ends\n}\n}"),),
+    ),
+    "brace-missing": Page(
+        "A block that is not opened",
+        "The line of a statement that has a block ends with `{`. Here it doesn't, though deeper lines and a `}` "
+        "follow.",
+        wrong=(("lining plaster {", "lining plaster"),),
+    ),
+    "stray-comma": Page(
+        "A comma that nothing follows",
+        "A line that ends with a comma goes on in the next line. Here it is the end of a block or of the file that "
+        "comes next, or another statement; or two commas stand side by side.",
+        wrong=(("eyes 4 of eye, inset 100 from the ends", "eyes 4 of eye, inset 100 from the ends,"),),
     ),
     "use-missing": Page(
         "A file that is not there",

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
-from lark import Lark, Transformer
+from lark import Lark, Token, Transformer
 from lark.exceptions import UnexpectedInput
 
+from planlang.syntax.brackets import LinesInBrackets, leaves_open
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.nodes import Compound, Item, PlanFile, Statement, length_of
 from planlang.syntax.recovery import parse_line_by_line
@@ -18,10 +20,11 @@ def parse_file(path: str, text: str) -> Outcome[PlanFile]:
     """Parse one file. Never raises for what the text holds: broken lines are reported, the others are kept."""
     text = normalise(text)
     file = PlanFile(path, text.split("\n"))
+    parser = parser_of(file.lines)
     try:
-        file.statements = plan_parser().parse(text, start="plan")  # type: ignore[assignment]
+        file.statements = parser.parse(text, start="plan")  # type: ignore[assignment]
     except UnexpectedInput:
-        file.statements, findings = parse_line_by_line(plan_parser(), file)
+        file.statements, findings = parse_line_by_line(parser, file)
         return Outcome(file, findings)
     return Outcome(file)
 
@@ -33,9 +36,27 @@ def normalise(text: str) -> str:
 
 
 @cache
-def plan_parser() -> Lark:
-    """The parser, made once a process: starts `plan` (a whole file) and `line` (the items of one statement)."""
-    return parser_for(grammar_text(), beside(TABLES), TreeBuilder(visit_tokens=False))
+def plan_parser(lines_in_brackets: bool = False) -> Lark:
+    """The parser, made once a process: starts `plan` (a whole file) and `line` (the items of one statement).
+
+    The one that lets lines go on in brackets looks at every token once more, so others are parsed without it.
+    """
+    postlex = LinesInBrackets() if lines_in_brackets else None
+    return parser_for(grammar_text(), beside(TABLES), TreeBuilder(visit_tokens=False), postlex)
+
+
+def parser_of(lines: list[str]) -> Lark:
+    """The parser for a text, by its lines."""
+    return plan_parser(leaves_open(lines))
+
+
+def tokens_of(text: str) -> Iterator[Token]:
+    """The tokens of a text.
+
+    Raises:
+        UnexpectedInput: it holds something that is none.
+    """
+    return parser_of(text.split("\n")).lex(text)
 
 
 class TreeBuilder(Transformer[Any, Any]):

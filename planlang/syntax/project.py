@@ -8,7 +8,7 @@ from pathlib import Path, PurePosixPath
 from planlang.syntax import messages
 from planlang.syntax.bounds import DEEPEST_USE, LARGEST_FILE, MOST_FILES, MOST_WORDS, too_long, words_in
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
-from planlang.syntax.nodes import PlanFile, span_across
+from planlang.syntax.nodes import PlanFile, Statement, span_across
 from planlang.syntax.parser import normalise, parse_file
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
@@ -20,12 +20,13 @@ MARKERS = (".planlang", ".git")
 class Project:
     """The files of a plan, used ones first, the plan itself last; and how many words all of them are.
 
-    `unread`: one of the files was refused, so that what it defines is not known.
+    `unread`: one of the files was refused, so that what it defines is not known; `incomplete`: a `use` leads nowhere.
     """
 
     files: tuple[PlanFile, ...]
     words: int = 0
     unread: bool = False
+    incomplete: bool = False
 
     def line_at(self, span: Span) -> str:
         """The text of the line where a span stands; empty when there is none."""
@@ -42,6 +43,7 @@ class Reading:
     done: list[PlanFile] = field(default_factory=list)
     words: int = 0
     unread: bool = False
+    incomplete: bool = False
     findings: list[Diagnostic] = field(default_factory=list)
 
 
@@ -66,7 +68,8 @@ def read_project(plan: Path) -> Outcome[Project]:
     path = plan.resolve()
     name = path.relative_to(root).as_posix()
     take_file(reading, path, name, Span(name, 1, 1), [name])
-    return Outcome(Project(tuple(reading.done), reading.words, reading.unread), in_order(reading.findings))
+    project = Project(tuple(reading.done), reading.words, reading.unread, reading.incomplete)
+    return Outcome(project, in_order(reading.findings))
 
 
 def take_file(reading: Reading, path: Path, name: str, asked_at: Span, chain: list[str]) -> None:
@@ -79,8 +82,8 @@ def take_file(reading: Reading, path: Path, name: str, asked_at: Span, chain: li
     reading.findings += parsed.diagnostics
     reading.files[name] = parsed.value
     for statement in parsed.value.statements:
-        if statement.word == "use" and len(statement.items) > 1 and not statement.faulty:
-            use_file(reading, parsed.value, statement.items[1], chain)
+        if statement.word == "use":
+            use_file(reading, parsed.value, statement, chain)
     reading.done.append(parsed.value)
 
 
@@ -105,20 +108,24 @@ def read_text(reading: Reading, path: Path, name: str, asked_at: Span) -> str | 
     return None
 
 
-def use_file(reading: Reading, user: PlanFile, item: object, chain: list[str]) -> None:
+def use_file(reading: Reading, user: PlanFile, statement: Statement, chain: list[str]) -> None:
     """Follow one `use`."""
-    if getattr(item, "type", "") != "STRING":
+    item = statement.items[1] if len(statement.items) > 1 and not statement.faulty else None
+    if item is None or item.type != "STRING":
+        reading.incomplete |= statement.body is None  # with a block it is `use-of-room`, written with blanks
         return
-    span = span_across(item, item, user.path)  # type: ignore[arg-type]
+    span = span_across(item, item, user.path)
     wanted = str(item)[1:-1]
     path, name = locate(reading.root, user.path, wanted)
     if name is None:
+        reading.incomplete = True
         reading.findings.append(messages.file_outside(span, wanted))
     elif name in chain:
         reading.findings.append(messages.file_loop(span, [*chain[chain.index(name) :], name]))
     elif name in reading.files:
         return
     elif not path.is_file():
+        reading.incomplete = True
         reading.findings.append(messages.file_missing(span, wanted))
     elif len(chain) > DEEPEST_USE:
         reading.findings.append(messages.use_too_deep(span, DEEPEST_USE))

@@ -14,6 +14,7 @@ from typing import Any
 import lark
 from lark import Lark, Transformer
 from lark.grammar import Rule
+from lark.lark import PostLex
 from lark.lexer import TerminalDef
 
 GRAMMAR, TABLES = "plan.lark", "plan.tables.json"
@@ -37,14 +38,20 @@ def folder() -> Path:
     return Path(__file__).parents[2] / "grammar"
 
 
-def parser_for(grammar: str, tables: str, transformer: Transformer[Any, Any]) -> Lark:
-    """The parser of a grammar: from its tables where they are its own, else from the grammar."""
-    return from_tables(grammar, tables, transformer) or from_grammar(grammar, transformer)
+def parser_for(grammar: str, tables: str, transformer: Transformer[Any, Any], postlex: PostLex | None = None) -> Lark:
+    """The parser of a grammar: from its tables where they are its own, else from the grammar.
+
+    `postlex` is lark's hook between lexer and parser: an object that changes the stream of tokens.
+    """
+    return from_tables(grammar, tables, transformer, postlex) or from_grammar(grammar, transformer, postlex)
 
 
-def from_grammar(grammar: str, transformer: Transformer[Any, Any] | None = None) -> Lark:
+def from_grammar(
+    grammar: str, transformer: Transformer[Any, Any] | None = None, postlex: PostLex | None = None
+) -> Lark:
     """Build the parser: starts `plan` (a whole file) and `line` (the items of one statement)."""
-    options: dict[str, Any] = {"transformer": transformer} if transformer else {}
+    given = {"transformer": transformer, "postlex": postlex}
+    options: dict[str, Any] = {key: value for key, value in given.items() if value is not None}
     return Lark(grammar, parser="lalr", lexer="basic", start=STARTS, maybe_placeholders=False, **options)
 
 
@@ -60,7 +67,9 @@ def made_from(grammar: str) -> dict[str, str]:
     return {"lark": lark.__version__, "grammar": hashlib.sha256(grammar.encode()).hexdigest()}
 
 
-def from_tables(grammar: str, tables: str, transformer: Transformer[Any, Any]) -> Lark | None:
+def from_tables(
+    grammar: str, tables: str, transformer: Transformer[Any, Any], postlex: PostLex | None = None
+) -> Lark | None:
     """The parser from its tables; None where they were made from something else."""
     if not tables:
         return None
@@ -71,7 +80,8 @@ def from_tables(grammar: str, tables: str, transformer: Transformer[Any, Any]) -
     table = made["data"]["parser"]["parser"]
     table["states"] = {int(state): with_whole_keys(row) for state, row in table["states"].items()}
     table["tokens"] = with_whole_keys(table["tokens"])
-    parser: Lark = Lark._load_from_dict(made["data"], memo, transformer=transformer)  # type: ignore[no-untyped-call]
+    options = {"transformer": transformer, "postlex": postlex}
+    parser: Lark = Lark._load_from_dict(made["data"], memo, **options)  # type: ignore[no-untyped-call]
     return parser
 
 

@@ -149,3 +149,14 @@ def test_version(tmp_path: Path) -> None:
     done = planlang("--version", cwd=tmp_path)
     assert done.status == 0
     assert done.out.startswith("planlang ")
+
+
+def test_names_that_the_terminal_cannot_show_stop_nothing(tmp_path):
+    copy_of_demos(tmp_path)
+    done = planlang("build", Path("plans") / LOFT, "--out", "bücher", cwd=tmp_path, PYTHONIOENCODING="ascii")
+    assert (done.status, done.out) == (0, "job book: b\\xfccher\n")
+    plan = tmp_path / "plans" / "münze.plan"
+    plan.write_text('plan "Größe"\nkosten 3 €\n', encoding="utf-8")
+    done = planlang("check", plan, cwd=tmp_path, PYTHONIOENCODING="ascii")
+    assert done.status == 1
+    assert "m\\xfcnze.plan:2:10: error stray-character" in done.said

@@ -171,6 +171,13 @@ def test_rail_longer_than_its_stick():
     assert "rail RA1 is 3601 mm long, a stick of spruce, ungraded only 3600 mm" in outcome.diagnostics[0].message
 
 
+def test_rails_longer_than_their_stick_are_said_once():
+    rails = (rail("RA1", 3601, 4, ("SC1.a",)), rail("RA2", 3700, 4, ("SC1.b",)))
+    outcome = resolve(railed(), rails=rails)
+    assert codes(outcome) == ["rail-longer-than-stick"]
+    assert "rails RA1, RA2 are up to 3700 mm long" in outcome.diagnostics[0].message
+
+
 def test_rail_of_a_whole_stick_is_cut():
     outcome = resolve(railed(), rails=(rail("RA1", 3600, 4, ("SC1.a",)),))
     assert outcome.diagnostics == ()

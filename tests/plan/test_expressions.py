@@ -8,7 +8,7 @@ from fractions import Fraction
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from planlang.plan.entries import items_of
+from planlang.plan.entry import items_of
 from planlang.plan.quantity import Kind, Quantity
 from planlang.plan.values import MOST_BITS, Setting, value_of
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from planlang.plan.entries import items_of
+from planlang.plan.entry import items_of
 from planlang.plan.tidying import VocabularyGuide
 from planlang.plan.vocabulary import FILE
 from planlang.syntax.tidy.guide import Shape

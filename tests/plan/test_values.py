@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planlang.plan.entries import items_of
+from planlang.plan.entry import items_of
 from planlang.plan.quantity import INCH, Kind, Quantity
 from planlang.plan.values import Setting, ValueFault, number_of, value_of
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from planlang.plan.entries import Entry, items_of, plain_form, read_line
+from planlang.plan.entries import plain_form, read_line
+from planlang.plan.entry import Entry, items_of
 from planlang.plan.forms import pattern_of
 from planlang.plan.values import Setting
 from planlang.plan.vocabulary import FILE

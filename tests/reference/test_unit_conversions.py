@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planlang.plan.entries import items_of
+from planlang.plan.entry import items_of
 from planlang.plan.quantity import BASE_UNIT, UNITS, Kind, Quantity, in_base_unit
 from planlang.plan.values import Setting, value_of
 

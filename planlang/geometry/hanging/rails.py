@@ -40,17 +40,20 @@ def run_rails(
     there = [placed for placed in features if placed.feature.surface == surface.name]
     rails: list[RailRun] = []
     findings: list[Diagnostic] = []
+    without: list[str] = []
     for line in _lines(members, rail, points, there):
         run = _run(f"RA{first_number + len(rails)}", surface, (members, rail), line)
         names = ", ".join(point.name for point in line)
         if run is None:
-            findings.append(messages.rail_without_span(array, names, members))
+            without.append(names)
             continue
         crossed = _first_crossed(run, members, rail, there)
         if crossed is not None:
             findings.append(messages.rail_over_feature(array, rail, names, crossed.feature))
         findings += _short_end(run, array, rail, tape)
         rails.append(run)
+    if without:
+        findings.append(messages.rail_without_span(array, without, members))
     return Outcome(tuple(rails), tuple(findings))
 
 

@@ -4,6 +4,7 @@ from planlang.geometry.model import PlacedPanel
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.plan.model import Plan
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 
@@ -17,6 +18,8 @@ def panels(compiled: CompiledPlan) -> Blocks:
             "The drawing of each surface stands in the hang schedule."
         ),
     ]
+    cut = _cut_to_bays(compiled.plan)
+    blocks += [cut] if cut is not None else []
     for surface in compiled.room.surfaces:
         placed = compiled.layout.on(surface.name)
         if not placed:
@@ -58,3 +61,15 @@ def _placing(surface: str, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> 
 def _lies(panel: PlacedPanel, tape: TapeStyle) -> str:
     way = "long side up" if panel.array.upright else "long side across"
     return f"{size_on_tape((panel.box.width, panel.box.height), tape)}, {way}"
+
+
+def _cut_to_bays(plan: Plan) -> Table | None:
+    tape = plan.job.tape
+    rows = tuple(
+        (array.family, f"{cut.first} to {cut.second}", words.length(cut.bay, tape), words.length(cut.less, tape),
+         f"{cut.takes} {words.length(cut.bay - cut.less, tape)}", array.panel.mark)
+        for array in plan.arrays
+        for cut in array.cut_to
+    )  # fmt: skip
+    columns = (Column("Array"), Column("Bay"), Column("Wide"), Column("Less"), Column("Cut to"), Column("Panel type"))
+    return Table("Panels cut to their bays", columns, rows) if rows else None

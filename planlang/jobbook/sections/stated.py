@@ -54,7 +54,8 @@ def _allowed(plan: Plan) -> Table | None:
 
 
 def _made(plan: Plan) -> Table | None:
-    rows = tuple((array.name, words.listed(made.panels), made.date) for array in plan.arrays for made in array.made)
+    built = dict.fromkeys((array.family, made) for array in plan.arrays for made in array.made)
+    rows = tuple((name, words.listed(made.panels), made.date) for name, made in built)
     return Table("Panels that are built", (Column("Array"), Column("Panels"), Column("By")), rows) if rows else None
 
 

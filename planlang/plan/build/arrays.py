@@ -14,7 +14,7 @@ from planlang.plan.build.placement import build_placement
 from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.model import Array, Eyes, Hang, Keep, Rail
 from planlang.plan.stock import Hardware
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
@@ -197,6 +197,7 @@ def build_keeps(names: Names, entry: Entry, room: Sketch) -> tuple[tuple[Keep, .
                 keeps.append(Keep(at=of.span, distance=clear, kind="", feature=of.text))
             else:
                 near = nearest(of.text, [*room.things, *PLURALS, "edges"])
-                names.sink.append(messages.unknown_name(of.span, "thing in the room", of.text, near))
+                if near or room.all_things:
+                    names.sink.append(messages.unknown_name(of.span, "thing in the room", of.text, near))
                 raise Unknown
     return tuple(keeps), edge

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, value
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 
 MOST_OPTIONS = 20

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from planlang.plan.build.names import Names, maybe_value
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.model import Feature
 from planlang.plan.usual import USUAL
 

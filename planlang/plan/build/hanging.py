@@ -7,7 +7,7 @@ from fractions import Fraction
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, all_of, maybe_value, span_of_value, value
 from planlang.plan.build.stock import build_hardware
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.safety import Added, SecondSupport, ShareRule
 
 STEEPEST_LEAN = 45

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from planlang.plan import messages
-from planlang.plan.entries import MOST_FINDINGS, Entry, entry_of_default
+from planlang.plan.entries import MOST_FINDINGS, entry_of_default, is_unknown
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
 from planlang.plan.values import nearest_name
@@ -36,9 +37,13 @@ class Definition:
 
 @dataclass(slots=True)
 class Names:
-    """All definitions of a project, and what has been made of them."""
+    """All definitions of a project, and what has been made of them.
+
+    Not `sure`: a file that the plan uses could not be found, so that a name which isn't known may be defined there.
+    """
 
     sink: list[Diagnostic]
+    sure: bool = True
     definitions: dict[str, Definition] = field(default_factory=dict)
     built: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)
@@ -109,11 +114,15 @@ class Names:
     def complete(self, entry: Entry, where: str) -> None:
         """Report required statements that a block lacks, and take the defaults of others."""
         stated = {part.kind.word for part in entry.body}
+        unknown = sum(is_unknown(part, entry.kind) for part in entry.body)  # each may be one that seems to be missing
         for kind in entry.kind.block or ():
             if kind.word in stated:
                 continue
             if kind.required and not entry.faulty:
-                self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
+                if unknown:
+                    unknown -= 1
+                else:
+                    self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
                 entry.body.append(Entry(kind, entry.span, faulty=True))
             elif kind.default:
                 entry.body.append(entry_of_default(kind, entry.span))
@@ -129,7 +138,8 @@ class Names:
         if found is None:
             known = [each for each, definition in self.definitions.items() if definition.entry.kind.word in wanted]
             near = nearest_name(name.text, known) if len(self.sink) < MOST_FINDINGS else ""
-            self.sink.append(messages.unknown_name(name.span, what, name.text, near, known))
+            if self.sure:
+                self.sink.append(messages.unknown_name(name.span, what, name.text, near, known))
             raise Unknown
         if found.entry.kind.word not in wanted:
             sort = found.entry.kind.word

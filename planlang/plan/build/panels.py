@@ -17,7 +17,8 @@ from planlang.plan.build.stock import (
     note_defaults,
     words_of,
 )
-from planlang.plan.entries import Entry, read_variant
+from planlang.plan.entries import read_variant
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name, Value
 from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
 from planlang.plan.quantity import Quantity
@@ -62,7 +63,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
 def build_panel_of(names: Names, stated: Entry) -> PanelType:
     """The type of an array: as it is defined, or with other values for what it takes."""
     name: Name = value(stated, "panel")
-    if not stated.values_of_clause("takes"):
+    if not stated.values_of_clause("value"):
         return names.build(name, "panel", build_panel)
     base = names.find(name, ("panel",))
     return names.build(variant_of(names, base, stated), "panel", build_panel)
@@ -76,8 +77,11 @@ def variant_of(names: Names, base: Definition, stated: Entry) -> Name:
     """
     taken = {part.values["name"].what.text for part in base.entry.all("takes") if not part.faulty}
     given: dict[str, Quantity] = {}
-    for values in stated.values_of_clause("takes"):
+    for values in stated.values_of_clause("value"):
         parameter, found = values["takes"].what, values["value"].what
+        if parameter.text in given:
+            names.sink.append(messages.clause_twice(parameter.span, f"with {parameter.text}"))
+            raise Unknown
         if parameter.text not in taken or base.entry.origin is None:
             near = nearest(parameter.text, list(taken))
             names.sink.append(
@@ -179,13 +183,13 @@ def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
         )
         raise Unknown
     if eyes:
-        hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
         count = value(eyes, "count")
         if count < 4 or count % 2:
             names.sink.append(
                 messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
             )
             raise Unknown
+        hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
         return Eyes(at=eyes.span, hardware=hardware, count=count, inset=value(eyes, "inset"))
     if cleats:
         hardware = names.build(value(cleats, "hardware"), "hardware", build_hardware)

@@ -8,7 +8,7 @@ from typing import Any
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, flat, maybe_value, nearest, one, span_of_value, value
 from planlang.plan.build.sketch import Sketch
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Along, Bays, Grid, Placement, Row
 from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
@@ -142,7 +142,8 @@ def build_bays(names: Names, entry: Entry, up: Along, room: Sketch, on: Entry) -
     for name in given:
         if name.text not in there:
             near = nearest(name.text, there)
-            names.sink.append(messages.unknown_name(name.span, f"thing on `{surface}` called", name.text, near))
+            if near or room.all_things:
+                names.sink.append(messages.unknown_name(name.span, f"thing on `{surface}` called", name.text, near))
             raise Unknown
     if len(given) < 2:
         names.sink.append(messages.count_differs(entry.span, "bays lie between two things or more"))

@@ -21,11 +21,11 @@ from planlang.plan.build.names import (
     span_of_value,
     value,
 )
-from planlang.plan.build.sketch import plane_names
+from planlang.plan.build.sketch import surfaces_of
 from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import (
     Air,
@@ -49,7 +49,7 @@ from planlang.syntax.span import Span
 def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
-    surfaces = Surfaces(plane_names(entry), names.sink)
+    surfaces = surfaces_of(entry, names.sink)
     size, ceiling, linings, features, air, occupants, zones, allowances, furniture = all_of(
         lambda: value(one(entry, "floor"), "size"),
         lambda: build_ceiling(names, one(entry, "ceiling")),
@@ -221,7 +221,6 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
     """The features of one statement: one for each name."""
     if part.faulty:
         raise Unknown
-    surface = surfaces.one(value(part, "surface"))
     given: list[Name] = flat(value(part, "names"))
     is_round = "across" in part.values
     if not is_round and "size" not in part.values:
@@ -229,8 +228,11 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
         raise Unknown
     diameter = maybe_value(part, "across")
     width, height = (diameter, diameter) if is_round else value(part, "size")
-    lining = names.build(value(part, "lining"), "lining", build_lining) if "lining" in part.values else None
-    places = centres_of(names, part, len(given), width, Fraction(0) if is_round else height)
+    surface, lining, places = all_of(
+        lambda: surfaces.one(value(part, "surface")),
+        lambda: names.build(value(part, "lining"), "lining", build_lining) if "lining" in part.values else None,
+        lambda: centres_of(names, part, len(given), width, Fraction(0) if is_round else height),
+    )
     return [
         Feature(
             at=name.span,

@@ -9,7 +9,7 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, one, value
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.safety import Evidence, SafetyRules, Stricter
 from planlang.syntax.record import record

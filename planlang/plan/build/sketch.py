@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from planlang.plan.build.surfaces import WALLS, Surfaces
-from planlang.plan.entries import Entry
-from planlang.plan.kinds import Name, is_short_number
+from planlang.plan.build.surfaces import Surfaces
+from planlang.plan.entries import is_unknown
+from planlang.plan.entry import Entry
+from planlang.plan.kinds import WALLS, Name, is_short_number
 from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
@@ -14,13 +15,15 @@ from planlang.syntax.record import record
 class Sketch:
     """A room by its names: surfaces; things with their surface ('' where that is at fault); what is behind surfaces.
 
-    `members` gives the word (rafters, joists, studs), or '' where nothing is stated; surfaces at fault are left out.
+    `all_things`: none is left out because its name could not be read. `members` gives the word (rafters, joists,
+    studs), or '' where nothing is stated; surfaces at fault are left out.
     """
 
     surfaces: Surfaces
     things: dict[str, str]
     members: dict[str, str]
     sure: bool
+    all_things: bool
 
     def behind(self, surface: str) -> str | None:
         """What is stated behind a surface; '' for nothing, None where that can't be known."""
@@ -29,7 +32,7 @@ class Sketch:
 
 def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
     """Sketch a room from its checked statements."""
-    surfaces = Surfaces(plane_names(room), sink)
+    surfaces = surfaces_of(room, sink)
     things: dict[str, str] = {}
     for part in room.body:
         if part.kind.word in FEATURE_KINDS:
@@ -40,7 +43,19 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
         word = part.values["word"].what if "word" in part.values else ""
         for name in part.values["surfaces"].what if "surfaces" in part.values else ():
             members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))
-    return Sketch(surfaces, things, members, not any(part.faulty for part in room.all("lining")))
+    unread = any(is_unknown(part, room.kind) for part in room.body)
+    unnamed = any("names" not in part.values for part in room.body if part.kind.word in FEATURE_KINDS)
+    sure = not any(part.faulty for part in room.all("lining")) and not unread
+    return Sketch(surfaces, things, members, sure, not unnamed and not unread)
+
+
+def surfaces_of(room: Entry, sink: list[Diagnostic]) -> Surfaces:
+    """The surfaces of a room, as far as their names can be known."""
+    ceilings = room.all("ceiling")
+    unread = any(is_unknown(part, room.kind) for part in room.body)
+    planes = [part for ceiling in ceilings for part in ceiling.body]
+    sure = bool(planes) and all(part.guess and not is_unknown(part, ceilings[0].kind) for part in planes)
+    return Surfaces(plane_names(room), sink, sure=sure and not unread)
 
 
 def plane_names(room: Entry) -> list[str]:

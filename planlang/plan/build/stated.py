@@ -8,7 +8,7 @@ from typing import Any
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value, span_of_value, value
 from planlang.plan.build.surfaces import Surfaces
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.safety import Region
 from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone

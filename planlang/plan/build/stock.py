@@ -7,7 +7,7 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.quantity import Quantity
 from planlang.plan.stock import (
     OCTAVES,
@@ -147,6 +147,7 @@ def build_hardware(names: Names, definition: Definition) -> Hardware:
         name=definition.name.text,
         words=words_of(definition),
         rated_n=value(rated, "load") if rated else None,
+        rated_at=rated.span if rated else definition.name.span,
         mass_kg=value(one(entry, "mass"), "mass"),
         shank=value(shank, "shank") if shank else None,
         thread=value(thread, "thread") if thread else None,

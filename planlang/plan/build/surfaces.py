@@ -6,19 +6,21 @@ from collections.abc import Iterator
 
 from planlang.plan import messages
 from planlang.plan.build.names import Unknown
-from planlang.plan.kinds import Name
+from planlang.plan.kinds import WALLS, Name
 from planlang.plan.values import nearest_name
 from planlang.syntax.diagnostics import Diagnostic
 
-WALLS = ("south wall", "east wall", "north wall", "west wall")
-
 
 class Surfaces:
-    """What surfaces a room has: floor, four walls, and the planes of its ceiling."""
+    """What surfaces a room has: floor, four walls, and the planes of its ceiling.
 
-    def __init__(self, planes: list[str], sink: list[Diagnostic]) -> None:
+    Not `sure`: the name of a plane could not be read, so that a surface which isn't known may be that plane.
+    """
+
+    def __init__(self, planes: list[str], sink: list[Diagnostic], sure: bool = True) -> None:
         self.known = ["floor", *WALLS, *planes]
         self.sink = sink
+        self.sure = sure
 
     def one(self, name: Name) -> str:
         """A single surface.
@@ -28,6 +30,8 @@ class Surfaces:
         """
         if name.text in self.known:
             return name.text
+        if not self.sure:
+            raise Unknown
         near = nearest_name(name.text, self.known)
         self.sink.append(messages.unknown_name(name.span, "surface", name.text, near, self.known))
         raise Unknown

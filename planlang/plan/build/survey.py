@@ -10,7 +10,7 @@ from typing import TypeVar
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, value
 from planlang.plan.build.surfaces import Surfaces
-from planlang.plan.entries import Entry
+from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Feature, Room
 from planlang.plan.quantity import rise_over_run

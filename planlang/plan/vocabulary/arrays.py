@@ -28,7 +28,14 @@ ARRAY = S(
             "{panel:ref}",
             "The type of panel, with values for what the type takes.",
             "panel cloud, with width 450",
-            clauses=(Clause("with {takes:new} {value:quantity}", "A value for one of them.", repeat="more"),),
+            clauses=(
+                Clause("with {takes:new} {value:quantity}", "A value for one of them.", repeat="more"),
+                Clause(
+                    "with {takes:new} bay less {less:distance}",
+                    "A size from the place: each panel is its own bay less so much, for panels one in each bay.",
+                    repeat="more",
+                ),
+            ),
             required=True,
         ),
         S("on", "{surface:surface}", "The surface.", "on south-pitch", required=True),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -10,6 +11,8 @@ from lark import Token
 from planlang.syntax.record import record
 
 TOKEN_TEXT = {"COMMA": ",", "_LPAR": "(", "_RPAR": ")"}
+WITH_BLANKS = frozenset({"NUMBER", "QUANTITY", "TAPE"})
+MANY_BLANKS = re.compile(r"[ \t]+")
 
 
 @record
@@ -120,10 +123,10 @@ def take_token(reading: Reading, token: Token, comment: str) -> None:
     line = reading.at()
     if comment and line.parts:
         before = line.parts[-1]
-        before.remarks = (*before.remarks, Remark(comment, alone=False))
-    part = Part(token.type, TOKEN_TEXT.get(token.type, str(token)), token.line or 1, token.column or 1)
+        before.remarks = (*before.remarks, *remarks_in(comment))
+    part = Part(token.type, text_of(token), token.line or 1, token.column or 1)
     if token.type == "COMMA":
-        part.remarks = remarks_in(token)
+        part.remarks = remarks_in(token[1:])
     if not line.parts:
         reading.first = token.start_pos or 0
     reading.last = token.end_pos or 0
@@ -144,8 +147,15 @@ def end_line(reading: Reading, comment: str) -> None:
     reading.line = None
 
 
-def remarks_in(comma: str) -> tuple[Remark, ...]:
-    """The comments that a comma at the end of a line takes with it."""
-    first, *others = [line.strip() for line in comma[1:].split("\n")]
+def text_of(token: Token) -> str:
+    """A token as it is laid out: a value has single blanks."""
+    if token.type in WITH_BLANKS:
+        return MANY_BLANKS.sub(" ", token)
+    return TOKEN_TEXT.get(token.type, str(token))
+
+
+def remarks_in(text: str) -> tuple[Remark, ...]:
+    """The comments between two tokens, or those that a comma at the end of a line takes with it."""
+    first, *others = [line.strip() for line in text.split("\n")]
     remarks = [Remark(first, alone=False)] if first else []
     return (*remarks, *(Remark(other, alone=True) for other in others if other))

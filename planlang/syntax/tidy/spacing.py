@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from lark import Token
 from lark.exceptions import UnexpectedInput
 
-from planlang.syntax.parser import plan_parser
+from planlang.syntax.parser import tokens_of
 from planlang.syntax.report import width_of
 from planlang.syntax.tidy.lines import TOKEN_TEXT, Line, Part
 
@@ -39,10 +38,10 @@ def padded(text: str, column: int) -> str:
     return text + " " * (column - width(text))
 
 
-def tokens_of(text: str) -> list[Token] | None:
-    """The tokens of text; None where it holds something that is none."""
+def signature_of(text: str) -> list[tuple[str, str]] | None:
+    """Types and texts of the tokens of a text; None where it holds something that is none."""
     try:
-        return list(plan_parser().lex(text))
+        return [(token.type, TOKEN_TEXT.get(token.type, str(token))) for token in tokens_of(text)]
     except UnexpectedInput:
         return None
 
@@ -53,9 +52,4 @@ def reads_alike(line: Line) -> bool:
     first, rest = 1, 1 + line.names
     cells = (line.parts[:first], line.parts[first:rest], line.parts[rest:])
     wide = "  ".join(phrase(cell) for cell in cells if cell)
-    return all(signature(tokens_of(text)) == wanted for text in (phrase(line.parts), wide))
-
-
-def signature(tokens: list[Token] | None) -> list[tuple[str, str]]:
-    """Types and texts of tokens."""
-    return [(token.type, TOKEN_TEXT.get(token.type, str(token))) for token in tokens or ()]
+    return all(signature_of(text) == wanted for text in (phrase(line.parts), wide))

@@ -7,7 +7,7 @@ from lark.exceptions import UnexpectedInput
 from planlang.syntax import messages
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.nodes import PlanFile
-from planlang.syntax.parser import normalise, parse_file, plan_parser
+from planlang.syntax.parser import normalise, parse_file, tokens_of
 from planlang.syntax.span import Span
 from planlang.syntax.tidy.checks import first_difference
 from planlang.syntax.tidy.guide import Guide
@@ -20,8 +20,8 @@ from planlang.syntax.tidy.spacing import reads_alike
 def tidy_text(path: str, text: str, guide: Guide) -> Outcome[str | None]:
     """The canonical layout of a file; None, with the findings, for one that has syntax errors.
 
-    The layout is read again before it is handed out: where it would not say the same (`tidy-loses`) or would itself
-    be laid out differently (`tidy-unsteady`), the value is None too.
+    A layout that changes the file is read again before it is handed out: where it would not say the same
+    (`tidy-loses`) or would itself be laid out differently (`tidy-unsteady`), the value is None too.
     """
     parsed = parse_file(path, text)
     if not parsed.ok:
@@ -29,6 +29,8 @@ def tidy_text(path: str, text: str, guide: Guide) -> Outcome[str | None]:
     result, loss = checked_layout(normalise(text), parsed.value, guide)
     if loss is not None:
         return Outcome(None, (messages.tidy_loses(Span(path, loss[0], 1), loss[1]),))
+    if result == text:
+        return Outcome(result)
     again, loss = checked_layout(normalise(result), parse_file(path, result).value, guide)
     if loss is not None or again != result:
         return Outcome(None, (messages.tidy_unsteady(Span(path, 1, 1)),))
@@ -44,7 +46,7 @@ def checked_layout(text: str, file: PlanFile, guide: Guide) -> tuple[str, tuple[
     lines = lines_of(text)
     shape_lines(lines, file.statements, guide)
     result = text_of(lines)
-    loss = loss_in(lines, result)
+    loss = loss_in(lines, result) if result != text else None
     if loss is None:
         return result, None
     verbatim = [line for line in lines if line.is_statement and not reads_alike(line)]
@@ -56,7 +58,7 @@ def checked_layout(text: str, file: PlanFile, guide: Guide) -> tuple[str, tuple[
 
 def lines_of(text: str) -> list[Line]:
     """The lines of a normalised text."""
-    return read_lines(text, plan_parser().lex(text))
+    return read_lines(text, tokens_of(text))
 
 
 def loss_in(lines: list[Line], result: str) -> tuple[int, str] | None:

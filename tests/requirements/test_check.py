@@ -16,7 +16,7 @@ def compiled(folder, requirement, text=SMALL):
     (folder / ".planlang").touch()
     path = folder / "main.plan"
     path.write_text(text + f"require {{\n  {requirement}\n}}\n")
-    return compile_plan(path)
+    return compile_plan(path, for_book=False)
 
 
 def held(folder, requirement, text=SMALL):

@@ -44,7 +44,7 @@ def nearest_unit(text: str, kinds: tuple[Kind, ...] = ()) -> str:
         return ""
     spelt = SPELT_OUT.get(text.lower())
     if spelt:
-        return spelt
+        return "" if spelt == "deg" and Kind.TEMPERATURE in kinds else spelt
     bare = letters_of(text)
     same = [unit for unit in UNITS if letters_of(unit) == bare]
     near = same or [unit for unit in UNITS if len(bare) > 1 and one_slip(bare, letters_of(unit))]

@@ -210,7 +210,7 @@ def read_well(entry: Entry, items: list[Item], setting: Setting, bare: bool) -> 
     findings = read_line(entry, items, setting)
     if not findings or findings[0].code not in CODES or bare:
         return findings
-    finding = slip(items, findings[0])
+    finding = slip(entry.kind, items, findings[0])
     if finding is not None:
         setting.unit = unit
         return [finding]

@@ -9,7 +9,7 @@ from typing import Any
 
 from planlang.plan import messages
 from planlang.plan.quantity import BASE_UNIT, Kind, Quantity
-from planlang.plan.units import nearest_unit
+from planlang.plan.units import check_units, nearest_unit
 from planlang.plan.values import VALUE_TYPES, Setting, ValueFault, in_plan_unit, nearest_name, value_of
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, first_token, glued, span_of
@@ -21,8 +21,6 @@ WALLS = tuple(f"{side} wall" for side in WALL_SIDES)
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
-LETTERS_OF_UNITS = "acdefghiklmnprst\"'"
-UNIT_OF_SIGN = {'"': "in", "'": "ft"}
 HYPHEN_RANGE = re.compile(r"(([^\W\d]+)\d+)-(\2\d+)")
 LONGEST_NAME_NUMBER = 9
 FINEST = Fraction(1, 1_000_000)  # in the base unit of its kind: the least amount that isn't nothing
@@ -244,23 +242,6 @@ def read_currency(items: list[Item], index: int, setting: Setting) -> Read:
     if item is None or item.type != "NAME" or len(str(item)) != 3 or not str(item).isupper():
         return NoFit(index, "a currency, such as `GBP`")
     return Value(str(item), span_of(item, setting.file)), index + 1
-
-
-def check_units(size: Compound, setting: Setting) -> None:
-    """A unit that stands after the last side of a size alone may be meant for all sides, unless it is the file's.
-
-    Raises:
-        ValueFault: it is another one.
-    """
-    *others, last = size.parts
-    if last.type not in ("QUANTITY", "TAPE") or any(other.type != "NUMBER" for other in others):
-        return
-    text = str(last)
-    unit = text[len(text.rstrip(LETTERS_OF_UNITS)) :]
-    if setting.unit is None or UNIT_OF_SIGN.get(unit, unit) == {"ft-in": "in"}.get(setting.unit, setting.unit):
-        return
-    sides = " x ".join(f"{side}{unit}" if unit in UNIT_OF_SIGN else f"{side} {unit}" for side in others)
-    raise ValueFault(messages.unit_of_size(span_of(size, setting.file), unit, f"{sides} x {text}"))
 
 
 def size_reader(parts: int) -> Reader:

@@ -39,15 +39,20 @@ def item_at(items: Sequence[Item], finding: Diagnostic) -> int:
     return next((index for index, item in enumerate(items) if (item.line, item.column) >= here), len(items))
 
 
-def slip(items: list[Item], finding: Diagnostic) -> Diagnostic | None:
+def slip(kind: StatementKind, items: list[Item], finding: Diagnostic) -> Diagnostic | None:
     """The finding for a slip in how numbers are written, where there is one beside the item at fault."""
     at = item_at(items, finding)
     for index in (at, at + 1, at - 1):
         if 0 < index < len(items):
             found = beside(items, index, finding)
-            if found is not None:
+            if found is not None and (found.code != "size-sign" or takes_size(kind)):
                 return found
     return None
+
+
+def takes_size(kind: StatementKind) -> bool:
+    """Whether a size may stand in a statement."""
+    return any(":size" in form for form in (*kind.forms, *(clause.form for clause in kind.clauses)))
 
 
 def beside(items: list[Item], index: int, finding: Diagnostic) -> Diagnostic | None:
@@ -107,6 +112,8 @@ def repairs(kind: StatementKind, items: list[Item], finding: Diagnostic) -> Iter
         return
     if before in FILLERS and at > 1:
         yield [*items[: at - 1], *items[at:]], f"take `{before}` out"
+    if here == "and":
+        yield [*items[:at], comma(), *items[at + 1 :]], "write a comma in the place of `and`"
     for index in (at, at - 1):
         if 0 < index < len(items) and items[index].type == "COMMA":
             yield [*items[:index], *items[index + 1 :]], "take the comma out"

@@ -1,8 +1,11 @@
-"""Units that are spelt in another way than plans spell them: what was meant."""
+"""Units that are spelt in another way than plans spell them, or left out: what was meant."""
 
 from __future__ import annotations
 
+from planlang.plan import messages
 from planlang.plan.quantity import UNITS, Kind, plain_unit
+from planlang.plan.values import Setting, ValueFault
+from planlang.syntax.nodes import Compound, span_of
 
 SPELT_OUT = {
     **dict.fromkeys(("inch", "inches", "ins"), "in"),
@@ -30,6 +33,8 @@ SPELT_OUT = {
     **dict.fromkeys(("euro", "euros"), "EUR"),
     **dict.fromkeys(("dollar", "dollars"), "USD"),
 }  # fmt: skip
+LETTERS_OF_UNITS = "acdefghiklmnprst\"'"
+UNIT_OF_SIGN = {'"': "in", "'": "ft"}
 LONGEST = max(map(len, SPELT_OUT))
 # words that stand between a number and what follows it: none of them is a unit gone wrong
 JOINING = frozenset((
@@ -44,7 +49,7 @@ def nearest_unit(text: str, kinds: tuple[Kind, ...] = ()) -> str:
         return ""
     spelt = SPELT_OUT.get(text.lower())
     if spelt:
-        return spelt
+        return "" if spelt == "deg" and Kind.TEMPERATURE in kinds else spelt
     bare = letters_of(text)
     same = [unit for unit in UNITS if letters_of(unit) == bare]
     near = same or [unit for unit in UNITS if len(bare) > 1 and one_slip(bare, letters_of(unit))]
@@ -71,3 +76,20 @@ def one_slip(text: str, other: str) -> bool:
 def swapped(rest: str, others: str) -> bool:
     """Whether the first two letters of both have changed places, and no other."""
     return len(rest) > 1 and rest[:2] == others[1::-1] and rest[2:] == others[2:]
+
+
+def check_units(size: Compound, setting: Setting) -> None:
+    """A unit that stands after the last side of a size alone may be meant for all sides, unless it is the file's.
+
+    Raises:
+        ValueFault: it is another one.
+    """
+    *others, last = size.parts
+    if last.type not in ("QUANTITY", "TAPE") or any(other.type != "NUMBER" for other in others):
+        return
+    text = str(last)
+    unit = text[len(text.rstrip(LETTERS_OF_UNITS)) :]
+    if setting.unit is None or UNIT_OF_SIGN.get(unit, unit) == {"ft-in": "in"}.get(setting.unit, setting.unit):
+        return
+    sides = " x ".join(f"{side}{unit}" if unit in UNIT_OF_SIGN else f"{side} {unit}" for side in others)
+    raise ValueFault(messages.unit_of_size(span_of(size, setting.file), unit, f"{sides} x {text}"))

@@ -15,8 +15,8 @@ from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
 
 UNIT_SIZE = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": INCH, "ft-in": INCH}
-NUMBER_AND_UNIT = re.compile(r"(-?[\d./\s]*\d)\s*([^\d\s].*)$")
-TAPE_PARTS = re.compile(r"(-?)([\d./\s]*?\d)\s*(?:['′]|ft)(?:\s*|-)(?:([\d./\s]*\d)\s*(?:[\"″]|in))?$")
+NUMBER_AND_UNIT = re.compile(r"(-?[\d./\s-]*\d)\s*([^\d\s].*)$")
+TAPE_PARTS = re.compile(r"(-?)([\d./\s-]*?\d)\s*(?:['′]|ft)(?:-|\s*)(?:([\d./\s-]*\d)\s*(?:[\"″]|in))?$")
 NUMBERS = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO"})
 VALUE_TYPES = frozenset({"NUMBER", "QUANTITY", "TAPE", "RATIO", "SUM", "PRODUCT", "CALL"})
 DEEPEST = 40
@@ -44,11 +44,11 @@ class Setting:
 
 
 def number_of(text: str) -> Fraction:
-    """Read `600`, `1 797`, `10 3/4`, `3/4`, `0.5`, with or without a sign."""
+    """Read `600`, `1 797`, `10 3/4`, `10-3/4`, `3/4`, `0.5`, with or without a sign."""
     if text.isdecimal():
         return Fraction(int(text))
     sign, text = (-1, text[1:]) if text.startswith("-") else (1, text)
-    whole, _, part = " ".join(text.split()).rpartition(" ")
+    whole, _, part = " ".join(text.replace("-", " ").split()).rpartition(" ")
     if "/" in part:
         over, under = part.split("/")
         if not int(under):

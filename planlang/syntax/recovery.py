@@ -103,7 +103,10 @@ def mended(text: str, column: int) -> str:
         return f"{before}-{after}"
     if here == "." and after.startswith(".."):
         return before + after
-    return before + (" {" if text.rstrip().endswith("{") else "")
+    last = text.partition("#")[0].rstrip()[-1:]
+    return (
+        f"{before} {last}" if last in ("{", ",") else before
+    )  # its block, or its next line, belongs to it all the same
 
 
 def lex_from(parser: Lark, lines: list[str], start: int, tokens: list[Token]) -> tuple[int, int] | None:

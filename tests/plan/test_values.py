@@ -20,7 +20,20 @@ LENGTH = INCH * F(283, 4)
 
 @pytest.mark.parametrize(
     "text",
-    ["5' 10 3/4\"", "5'-10 3/4\"", "5 ft 10.75 in", "5 ft 10 3/4 in", '70 3/4"', "70.75 in", "1797.05 mm", "1.79705 m"],
+    [
+        "5' 10 3/4\"",
+        "5'-10 3/4\"",
+        "5'-10-3/4\"",
+        "5'10-3/4\"",
+        '70-3/4"',
+        "70-3/4 in",
+        "5 ft 10.75 in",
+        "5 ft 10 3/4 in",
+        '70 3/4"',
+        "70.75 in",
+        "1797.05 mm",
+        "1.79705 m",
+    ],
 )
 def test_one_length_is_written_in_many_ways(text):
     assert value(text) == Quantity(LENGTH, Kind.LENGTH)
@@ -50,6 +63,10 @@ def test_one_length_is_written_in_many_ways(text):
         ("least of (gap, 3 mm)", 3, Kind.LENGTH),
         ("most of (gap, 3 mm)", 100, Kind.LENGTH),
         ("2 * 3 + 4", 10, Kind.NUMBER),
+        ("1-1/2", F(3, 2), Kind.NUMBER),
+        ("1 - 1/2", F(1, 2), Kind.NUMBER),
+        ("12-3/4 in - 3/4 in", 12 * INCH, Kind.LENGTH),
+        ("-1-1/2 in", -F(3, 2) * INCH, Kind.LENGTH),
         ("10 - 2 - 3", 5, Kind.NUMBER),
     ],
 )

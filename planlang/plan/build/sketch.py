@@ -40,6 +40,8 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
             things.update(dict.fromkeys(thing_names(part), surface.what.text if surface else ""))
     members: dict[str, str] = {}
     for part in room.all("lining"):
+        if part.faulty:
+            continue
         word = part.values["word"].what if "word" in part.values else ""
         for name in part.values["surfaces"].what if "surfaces" in part.values else ():
             members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))

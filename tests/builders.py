@@ -5,27 +5,10 @@ from __future__ import annotations
 from fractions import Fraction as F
 from typing import Any
 
-from planlang.plan.model import (
-    Air,
-    Along,
-    Array,
-    Braces,
-    CeilingPlane,
-    Cleats,
-    Core,
-    Covering,
-    Eyes,
-    Frame,
-    Grid,
-    Hang,
-    Job,
-    PanelType,
-    Plan,
-    Room,
-    SurfaceLining,
-    Use,
-)
+from planlang.plan.model import Along, Array, Grid, Hang, Job, Plan
+from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, PanelType
 from planlang.plan.quantity import INCH
+from planlang.plan.room import Air, CeilingPlane, Room, SurfaceLining, Use
 from planlang.plan.stock import OCTAVES, Batt, Cloth, Hardware, Lining, Money, Price, Rates, Sheet, Timber
 from planlang.plan.tape import METRIC, TapeStyle
 from planlang.syntax.span import NOWHERE

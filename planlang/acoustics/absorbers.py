@@ -14,7 +14,7 @@ from planlang.acoustics.model import Absorber
 from planlang.acoustics.panel_rows import PanelRow, panel_row
 from planlang.acoustics.reverberation import hard_object_absorption
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import Furniture, Occupants
+from planlang.plan.room import Furniture, Occupants
 from planlang.plan.stock import OCTAVES, Bands, Lining
 from planlang.syntax.record import record
 

@@ -10,7 +10,8 @@ from planlang.acoustics.reflections import position
 from planlang.acoustics.standards import early_reflection_limit, monitoring_time
 from planlang.acoustics.targets import ANSI, MONITORING, targets_of
 from planlang.plan.figure import significant
-from planlang.plan.model import Place, Plan, Target
+from planlang.plan.model import Plan
+from planlang.plan.room import Place, Target
 from planlang.plan.stock import OCTAVES
 
 MIDDLE = (OCTAVES.index(500), OCTAVES.index(1000))

@@ -19,7 +19,8 @@ from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import clear_height, target_bands, target_words, verdict
 from planlang.geometry.model import Layout, RoomGeometry
-from planlang.plan.model import Plan, Target
+from planlang.plan.model import Plan
+from planlang.plan.room import Target
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.diagnostics import Outcome
 

@@ -5,7 +5,8 @@ from planlang.acoustics.constants import MOST_FURNITURE
 from planlang.acoustics.furniture import furniture_volume
 from planlang.acoustics.targets import din_18041, din_use, is_known, targets_of
 from planlang.geometry.model import RoomGeometry
-from planlang.plan.model import Plan, Target
+from planlang.plan.model import Plan
+from planlang.plan.room import Target
 from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, in_order
 

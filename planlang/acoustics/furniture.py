@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from planlang.plan.model import Furniture
+from planlang.plan.room import Furniture
 
 
 def box_volume(piece: Furniture) -> float:

@@ -3,7 +3,7 @@
 from planlang.acoustics.constants import MOST_FURNITURE
 from planlang.acoustics.targets import KNOWN_RULES, din_curve
 from planlang.plan.figure import significant
-from planlang.plan.model import Furniture, Room, Target
+from planlang.plan.room import Furniture, Room, Target
 from planlang.plan.stock import OCTAVES, Lining, Seating
 from planlang.syntax.diagnostics import Diagnostic, Severity
 

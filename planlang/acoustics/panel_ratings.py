@@ -16,7 +16,8 @@ from planlang.acoustics.ratings import (
     sound_absorption_average,
     weighted_absorption,
 )
-from planlang.plan.model import Array, Measured
+from planlang.plan.model import Array
+from planlang.plan.panel import Measured
 from planlang.plan.stock import OCTAVES
 
 SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 354 asks for 10 to 12 m2)

@@ -12,7 +12,8 @@ from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_T
 from planlang.acoustics.panels import RESISTIVITIES, Buildup, buildup, endless_absorption, open_face
 from planlang.acoustics.patches import patch_absorption, patch_of
 from planlang.geometry.model import PlacedPanel
-from planlang.plan.model import Array, Measured
+from planlang.plan.model import Array
+from planlang.plan.panel import Measured
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
 

@@ -13,7 +13,7 @@ from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
-from planlang.plan.model import Braces, Covering, PanelType
+from planlang.plan.panel import Braces, Covering, PanelType
 from planlang.syntax.record import record
 
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean

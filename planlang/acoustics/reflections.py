@@ -11,7 +11,7 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.model import Reflection
 from planlang.geometry.model import Layout, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import Place
+from planlang.plan.room import Place
 
 EDGE = 1e-6  # m: what counts as on the edge
 

@@ -15,7 +15,8 @@ from planlang.acoustics.model import TargetBand
 from planlang.acoustics.standards import classroom_time, din_group_b, monitoring_band, monitoring_time
 from planlang.geometry.model import RoomGeometry
 from planlang.plan.figure import significant
-from planlang.plan.model import Plan, Target
+from planlang.plan.model import Plan
+from planlang.plan.room import Target
 from planlang.plan.stock import OCTAVES
 
 NOT_ASKED = TargetBand(None, None, None)

@@ -7,7 +7,7 @@ tolerance decides where two planes meet. Plan positions are (east, north) in mm 
 from collections.abc import Sequence
 from fractions import Fraction
 
-from planlang.plan.model import CeilingPlane, Room
+from planlang.plan.room import CeilingPlane, Room
 from planlang.syntax.record import record
 
 PlanPoint = tuple[Fraction, Fraction]

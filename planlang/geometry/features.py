@@ -10,7 +10,7 @@ from planlang.geometry.near import pairs_among
 from planlang.geometry.polygon import TOLERANCE, clearance, edges_of, least_move, point_clearance
 from planlang.geometry.surfaces import surface_names
 from planlang.geometry.words import move_words
-from planlang.plan.model import Feature, Room
+from planlang.plan.room import Feature, Room
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record

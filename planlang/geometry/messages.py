@@ -5,7 +5,8 @@ from fractions import Fraction
 
 from planlang.geometry.model import RailRun, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most, singular
-from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Hang, Members, Rail, Room
+from planlang.plan.model import Array, Bays, Hang, Rail
+from planlang.plan.room import CeilingPlane, Feature, Members, Room
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.plan.usual import USUAL

@@ -7,7 +7,8 @@ room are millimetres as floats: east, north, height from the south-west corner o
 from fractions import Fraction
 from typing import Literal
 
-from planlang.plan.model import Array, Feature, Members
+from planlang.plan.model import Array
+from planlang.plan.room import Feature, Members
 from planlang.plan.stock import Lining
 from planlang.syntax.record import record
 

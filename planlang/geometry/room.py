@@ -8,7 +8,8 @@ from planlang.geometry.ceiling import Region, floor_corners, hidden_by, regions_
 from planlang.geometry.features import place_features
 from planlang.geometry.model import RoomGeometry
 from planlang.geometry.surfaces import WALLS, ceiling_surface, floor_surface, wall_surface
-from planlang.plan.model import Plan, Room
+from planlang.plan.model import Plan
+from planlang.plan.room import Room
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from planlang.geometry.ceiling import PlanPoint, Region, plan_area
 from planlang.geometry.model import Surface, Vector
 from planlang.geometry.polygon import to_grain
-from planlang.plan.model import CeilingPlane, Room, SurfaceLining
+from planlang.plan.room import CeilingPlane, Room, SurfaceLining
 from planlang.syntax.record import record
 
 WALLS = ("south wall", "east wall", "north wall", "west wall")

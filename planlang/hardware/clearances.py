@@ -4,12 +4,14 @@ decides. No line of this is a verdict: codes differ, and the authority or the tr
 
 from collections.abc import Sequence
 
+from planlang.geometry.checks.obstacles import clear_of
 from planlang.geometry.features import Extent, distance_between, extent_of, is_nearer
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface
 from planlang.hardware import messages_hanging, words
 from planlang.hardware.model import Clearance
-from planlang.plan.model import Feature
+from planlang.plan.room import Feature
 from planlang.plan.tape import TapeStyle
+from planlang.plan.usual import USUAL, WARN_BELOW_USUAL
 from planlang.syntax.diagnostics import Diagnostic
 
 FRAME_TO_LAMP = 13.0
@@ -49,9 +51,15 @@ def clearances(
             panel, distance = nearest(here, feature)
             line = CHECKS[feature.kind](surface, here, panel, feature, distance, tape)
             lines.append(line)
-            if line.near and distance > 0:  # a panel over a thing is an error of its own
+            if line.near and not is_said_of_the_place(panel, feature, distance):
                 findings.append(messages_hanging.too_near_to(panel.array, line, feature.at))
     return tuple(lines), findings
+
+
+def is_said_of_the_place(panel: PlacedPanel, feature: Feature, distance: float) -> bool:
+    """Whether the place itself is reported: nearer than the plan keeps, or the plan keeps less than is usual."""
+    kept = clear_of(panel.array, feature).distance
+    return distance <= kept or (feature.kind in WARN_BELOW_USUAL and kept < USUAL[feature.kind].distance)
 
 
 def nearest(panels: Sequence[PlacedPanel], feature: Feature) -> tuple[PlacedPanel, float]:

@@ -27,7 +27,8 @@ from planlang.hardware.weigh import (
     weigh,
     worst_share_figure,
 )
-from planlang.plan.model import Cleats, Eyes, Plan
+from planlang.plan.model import Plan
+from planlang.plan.panel import Cleats, Eyes
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 
 Masses = Mapping[str, tuple[MassItem, ...]]

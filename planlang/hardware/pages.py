@@ -323,8 +323,8 @@ PAGES = {
         "A panel near to a light, a sprinkler or a detector",
         "The panel is nearer than the distance that this book asks about. Codes differ, and this is no verdict: who "
         "maintains the thing, or the authority, decides. It is a warning that stays in the book.",
-        given=(("door d1", "detector D1 on ceiling centred at 600, 600, 110 across\n  door d1"),),
-        wrong=(("at 600, 600, 110", "at 2500, 2200, 110"),),
+        given=(("door d1", "luminaire L1 on ceiling centred at 600, 600, 90 across, fitted surface\n  door d1"),),
+        wrong=(("at 600, 600, 90", "at 2500, 3000, 90"),),
     ),
     "paper-out-of-date": Page(
         "A paper that ended before this issue",

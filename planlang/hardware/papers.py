@@ -8,7 +8,8 @@ from collections.abc import Sequence
 
 from planlang.geometry.model import Layout
 from planlang.hardware.model import Paper
-from planlang.plan.model import PanelType, Plan
+from planlang.plan.model import Plan
+from planlang.plan.panel import PanelType
 from planlang.plan.safety import Region
 
 AUTHORITY: dict[Region, str] = {

@@ -12,7 +12,7 @@ from planlang.hardware.steps import Screws, lining_step, marked_step, thread_ste
 from planlang.hardware.timber import Member, members_behind, rail_as_member
 from planlang.hardware.weigh import Shared
 from planlang.plan.figure import Figure
-from planlang.plan.model import Cleats, Eyes
+from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.stock import Hardware
 from planlang.syntax.diagnostics import Diagnostic
 

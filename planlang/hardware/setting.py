@@ -10,7 +10,8 @@ from planlang.hardware.case import Case
 from planlang.hardware.factors import CLEAT_ENGAGES_MM, LIFT_OFF_SPARE_MM, STEEP_LEAN_DEG
 from planlang.hardware.hung import Hung
 from planlang.hardware.weigh import has_pieces_for
-from planlang.plan.model import Array, Cleats, Eyes
+from planlang.plan.model import Array
+from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.stock import Hardware
 from planlang.syntax.diagnostics import Diagnostic
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from planlang.materials import messages
-from planlang.plan.model import Braces, PanelType
+from planlang.plan.panel import Braces, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record

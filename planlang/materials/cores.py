@@ -16,7 +16,7 @@ from typing import NamedTuple
 from planlang.materials import messages
 from planlang.materials.model import Piece
 from planlang.materials.parts import inside
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from math import ceil
 
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 STAPLE_PITCH = Fraction(30)

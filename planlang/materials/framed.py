@@ -12,7 +12,7 @@ from planlang.materials.model import PanelBuild
 from planlang.materials.parts import brace_parts, frame_parts, inside
 from planlang.materials.section import stack_up
 from planlang.materials.steps import build_steps
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 

@@ -18,7 +18,7 @@ from planlang.materials.fastenings import (
 )
 from planlang.materials.model import Part, Piece
 from planlang.materials.section import brace_depth, front_of_core
-from planlang.plan.model import Braces, Eyes, PanelType
+from planlang.plan.panel import Braces, Eyes, PanelType
 from planlang.plan.stock import Batt, Sheet
 
 MM3_IN_M3 = 10**9

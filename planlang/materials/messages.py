@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from planlang.plan.model import Braces, Core, Covering, PanelType
 from planlang.plan.node import Node
+from planlang.plan.panel import Braces, Core, Covering, PanelType
 from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.geometry.model import MassItem
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.stock import Batt, Cloth, Money, Sheet, Timber
 from planlang.syntax.record import record
 

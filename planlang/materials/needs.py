@@ -6,7 +6,8 @@ from planlang.geometry.model import Layout, PlacedPanel
 from planlang.materials.model import PanelBuild
 from planlang.materials.purchases import HardwareNeed
 from planlang.materials.rails import rail_screws
-from planlang.plan.model import Array, Eyes
+from planlang.plan.model import Array
+from planlang.plan.panel import Eyes
 
 
 def hardware_needs(builds: tuple[PanelBuild, ...], layout: Layout) -> tuple[HardwareNeed, ...]:

@@ -7,7 +7,7 @@ sheet. Braces run between the sides. All frame members are strips as wide as the
 from fractions import Fraction
 
 from planlang.materials.model import Part
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 

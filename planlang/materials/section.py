@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from planlang.materials import messages
 from planlang.materials.model import StackLine
-from planlang.plan.model import Braces, PanelType
+from planlang.plan.panel import Braces, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 

@@ -6,7 +6,7 @@ from math import isqrt
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, corner_screws
 from planlang.materials.model import PanelBuild
 from planlang.materials.section import LEFT
-from planlang.plan.model import Eyes, PanelType
+from planlang.plan.panel import Eyes, PanelType
 from planlang.plan.quantity import POUND
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 

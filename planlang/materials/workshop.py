@@ -20,8 +20,9 @@ from planlang.materials.purchases import (
 )
 from planlang.materials.rails import rail_jobs
 from planlang.materials.stock_fit import check_cloth, check_parts
-from planlang.plan.model import PanelType, Plan
+from planlang.plan.model import Plan
 from planlang.plan.node import Node
+from planlang.plan.panel import PanelType
 from planlang.plan.stock import Cloth, Rates, Sheet
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 

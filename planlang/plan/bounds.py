@@ -12,9 +12,11 @@ from itertools import accumulate
 from math import ceil, hypot
 
 from planlang.plan import messages
-from planlang.plan.model import Array, Bays, CeilingPlane, Grid, PanelType, Plan, Room, Row
+from planlang.plan.model import Array, Bays, Grid, Plan, Row
 from planlang.plan.node import Node
+from planlang.plan.panel import PanelType
 from planlang.plan.placement import MOST_TIMES_WANTED, BesideEach, Cover, Fit, Mirrored, Points, Reflections, how_many
+from planlang.plan.room import CeilingPlane, Room
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span

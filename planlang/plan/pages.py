@@ -234,10 +234,10 @@ PAGES = {
         given=(
             ("absorber framed", "takes width 600 mm\n  absorber framed"),
             ("face 600 x 1200", "face width x 1200"),
-            ("door d1", "luminaire L1, L2 on ceiling centred at 1650, 2350, up 2000, 100 across\n  door d1"),
+            ("door d1", "socket P1, P2 on ceiling centred at 1650, 2350, up 2000, 100 across, keep 5 clear\n  door d1"),
             (
                 "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600",
-                "place one in each bay between L1, L2, lowest edge at 1600",
+                "place one in each bay between P1, P2, lowest edge at 1600",
             ),
         ),
         wrong=(("panel cloud\n on", "panel cloud, with width bay less 600\n  on"),),

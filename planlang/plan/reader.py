@@ -21,8 +21,9 @@ from planlang.plan.build.stock import build_rates
 from planlang.plan.build.survey import Readings, measure_stock, survey_room, surveys_in_order
 from planlang.plan.entries import is_unknown, parted, read_block
 from planlang.plan.entry import Entry
-from planlang.plan.model import Array, Job, Plan, Room
+from planlang.plan.model import Array, Job, Plan
 from planlang.plan.quantity import INCH, Quantity
+from planlang.plan.room import Room
 from planlang.plan.tape import TapeStyle
 from planlang.plan.units import nearest_unit
 from planlang.plan.values import Setting

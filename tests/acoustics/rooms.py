@@ -3,7 +3,8 @@
 from fractions import Fraction as F
 
 from planlang.geometry.model import Box, Layout, PlacedFeature, PlacedPanel, RoomGeometry, Surface
-from planlang.plan.model import Array, Feature, Target, Use
+from planlang.plan.model import Array
+from planlang.plan.room import Feature, Target, Use
 from planlang.plan.stock import OCTAVES, Lining
 from planlang.syntax.span import NOWHERE, Span
 from tests import builders as make

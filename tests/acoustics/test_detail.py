@@ -16,7 +16,8 @@ from planlang.acoustics.ray_room import ray_count
 from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
-from planlang.plan.model import Measured, Place, Use
+from planlang.plan.panel import Measured
+from planlang.plan.room import Place, Use
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 from tests import builders as make

@@ -11,7 +11,8 @@ from planlang.acoustics.panel_ratings import panel_ratings
 from planlang.acoustics.panels import open_face
 from planlang.acoustics.reverberation import eyring, sabine
 from planlang.geometry.model import Layout
-from planlang.plan.model import Furniture, Measured, Occupants
+from planlang.plan.panel import Measured
+from planlang.plan.room import Furniture, Occupants
 from planlang.plan.stock import OCTAVES, Seating
 from planlang.syntax.span import NOWHERE, Span
 from tests import builders as make

@@ -9,7 +9,8 @@ from typing import Any
 from planlang.geometry.layout import place_arrays
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
-from planlang.plan.model import Array, Bays, CeilingPlane, Feature, Keep, Members, Plan, Rail, Row, SurfaceLining
+from planlang.plan.model import Array, Bays, Keep, Plan, Rail, Row
+from planlang.plan.room import CeilingPlane, Feature, Members, SurfaceLining
 from planlang.plan.stated import Zone
 from planlang.plan.usual import USUAL
 from planlang.syntax.diagnostics import Diagnostic, Outcome

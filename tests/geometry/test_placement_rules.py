@@ -8,8 +8,8 @@ from itertools import pairwise
 import pytest
 
 from planlang.plan.bounds import panels_by_array
-from planlang.plan.model import Place, Use
 from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
+from planlang.plan.room import Place, Use
 from planlang.syntax.span import NOWHERE
 from tests import builders
 from tests.geometry.rooms import at, codes, feature, keep, laid_out, layout_of, only, slope, usual, wall_array, zone

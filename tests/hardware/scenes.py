@@ -5,7 +5,8 @@ from fractions import Fraction as F
 
 from planlang.geometry.model import Box, HangPoint, Layout, MassItem, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.hardware.loads import check_loads
-from planlang.plan.model import Members, Rail
+from planlang.plan.model import Rail
+from planlang.plan.room import Members
 from planlang.plan.safety import SafetyRules, SecondSupport
 from tests import builders as b
 

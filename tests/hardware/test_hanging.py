@@ -13,7 +13,7 @@ from planlang.hardware.factors import STANDARD_GRAVITY
 from planlang.hardware.lateral import bolt_in_sheet
 from planlang.hardware.links import arrest_force
 from planlang.hardware.withdrawal import eurocode_axial, withdrawal_per_mm
-from planlang.plan.model import Frame
+from planlang.plan.panel import Frame
 from planlang.plan.safety import Added
 from planlang.syntax.span import NOWHERE
 from tests import builders as b

@@ -11,8 +11,9 @@ from planlang.hardware.clearances import clearances
 from planlang.hardware.loads import check_loads
 from planlang.hardware.papers import paper_questions, papers_of
 from planlang.hardware.uses import uses, worst_use
-from planlang.plan.model import Feature
+from planlang.plan.room import Feature
 from planlang.plan.safety import Evidence
+from planlang.plan.usual import USUAL
 from tests import builders as b
 from tests.hardware.scenes import ceiling_array, check, codes, hung, members, second_support, surface, wall_array
 
@@ -34,15 +35,19 @@ def near(*features):
 
 
 @pytest.mark.parametrize(
-    ("fitting", "gap", "is_near"),
-    [("recessed", 62, True), ("recessed", 64, False), ("recessed-ic", 5, False), ("surface", 299, True),
-     ("surface", 301, False), ("", 62, True), ("", 64, False)],
+    ("fitting", "gap", "is_near", "codes"),
+    [("recessed", 62, True, []), ("recessed", 64, False, []), ("recessed-ic", 5, False, []),
+     ("surface", 299, True, ["near-to-service"]), ("surface", 75, True, []), ("surface", 301, False, []),
+     ("", 62, True, []), ("", 64, False, [])],
 )  # fmt: skip
-def test_lamps_by_how_they_are_built_in(fitting, gap, is_near):
-    (line,), findings = near(feature("luminaire", across=3000 - gap - 50, up=1000, fitting=fitting))
+def test_lamps_by_how_they_are_built_in(fitting, gap, is_near, codes):
+    """What is nearer than the plan keeps from a lamp is an error of the place, and not said again."""
+    kept = USUAL["luminaire"].distance
+    lamp = feature("luminaire", across=3000 - gap - 50, up=1000, fitting=fitting, keep_clear=kept)
+    (line,), findings = near(lamp)
     assert line.distance == pytest.approx(gap)
     assert line.near is is_near
-    assert [f.code for f in findings] == ["near-to-service"] * is_near
+    assert [f.code for f in findings] == codes
     assert not any(f.is_error for f in findings)
 
 
@@ -53,13 +58,22 @@ def test_a_lamp_whose_kind_is_not_stated_is_a_question():
 
 
 def test_a_head_among_spread_panels_is_an_obstruction_review():
-    (line,), findings = near(feature("sprinkler", across=2900, up=1000, below=F(40)))
+    (line,), _ = near(feature("sprinkler", across=2900, up=1000, below=F(40)))
     assert "obstruction review, nearer than three times its size" in line.found
     assert "20 mm below the deflector" in line.found
     assert line.ask == "sprinkler contractor"
-    assert [f.code for f in findings] == ["near-to-service"]
-    (unknown,), findings = near(feature("sprinkler", across=2900, up=1000))
+    (unknown,), _ = near(feature("sprinkler", across=2900, up=1000))
     assert "how far its deflector is below is not stated" in unknown.found
+
+
+def test_a_wide_panel_far_from_a_head_is_asked_about_all_the_same():
+    kept = USUAL["sprinkler"].distance
+    room = build_room(
+        b.plan(room=b.room(features=(feature("sprinkler", across=2300, up=1000, below=F(40), keep_clear=kept),)))
+    ).value
+    wide = ceiling_array(panel=b.panel_type(width=F(1300)))
+    panel = hung(wide, next(s for s in room.surfaces if s.name == "ceiling"), left=3000)
+    _, findings = clearances(room, (panel,), b.job().tape)
     assert [f.code for f in findings] == ["near-to-service"]
 
 

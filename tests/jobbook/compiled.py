@@ -16,7 +16,8 @@ from planlang.hardware.model import Loads, PanelLoad, Step
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.figure import Figure
-from planlang.plan.model import Array, Assumption, Feature, Members, Occupants, Plan, SurfaceLining, Target, Use
+from planlang.plan.model import Array, Assumption, Plan
+from planlang.plan.room import Feature, Members, Occupants, SurfaceLining, Target, Use
 from planlang.plan.stock import Seating
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity

@@ -30,7 +30,9 @@ from planlang.materials.model import (
     SheetLayout,
     StackLine,
 )
-from planlang.plan.model import Array, Feature, Members, PanelType
+from planlang.plan.model import Array
+from planlang.plan.panel import PanelType
+from planlang.plan.room import Feature, Members
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.span import NOWHERE
 from tests import builders as b

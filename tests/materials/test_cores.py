@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planlang.materials.cores import CoreLay, lay_core, runs
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import METRIC
 from planlang.syntax.diagnostics import Outcome, Severity
 from tests.builders import batt, panel_type

@@ -9,7 +9,7 @@ from planlang.materials.fastenings import corner_screws, staples
 from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
 from planlang.materials.steps import square_within
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import IMPERIAL, METRIC
 from tests.builders import IN, braces, cleats, panel_type, sheet, tape_panel
 

@@ -5,7 +5,7 @@ from planlang.materials.cutting import Demand
 from planlang.materials.framed import resolve_framed
 from planlang.materials.layouts import area_bound, cut_batts, cut_cloth, cut_sheet_goods
 from planlang.materials.model import PanelBuild
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import METRIC
 from tests.builders import cloth, panel_type, rates, sheet
 

@@ -3,7 +3,7 @@ from fractions import Fraction as F
 
 from planlang.materials.framed import resolve_framed
 from planlang.materials.stock_fit import check_cloth, check_parts, fits_sheet
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.stock import Sheet
 from planlang.plan.tape import METRIC
 from tests.builders import batt, cloth, panel_type, sheet

@@ -7,7 +7,8 @@ from planlang.geometry.model import Layout
 from planlang.materials.layouts import Detail
 from planlang.materials.model import Materials
 from planlang.materials.workshop import resolve_materials
-from planlang.plan.model import Frame, Plan, Rail
+from planlang.plan.model import Plan, Rail
+from planlang.plan.panel import Frame
 from planlang.plan.stock import Money
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.span import NOWHERE

@@ -104,7 +104,7 @@ def test_what_a_comma_swallowed_is_read_all_the_same(tmp_path):
 
 def test_in_a_misspelt_block_other_mistakes_are_found_and_its_names_are_known(tmp_path):
     changes = [("room box {", "romm box {"), ("  floor    rectangle 5000 x 4000", "  floor    rectangle 5000 x")]
-    assert findings_after(tmp_path, *changes) == [("unknown-statement", 57), ("wrong-form", 58)]
+    assert findings_after(tmp_path, *changes) == [("unknown-statement", 58), ("wrong-form", 59)]
 
 
 @pytest.mark.parametrize(

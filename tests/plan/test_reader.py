@@ -4,7 +4,8 @@ from fractions import Fraction as F
 
 import pytest
 
-from planlang.plan.model import Bays, Cleats, Eyes, Grid, Row
+from planlang.plan.model import Bays, Grid, Row
+from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.quantity import INCH
 from planlang.plan.reader import read_plan
 from planlang.syntax.project import read_project

@@ -58,7 +58,7 @@ SLIPS = [
     ("1200, 3600, 6000, up 500", "1200 3600 6000, up 500"),
     ("1200, 3600, 6000, up 500", "1200, 3600, up 500"),
     ("1200, 3600, 6000, up 500", "1 200, 3 600, 6 000, up 500"),
-    ("90 across\n", "diameter 90\n"),
+    ("90 across,", "diameter 90,"),
     ("air          20 C, 45 %", "air 20, 45"),
     ("occupied-by  12 seated-person", "occupied-by seated-person"),
     ("occupied-by  12 seated-person", "occupied by 12 seated-person"),

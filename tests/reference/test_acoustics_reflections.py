@@ -15,7 +15,7 @@ from planlang.acoustics.standards import (
     monitoring_time,
 )
 from planlang.acoustics.targets import target_bands
-from planlang.plan.model import Target
+from planlang.plan.room import Target
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 

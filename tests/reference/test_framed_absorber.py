@@ -7,7 +7,7 @@ from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
 from planlang.materials.steps import diagonal
 from planlang.materials.workshop import resolve_materials
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import IMPERIAL, METRIC, on_tape
 from tests.builders import IN, array, batt, braces, inches, job, panel_type, plan, rates, sheet, tape_panel
 from tests.materials.layouts import layout

@@ -8,7 +8,8 @@ from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
 from planlang.geometry.polygon import TOLERANCE
 from planlang.geometry.words import Worst
-from planlang.plan.model import Array, Members
+from planlang.plan.model import Array
+from planlang.plan.room import Members
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 

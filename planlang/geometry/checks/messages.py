@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from planlang.geometry.model import Surface
 from planlang.geometry.words import Worst, at_least, at_most
-from planlang.plan.model import Array, Feature
+from planlang.plan.model import Array
+from planlang.plan.room import Feature
 from planlang.plan.stated import Zone
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic

@@ -10,7 +10,8 @@ from planlang.geometry.model import Box, HangPoint, PlacedFeature, PlacedPanel, 
 from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import TOLERANCE, Move, clearance, edges_of
 from planlang.geometry.words import Worst, move_words
-from planlang.plan.model import Array, Feature
+from planlang.plan.model import Array
+from planlang.plan.room import Feature
 from planlang.plan.tape import TapeStyle
 from planlang.plan.usual import USUAL, WARN_BELOW_USUAL
 from planlang.syntax.diagnostics import Diagnostic

@@ -17,7 +17,8 @@ from planlang.geometry.hanging.points import Place
 from planlang.geometry.model import Box, Surface
 from planlang.geometry.polygon import TOLERANCE, Move, edges_of, least_move
 from planlang.geometry.words import Worst, and_list, move_words, singular, to_step
-from planlang.plan.model import Array, Members
+from planlang.plan.model import Array
+from planlang.plan.room import Members
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from planlang.geometry.hanging.points import Place
 from planlang.geometry.model import Surface
-from planlang.plan.model import Members
+from planlang.plan.room import Members
 
 EDGE_DISTANCE_IN_SHANKS = Fraction(3, 2)
 

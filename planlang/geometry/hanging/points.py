@@ -5,7 +5,8 @@ from string import ascii_lowercase
 
 from planlang.geometry import messages
 from planlang.geometry.model import Box
-from planlang.plan.model import Array, Cleats, Eyes
+from planlang.plan.model import Array
+from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 

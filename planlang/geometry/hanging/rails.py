@@ -11,7 +11,8 @@ from planlang.geometry.hanging.members import along_pitch, centre_lines
 from planlang.geometry.model import Box, PlacedFeature, RailRun, Surface
 from planlang.geometry.near import pairs_among
 from planlang.geometry.polygon import chord, edges_of
-from planlang.plan.model import Array, Members, Rail
+from planlang.plan.model import Array, Rail
+from planlang.plan.room import Members
 from planlang.plan.tape import TapeStyle
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS
 from planlang.syntax.diagnostics import Diagnostic, Outcome

@@ -9,8 +9,9 @@ from planlang.geometry.placement.slot import Site, Slot
 from planlang.geometry.polygon import TOLERANCE, edges_of, point_clearance, to_grain
 from planlang.geometry.reflections import Reflection, reflection
 from planlang.geometry.words import Worst
-from planlang.plan.model import Array, Place
+from planlang.plan.model import Array
 from planlang.plan.placement import Reflections
+from planlang.plan.room import Place
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record

@@ -4,7 +4,8 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Surface
-from planlang.plan.model import Array, Place
+from planlang.plan.model import Array
+from planlang.plan.room import Place
 from planlang.plan.stated import Zone
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record

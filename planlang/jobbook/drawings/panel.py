@@ -8,7 +8,7 @@ from planlang.jobbook.drawings.scale import View, scale_words
 from planlang.jobbook.drawings.section import draw_section
 from planlang.jobbook.drawings.svg import PAPER_WIDTH, Canvas, number, slug
 from planlang.materials.model import PanelBuild
-from planlang.plan.model import Cleats, Eyes, PanelType
+from planlang.plan.panel import Cleats, Eyes, PanelType
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 _GAP = 5.0

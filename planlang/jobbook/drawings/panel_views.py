@@ -21,7 +21,7 @@ from planlang.jobbook.drawings.svg import (
     Pen,
 )
 from planlang.materials.model import PanelBuild
-from planlang.plan.model import Cleats, Eyes, PanelType
+from planlang.plan.panel import Cleats, Eyes, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 _COLLAR: dict[Side, float] = {"left": 6.0, "bottom": 4.0, "right": 5.0, "top": 4.0}

@@ -7,7 +7,7 @@ from planlang.jobbook.drawings.extent import Extent, shortened
 from planlang.jobbook.drawings.scale import View, fitting_ratio
 from planlang.jobbook.drawings.svg import FAINT, FINE, MEDIUM, NORMAL, SHADE, SMALL, Canvas, Pen, Spot
 from planlang.materials.model import PanelBuild
-from planlang.plan.model import PanelType
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 _LEFT, _WIDTH = 20.0, 42.0

@@ -33,7 +33,7 @@ from planlang.jobbook.drawings.svg import (
     slug,
 )
 from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, draw_zone, key_line, scale_bar
-from planlang.plan.model import Members
+from planlang.plan.room import Members
 from planlang.plan.tape import TapeStyle
 
 _COLLAR: dict[Side, float] = {"left": 4.5, "bottom": 4.5, "right": 4.5, "top": 5.5}

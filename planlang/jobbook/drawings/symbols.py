@@ -20,7 +20,7 @@ from planlang.jobbook.drawings.svg import (
     Pen,
     Spot,
 )
-from planlang.plan.model import Feature
+from planlang.plan.room import Feature
 from planlang.plan.tape import TapeStyle, on_tape
 
 _HEAD = 2.0

@@ -7,7 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
-from planlang.plan.model import Air, Feature, Members
+from planlang.plan.room import Air, Feature, Members
 from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 

@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator
 
-from planlang.plan.model import Array, PanelType, Plan, Room
+from planlang.plan.model import Array, Plan
+from planlang.plan.panel import PanelType
+from planlang.plan.room import Room
 from planlang.plan.stock import Stock
 
 

@@ -15,7 +15,8 @@ from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entry import Entry
-from planlang.plan.model import Array, Eyes, Hang, Keep, Rail
+from planlang.plan.model import Array, Hang, Keep, Rail
+from planlang.plan.panel import Eyes
 from planlang.plan.stock import Hardware
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
 from planlang.syntax.span import Span

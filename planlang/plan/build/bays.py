@@ -12,8 +12,9 @@ from planlang.plan.build.names import Definition, Names, Unknown, one, value
 from planlang.plan.entry import Entry
 from planlang.plan.forms import Values
 from planlang.plan.kinds import Value
-from planlang.plan.model import Array, Room
+from planlang.plan.model import Array
 from planlang.plan.quantity import Kind, Quantity
+from planlang.plan.room import Room
 from planlang.plan.stated import CutToBay
 
 Build = Callable[[Definition], Array]

@@ -8,7 +8,7 @@ from typing import Any
 
 from planlang.plan.build.names import Names, maybe_value
 from planlang.plan.entry import Entry
-from planlang.plan.model import Feature
+from planlang.plan.room import Feature
 from planlang.plan.usual import USUAL
 
 PAIRED = ("luminaire", "vent", "sprinkler", "detector", "exit-sign", "speaker", "socket")

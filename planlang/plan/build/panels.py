@@ -20,7 +20,7 @@ from planlang.plan.build.stock import (
 from planlang.plan.entries import read_variant
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name, Value
-from planlang.plan.model import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
+from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
 from planlang.plan.quantity import Quantity
 
 

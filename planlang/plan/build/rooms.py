@@ -27,7 +27,8 @@ from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import (
+from planlang.plan.quantity import rise_over_run
+from planlang.plan.room import (
     Air,
     CeilingPlane,
     Feature,
@@ -40,7 +41,6 @@ from planlang.plan.model import (
     Target,
     Use,
 )
-from planlang.plan.quantity import rise_over_run
 from planlang.plan.stock import OCTAVES
 from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span

@@ -12,8 +12,8 @@ from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, valu
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.model import Feature, Room
 from planlang.plan.quantity import rise_over_run
+from planlang.plan.room import Feature, Room
 from planlang.plan.stated import Difference
 from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.span import Span

@@ -1,0 +1,157 @@
+"""The room and its use: ceiling, linings, things on surfaces, people, targets. Lengths are exact mm."""
+
+from fractions import Fraction
+from typing import Literal
+
+from planlang.plan.node import Node
+from planlang.plan.stated import Allowance, Zone
+from planlang.plan.stock import Lining, Seating, Timber
+from planlang.syntax.record import record
+
+
+@record(kw_only=True)
+class CeilingPlane(Node):
+    """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the foot wall, rising inward."""
+
+    name: str
+    foot: Literal["south", "north", "east", "west"] | None
+    height: Fraction
+    pitch_deg: Fraction
+    rise_over_run: float
+
+
+@record(kw_only=True)
+class Members(Node):
+    """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
+
+    They run `up` the surface (rafters, studs) or `across` it. `measured` are their centre lines where they were found
+    one by one, rising; `centres` is then 0.
+    """
+
+    word: str
+    timber: Timber | None
+    width: Fraction
+    depth: Fraction
+    centres: Fraction
+    first: Fraction
+    runs: Literal["up", "across"]
+    measured: tuple[Fraction, ...] = ()
+
+
+@record(kw_only=True)
+class SurfaceLining(Node):
+    """What one surface is lined with, and what is behind it. With `exposed` members they are seen below it."""
+
+    surface: str
+    lining: Lining
+    members: Members | None
+    exposed: bool
+
+
+@record(kw_only=True)
+class Feature(Node):
+    """A thing on a surface that panels keep away from.
+
+    `across`, `up` give the centre; `width`, `height` the bounding size; `round` says that it is a disc.
+    `lining` is what it absorbs like; None for things too small to count. `fitting` says how a luminaire is built in;
+    `below` is how far a sprinkler's deflector or a detector stands off the surface, None where that isn't stated.
+    `depth` is how far it stands out. Panels keep `keep_clear` from it where their array says nothing else;
+    `keep_source` is why, empty where the plan says so. Doors: the way that it opens, and the side of its hinges as seen
+    from the room; empty where the plan does not say.
+    """
+
+    kind: str
+    name: str
+    surface: str
+    across: Fraction
+    up: Fraction
+    width: Fraction
+    height: Fraction
+    round: bool
+    lining: Lining | None
+    fitting: Literal["", "recessed", "recessed-ic", "surface"] = ""
+    below: Fraction | None = None
+    depth: Fraction = Fraction(0)
+    keep_clear: Fraction = Fraction(0)
+    keep_source: str = ""
+    opens: Literal["inward", "outward", ""] = ""
+    hinge: Literal["left", "right", ""] = ""
+
+
+@record(kw_only=True)
+class Air(Node):
+    """The air of the room: temperature in degrees Celsius, relative humidity as a share."""
+
+    temperature_c: Fraction
+    humidity: Fraction
+
+
+@record(kw_only=True)
+class Occupants(Node):
+    """People in the room for which the estimate is made."""
+
+    count: int
+    seating: Seating
+
+
+@record(kw_only=True)
+class Furniture(Node):
+    """So many equal pieces of hard furniture, by the box that each fills."""
+
+    name: str
+    count: int
+    size: tuple[Fraction, Fraction, Fraction]
+
+
+@record(kw_only=True)
+class Room(Node):
+    """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
+
+    name: str
+    width: Fraction
+    depth: Fraction
+    ceiling: tuple[CeilingPlane, ...]
+    linings: tuple[SurfaceLining, ...]
+    features: tuple[Feature, ...]
+    air: Air
+    occupants: tuple[Occupants, ...]
+    zones: tuple[Zone, ...] = ()
+    allowances: tuple[Allowance, ...] = ()
+    furniture: tuple[Furniture, ...] = ()
+
+
+@record(kw_only=True)
+class Place(Node):
+    """A listener or a talker: east, north, height."""
+
+    role: Literal["listener", "talker"]
+    name: str
+    east: Fraction
+    north: Fraction
+    height: Fraction
+
+
+@record(kw_only=True)
+class Target(Node):
+    """What the decay should be: a standard's curve by `rule` (such as 'din-18041 A3'), or `seconds` of the plan's own.
+
+    The tolerance is a share below and above; from and to are octave bands.
+    """
+
+    rule: str
+    seconds: Fraction | None
+    tolerance: Fraction
+    from_hz: int
+    to_hz: int
+
+
+@record(kw_only=True)
+class Use(Node):
+    """What the room is used for."""
+
+    target: Target | None
+    places: tuple[Place, ...]
+    more_targets: tuple[Target, ...] = ()
+
+
+# --- arrays -------------------------------------------------------------------------------------------------

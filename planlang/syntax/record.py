@@ -1,17 +1,20 @@
 """Records: dataclasses that are quick to define, so that a short-lived process spends its time on the plan.
 
-A frozen dataclass writes and compiles six methods for every class. A record has one of its own, `__init__`; equality,
-hash and print are shared. It is frozen for the type checker, which reads all of the code; `replace` and `fields` work
-as on any dataclass.
+A dataclass looks into every field and writes up to six methods when its class is defined. A record writes its
+`__init__` alone; equality, hash and print are shared, and what `dataclasses.replace` and `fields` want to know is made
+when they first ask. It is frozen for the type checker, which reads all of the code.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields
+from dataclasses import Field, dataclass
+from inspect import get_annotations
 from typing import Any, TypeVar, dataclass_transform, overload
 
 T = TypeVar("T")
+REQUIRED = object()
+FIELDS = "__dataclass_fields__"
 
 
 @overload
@@ -20,20 +23,82 @@ def record(cls: type[T], /) -> type[T]: ...
 def record(*, kw_only: bool = False) -> Callable[[type[T]], type[T]]: ...
 @dataclass_transform(frozen_default=True)
 def record(cls: type[Any] | None = None, /, *, kw_only: bool = False) -> Any:
-    """Make a class a record; with `kw_only`, fields are given by name."""
+    """Make a class a record; with `kw_only`, fields are given by name. A record and its bases do alike.
 
-    def make(plain: type[T]) -> type[T]:
-        made = dataclass(repr=False, eq=False, slots=not kw_only, kw_only=kw_only)(plain)
-        made.__eq__ = _equal  # type: ignore[method-assign]
-        made.__hash__ = _hash  # type: ignore[method-assign]
-        made.__repr__ = _print  # type: ignore[method-assign]
-        return made
+    Raises:
+        TypeError: a field has a default that could change, or a field without default follows one that has one.
+    """
+
+    def make(plain: Any) -> Any:
+        defaults = dict(getattr(plain, "_defaults", {}))
+        for name in get_annotations(plain):
+            defaults[name] = _default(plain, name)
+        required = [default is REQUIRED for default in defaults.values()]
+        if not kw_only and required != sorted(required, reverse=True):
+            raise TypeError(f"a field without default follows one that has one: {', '.join(defaults)}")
+        plain._defaults = defaults
+        setattr(plain, "__match_args__", () if kw_only else tuple(defaults))  # noqa: B010 - mypy forbids the plain way
+        plain.__init__ = _init_by_name if kw_only else _init_on_demand(plain)
+        plain.__eq__, plain.__hash__, plain.__repr__ = _equal, _hash, _print
+        setattr(plain, FIELDS, _FieldsOnDemand(plain, kw_only))
+        return plain
 
     return make if cls is None else make(cls)
 
 
+def _default(plain: type[Any], name: str) -> Any:
+    """The default of a field, REQUIRED where it has none."""
+    default = plain.__dict__.get(name, REQUIRED)
+    if type(default).__hash__ is None or isinstance(default, Field):
+        raise TypeError(f"{name} could change: {default!r}")
+    return default
+
+
+def _init_by_name(self: Any, **given: Any) -> None:
+    """The `__init__` of records whose fields are given by name: these have many fields, and a plan has few of them."""
+    values = {**self._defaults, **given}
+    self.__dict__.update(values)
+    if len(values) > len(self._defaults) or REQUIRED in values.values():
+        missing = [name for name, value in values.items() if value is REQUIRED]
+        raise TypeError(f"{type(self).__name__}: missing {missing}, unknown {[*given.keys() - self._defaults.keys()]}")
+    if hasattr(self, "__post_init__"):
+        self.__post_init__()
+
+
+def _init_on_demand(plain: Any) -> Any:
+    """Stands in for the `__init__` of a record until the first one is made."""
+
+    def first(self: Any, *given: Any, **named: Any) -> None:
+        plain.__init__ = _written_init(plain._defaults, hasattr(plain, "__post_init__"))
+        plain.__init__(self, *given, **named)
+
+    return first
+
+
+def _written_init(defaults: dict[str, Any], checked: bool) -> Any:
+    """The `__init__` of a record with these fields; `checked` where `__post_init__` looks at it afterwards."""
+    stated = {f"default_{name}": default for name, default in defaults.items() if default is not REQUIRED}
+    arguments = [f"{name}=default_{name}" if f"default_{name}" in stated else name for name in defaults]
+    body = [f" self.{name} = {name}" for name in defaults]
+    ending = " self.__post_init__()" if checked else " pass"
+    made: dict[str, Any] = {}
+    exec("\n".join([f"def __init__({', '.join(['self', *arguments])}):", *body, ending]), stated, made)
+    return made["__init__"]
+
+
+class _FieldsOnDemand:
+    """Stands where a dataclass keeps its fields until somebody asks for them, which makes the class a dataclass."""
+
+    def __init__(self, owner: type[Any], kw_only: bool) -> None:
+        self.owner, self.kw_only = owner, kw_only
+
+    def __get__(self, instance: object, asked: type[Any]) -> Any:
+        dataclass(init=False, repr=False, eq=False, match_args=False, kw_only=self.kw_only)(self.owner)
+        return self.owner.__dict__[FIELDS]
+
+
 def _values(value: Any) -> tuple[Any, ...]:
-    return tuple(getattr(value, field.name) for field in fields(value))
+    return tuple([getattr(value, name) for name in value._defaults])
 
 
 def _equal(self: Any, other: object) -> Any:
@@ -45,5 +110,5 @@ def _hash(self: Any) -> int:
 
 
 def _print(self: Any) -> str:
-    shown = ", ".join(f"{field.name}={getattr(self, field.name)!r}" for field in fields(self))
+    shown = ", ".join(f"{name}={getattr(self, name)!r}" for name in self._defaults)
     return f"{type(self).__name__}({shown})"

@@ -1,10 +1,9 @@
 """Places in plan files."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Span:
+class Span(NamedTuple):
     """A stretch of one line: file (path below the project folder), line and column from 1, length in characters."""
 
     file: str

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-from importlib import resources
 from pathlib import Path
 from typing import Any
 
@@ -29,10 +28,8 @@ def grammar_text() -> str:
 
 def beside(name: str) -> str:
     """A file of the grammar folder: from the installed package or, in a source tree, from the folder beside it."""
-    packaged = resources.files("planlang") / "grammar" / name
-    if packaged.is_file():
-        return packaged.read_text(encoding="utf-8")
-    path = folder() / name
+    packaged = Path(__file__).parents[1] / "grammar" / name
+    path = packaged if packaged.is_file() else folder() / name
     return path.read_text(encoding="utf-8") if path.is_file() else ""
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import field
 from typing import Protocol
 
 from planlang.syntax.nodes import Item
@@ -18,8 +17,8 @@ class Shape:
     """
 
     names_end: int = 0
-    clauses: frozenset[int] = field(default=frozenset())
-    commas: frozenset[int] = field(default=frozenset())
+    clauses: frozenset[int] = frozenset()
+    commas: frozenset[int] = frozenset()
 
 
 class Guide(Protocol):

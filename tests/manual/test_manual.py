@@ -78,7 +78,7 @@ def test_the_lengths_that_the_manual_calls_one_length_are_one():
     figures = {}
     (block,) = (block for block in PLAN_TEXT.findall(chapter_text("values")) if "ft 10.75" in block)
     read_file(PlanFile("chapter.plan", [], parse_file("chapter.plan", block).value.statements), figures, [])
-    assert len(figures) == 5
+    assert len(figures) == 6
     assert len({figure.amount for figure in figures.values()}) == 1
 
 

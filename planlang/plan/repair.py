@@ -15,7 +15,7 @@ from planlang.plan.units import nearest_unit
 from planlang.plan.values import NUMBERS
 from planlang.plan.vocabulary.declare import StatementKind
 from planlang.syntax.diagnostics import Diagnostic
-from planlang.syntax.nodes import Item, first_token, last_token
+from planlang.syntax.nodes import Item, first_token, last_token, span_of
 from planlang.syntax.span import Span
 
 FORMS = frozenset({"wrong-form", "unknown-clause", "stated-twice"})
@@ -58,20 +58,20 @@ def takes_size(kind: StatementKind) -> bool:
 def beside(items: list[Item], index: int, finding: Diagnostic) -> Diagnostic | None:
     """What two neighbours tell: numbers without a comma, a decimal comma, `by` in a size, a loose inch mark."""
     left, right = last_token(items[index - 1]), first_token(items[index])
-    span = finding.span._replace(line=left.line or 1, column=left.column or 1)
+    span = span_of(left, finding.span.file)
     if items[index].type == "COMMA":
         after = first_token(items[index + 1]) if index + 1 < len(items) else None
         return decimal_comma(left, right, after, span) if after is not None else None
     if left.type not in NUMBERS or left.line != right.line:
         return None
-    span = span._replace(length=(right.column or 1) + len(right) - span.column)
+    span = span.to(span_of(right, span.file))
     if right.type in NUMBERS:
         return messages.numbers_run_together(span, f"{left} {right}", readings(str(left), str(right)))
     if right.type == "STRING" and right[1:2] == " ":
         return messages.loose_inch_mark(span, str(left))
     after = first_token(items[index + 1]) if index + 1 < len(items) else None
     if str(right) == "by" and after is not None and after.type in NUMBERS:
-        span = span._replace(length=(after.column or 1) + len(after) - span.column)
+        span = span.to(span_of(after, span.file))
         return messages.not_a_size(span, f"{left} by {after}", f"{left} x {after}")
     return None
 
@@ -82,7 +82,7 @@ def decimal_comma(left: Token, comma: Token, after: Token, span: Span) -> Diagno
     if not close or left.type != "NUMBER" or not left.isdecimal() or after.type not in NUMBERS:
         return None
     thousands = THREE_DIGITS.match(after) and THOUSANDS.fullmatch(left)
-    span = span._replace(length=len(left) + 1 + len(after))
+    span = span.to(span_of(after, span.file))
     one = f"{left}{after}" if thousands else f"{left}.{after}"
     return messages.decimal_comma(span, f"{left},{after}", one, f"{left}, {after}")
 

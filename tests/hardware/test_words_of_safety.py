@@ -71,8 +71,8 @@ def test_a_wide_panel_far_from_a_head_is_asked_about_all_the_same():
     room = build_room(
         b.plan(room=b.room(features=(feature("sprinkler", across=2300, up=1000, below=F(40), keep_clear=kept),)))
     ).value
-    wide = ceiling_array(panel=b.panel_type(width=F(1300)))
-    panel = hung(wide, next(s for s in room.surfaces if s.name == "ceiling"), left=3000)
+    narrow = hung(ceiling_array(), next(s for s in room.surfaces if s.name == "ceiling"), left=3000)
+    panel = replace(narrow, box=replace(narrow.box, right=F(4300)))
     _, findings = clearances(room, (panel,), b.job().tape)
     assert [f.code for f in findings] == ["near-to-service"]
 

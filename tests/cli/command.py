@@ -30,7 +30,7 @@ def planlang(*arguments: str | Path, cwd: Path, **environment: str) -> Done:
     done = subprocess.run(
         [sys.executable, "-m", "planlang", *map(str, arguments)],
         cwd=cwd, env={**os.environ, "PYTHONPATH": str(ROOT), **environment}, stdin=subprocess.DEVNULL,
-        capture_output=True, encoding="utf-8", check=False, timeout=120,
+        capture_output=True, encoding="utf-8", check=False, timeout=300,
     )  # fmt: skip
     return Done(done.returncode, done.stdout, done.stderr)
 

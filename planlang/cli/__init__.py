@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from planlang.compiler import Compilation
 
 CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
+PARTS = (
+    *("cover", "safety", "required", "options", "stated", "room", "estimate", "panels"),
+    *("shop", "order", "hang", "loads", "price", "assumptions", "warnings"),
+)  # of the book; written out here so that nothing of the book is loaded to read a command line
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -54,8 +58,12 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     )
     add_messages_option(build)
     build.set_defaults(run=run_build)
-
     build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+    build.add_argument(
+        "--part", nargs="+", action="extend", default=[], metavar="NAME",
+        help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
+    )  # fmt: skip
+    build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
@@ -98,29 +106,9 @@ def run_check(options: argparse.Namespace) -> int:
 
 def run_build(options: argparse.Namespace) -> int:
     """Compile, report, and write the job book when what is at fault, if anything, only marks it."""
-    from planlang.compiler import UnknownOption, compile_plan
+    from planlang.cli.build import build
 
-    try:
-        compilation = compile_plan(options.plan, options.option)
-    except UnknownOption:
-        print(f"planlang: the plan has no option `{options.option}`", file=sys.stderr)
-        return MISUSED
-    report(compilation, options.messages)
-    if compilation.compiled is None or not compilation.bookable:
-        print("no job book written", file=sys.stderr)
-        return FAILED
-
-    from planlang.jobbook.book import write_book
-    from planlang.jobbook.publish import publish
-
-    folder = options.out or Path(f"{options.plan.stem}-book")
-    publish(write_book(compilation.compiled), folder)
-    print(f"job book: {folder}", file=sys.stderr if options.messages == "json" else sys.stdout)
-    if compilation.ok:
-        return CLEAN
-    if not compilation.compiled.loads.hangable:
-        print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
-    return FAILED
+    return build(options)
 
 
 def run_tidy(options: argparse.Namespace) -> int:
@@ -200,7 +188,3 @@ def report(compilation: Compilation, form: str) -> None:
     for finding in compilation.findings:
         print(finding_as_text(finding, compilation.project), file=sys.stderr)
     print(summary(compilation.findings), file=sys.stderr)
-
-
-if __name__ == "__main__":
-    sys.exit(main())

@@ -1,4 +1,4 @@
-"""Markdown -> HTML: the same job book as one page that needs nothing else, no script and no network."""
+"""Markdown -> HTML: the same job book as one page that needs nothing else: no network, and no script to read it."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.html_blocks import with_figures, with_sections
+from planlang.jobbook.html_keep import with_names
 from planlang.jobbook.html_tables import with_tables
 from planlang.jobbook.html_ticks import with_checklists
 from planlang.jobbook.page import Page, whole_page
@@ -23,7 +24,7 @@ def to_html(markdown: str, drawings: Mapping[str, Drawing], page: Page) -> str:
     """
     parser = _parser()
     tokens = parser.parse(markdown)
-    for change in (with_checklists, with_tables, with_sections):
+    for change in (with_checklists, with_tables, with_names, with_sections):
         tokens = change(tokens)
     tokens = with_figures(tokens, drawings)
     return whole_page(_rendered(parser, tokens), page)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from markdown_it.token import Token
 
 SHORT = 9  # rows
-WIDE = 4  # columns; such a table may have to be scrolled, so the keyboard must reach it
+WIDE = 3  # columns; such a table may have to be scrolled, so the keyboard must reach it
 LONG_WORD = 24  # letters; longer ones may break inside, so that they don't widen a column
 
 _ALIGNED = {"text-align:right": "right", "text-align:center": "centre", "text-align:left": "left"}

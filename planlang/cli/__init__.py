@@ -64,6 +64,9 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
         help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
     )  # fmt: skip
     build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
+    build.add_argument(
+        "--dxf", action="store_true", help="also draw ceiling.dxf and panel-parts.dxf, in mm (needs planlang[cnc])"
+    )
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
@@ -80,6 +83,9 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     manual = commands.add_parser("manual", help="print the manual of the language, in Markdown")
     manual.add_argument("--check", type=Path, metavar="FILE", help="only say whether FILE is the current manual")
     manual.set_defaults(run=run_manual, plan=None)
+
+    schema = commands.add_parser("data-schema", help="print the JSON Schema of job-book.json")
+    schema.set_defaults(run=run_schema, plan=None)
 
     explain = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
     explain.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
@@ -158,6 +164,14 @@ def run_manual(options: argparse.Namespace) -> int:
         return CLEAN
     print(f"{options.check} is not the current manual: planlang manual > {options.check}", file=sys.stderr)
     return FAILED
+
+
+def run_schema(options: argparse.Namespace) -> int:
+    """Print the published form of the data."""
+    from planlang.jobbook.data_schema import stored_schema
+
+    print(stored_schema(), end="")
+    return CLEAN
 
 
 def run_explain(options: argparse.Namespace) -> int:

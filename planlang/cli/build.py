@@ -14,6 +14,7 @@ from planlang.jobbook.compiled import CompiledPlan
 
 def build(options: Namespace) -> int:
     """Compile, report, and write the job book when what is at fault, if anything, only marks it."""
+    from planlang.jobbook.dxf.sheet import NoLibrary, require_library
     from planlang.jobbook.pdf import NoPdf, find_browser
 
     unknown = [name for name in options.part if name not in PARTS]
@@ -21,30 +22,34 @@ def build(options: Namespace) -> int:
         return misused(no_such_part(unknown[0]))
     try:
         browser = find_browser() if options.pdf else None
+        if options.dxf:
+            require_library()
         compilation = compile_plan(options.plan, options.option)
         report(compilation, options.messages)
         if compilation.compiled is None or not compilation.bookable:
             print("no job book written", file=sys.stderr)
             return FAILED
         folder = options.out or Path(f"{options.plan.stem}-book")
-        write(compilation.compiled, folder, options.part, browser)
+        write(compilation.compiled, folder, options.part, browser, options.dxf)
     except UnknownOption:
         return misused(f"the plan has no option `{options.option}`")
-    except NoPdf as fault:
+    except (NoPdf, NoLibrary) as fault:
         return misused(f"{fault}\nno job book written")
     print(f"job book: {folder}", file=sys.stderr if options.messages == "json" else sys.stdout)
     return status(compilation, compilation.compiled)
 
 
-def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path | None) -> None:
+def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path | None, dxf: bool) -> None:
     """Make all files, then put them in place together."""
     from planlang.jobbook.book import write_book
-    from planlang.jobbook.files import book_files
+    from planlang.jobbook.files import book_files, dxf_files
     from planlang.jobbook.pdf import to_pdf
     from planlang.jobbook.publish import PDF, publish
 
     book = write_book(compiled, parts)
-    files = book_files(book)
+    files = book_files(book, compiled)
+    if dxf:
+        files |= dxf_files(compiled)
     if browser is not None:
         files[PDF] = to_pdf(book.html, browser)
     publish(files, folder)

@@ -26,6 +26,10 @@ _FLAGS = (
     "--no-pdf-header-footer",
 )
 _DATE = re.compile(rb"/(CreationDate|ModDate) \(D:[^)]*\)")
+_NAME = re.compile(rb"\(node\d{8}\)")
+_NAMED = re.compile(rb"/ID (\(node\d{8}\))")
+_ENTRY = re.compile(rb"\(node\d{8}\) \d+ 0 R")
+_INDEX = re.compile(rb"/Limits \[\(node\d{8}\) \(node\d{8}\)\]\n/Names \[((?:\(node\d{8}\) \d+ 0 R ?)+)\]")
 
 
 class NoPdf(Exception):
@@ -61,7 +65,7 @@ def to_pdf(html: str, browser: Path, seconds: float = SECONDS) -> bytes:
         said = _run((str(browser), *_flags(folder), f"--print-to-pdf={target}", page.as_uri()), folder, seconds)
         if not target.is_file() or not (content := target.read_bytes()).startswith(b"%PDF-"):
             raise NoPdf(f"{browser.name} made no PDF{f': {said}' if said else ''}")
-    return _without_dates(content)
+    return steady(content)
 
 
 def _flags(folder: Path) -> tuple[str, ...]:
@@ -97,6 +101,22 @@ def _end(process: subprocess.Popen[bytes]) -> None:
     process.wait()
 
 
-def _without_dates(content: bytes) -> bytes:
-    """Blank the moment of printing, byte for byte, so that the places in the file's index stay right."""
-    return _DATE.sub(lambda found: b" " * len(found[0]), content)
+def steady(content: bytes) -> bytes:
+    """Take out what differs from print to print, byte for byte, so that the places in the file's index stay right.
+
+    The moment of printing becomes blanks. Table cells that are referred to have names that the browser counts up while
+    it works; they are counted anew in the order of the file, and the index by name is sorted again.
+    """
+    dateless = _DATE.sub(lambda found: b" " * len(found[0]), content)
+    if len(_INDEX.findall(dateless)) != 1:
+        return dateless
+    names = dict.fromkeys(_NAMED.findall(dateless))
+    new = {old: b"(node%08d)" % n for n, old in enumerate(names, 1)}
+    renamed = _NAME.sub(lambda found: new.get(found[0], found[0]), dateless)
+    return _INDEX.sub(_sorted_index, renamed)
+
+
+def _sorted_index(found: re.Match[bytes]) -> bytes:
+    entries = sorted(_ENTRY.findall(found[1]))
+    first, last = (_NAME.findall(entry)[0] for entry in (entries[0], entries[-1]))
+    return b"/Limits [%s %s]\n/Names [%s]" % (first, last, b" ".join(entries))

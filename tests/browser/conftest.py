@@ -55,7 +55,7 @@ def book(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactor
     compilation = compile_plan(request.param)
     assert compilation.compiled is not None, compilation.findings
     folder = tmp_path_factory.mktemp(request.param.stem)
-    publish(book_files(write_book(compilation.compiled)), folder)
+    publish(book_files(write_book(compilation.compiled), compilation.compiled), folder)
     return folder / HTML, compilation.compiled.plan.job.paper
 
 

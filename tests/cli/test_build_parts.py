@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
+import subprocess
+import sys
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
@@ -90,3 +94,33 @@ def test_two_prints_of_a_plan_are_equal_and_on_its_paper(plan: Path, paper: tupl
     sizes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]", one["job-book.pdf"])
     assert len(sizes) > 1
     assert {(round(float(wide)), round(float(high))) for wide, high in sizes} == {paper}
+
+
+def test_the_schema_is_printed_and_no_library_is_loaded_for_it(tmp_path: Path) -> None:
+    done = planlang("data-schema", cwd=tmp_path)
+    assert (done.status, done.said) == (0, "")
+    assert json.loads(done.out)["title"] == "JobBook"
+    script = "import sys; from planlang.cli import main; main(['data-schema']); sys.exit('pydantic' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", script], cwd=ROOT, capture_output=True, check=False).returncode == 0
+
+
+def test_dxf_is_made_with_its_library_and_refused_before_any_work_without(tmp_path: Path) -> None:
+    done = planlang("build", DEMOS / LOFT, "--dxf", "--out", "book", cwd=tmp_path)
+    if find_spec("ezdxf"):
+        assert done.status == 0, done.said
+        assert {"ceiling.dxf", "panel-parts.dxf"} <= set(files_in(tmp_path / "book"))
+        planlang("build", DEMOS / LOFT, "--out", "book", cwd=tmp_path)
+        assert tuple(sorted(files_in(tmp_path / "book"))) == BOOK
+    else:
+        assert (done.status, "pip install 'planlang[cnc]'" in done.said) == (2, True)
+
+
+def test_without_the_library_dxf_is_misuse(tmp_path: Path) -> None:
+    script = (
+        "import sys; sys.modules['ezdxf'] = None; from planlang.cli import main\n"
+        f"sys.exit(main(['build', {str(DEMOS / LOFT)!r}, '--dxf', '--out', {str(tmp_path / 'book')!r}]))"
+    )
+    done = subprocess.run([sys.executable, "-c", script], cwd=ROOT, capture_output=True, encoding="utf-8", check=False)
+    assert done.returncode == 2
+    assert "ezdxf, which is not installed: pip install 'planlang[cnc]'" in done.stderr
+    assert files_in(tmp_path) == {}

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from planlang.jobbook import pdf
-from planlang.jobbook.pdf import NoPdf, find_browser, to_pdf
+from planlang.jobbook.pdf import NoPdf, find_browser, steady, to_pdf
 
 PRINTS = """for word in "$@"; do case "$word" in --print-to-pdf=*) out="${word#--print-to-pdf=}";; esac; done
 printf '%s' '%PDF-1.4 <</CreationDate (D:20260102030405+00'"'00'"')
@@ -41,6 +41,31 @@ def test_the_moment_of_printing_is_blanked_and_nothing_moves(tmp_path):
     assert len(content) == len(
         b"%PDF-1.4 <</CreationDate (D:20260102030405+00'00')\n/ModDate (D:20991231235959Z)>> end"
     )
+
+
+def numbered(*names):
+    """A file as the browser writes it: two cells, what refers to them, and the index by name."""
+    one, other = names
+    first, last = sorted(((one, b"10 0 R"), (other, b"20 0 R")))
+    return b"10 0 obj\n/ID (%s)>>\n20 0 obj\n/ID (%s)>>\n/Headers [(%s) (%s)]\n" % (
+        one,
+        other,
+        one,
+        other,
+    ) + b"<</Limits [(%s) (%s)]\n/Names [(%s) %s (%s) %s]" % (first[0], last[0], *first, *last)
+
+
+def test_names_that_the_browser_counts_up_are_counted_anew():
+    one = numbered(b"node00000022", b"node00000025")
+    other = numbered(b"node00000030", b"node00000003")
+    assert one != other
+    assert steady(one) == steady(other) == numbered(b"node00000001", b"node00000002")
+    assert len(steady(one)) == len(one)
+
+
+def test_names_in_no_index_of_one_piece_stay():
+    content = b"/ID (node00000022)>>"
+    assert steady(content) == content
 
 
 def test_the_browser_gets_the_page_and_no_way_to_the_network(tmp_path):

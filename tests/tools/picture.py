@@ -40,7 +40,7 @@ def main() -> int:
         print("the plan has errors: no picture", file=sys.stderr)
         return 1
     with tempfile.TemporaryDirectory() as made:
-        publish(book_files(write_book(compilation.compiled)), Path(made))
+        publish(book_files(write_book(compilation.compiled), compilation.compiled), Path(made))
         try:
             take_picture(Path(made) / HTML, PICTURE)
         except NoBrowser as fault:

@@ -115,7 +115,7 @@ def _points(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel,
             words.in_column(point.up, tape),
             point.lands_on,
             words.in_column(point.off_centre, tape) if point.off_centre is not None else "no member",
-            _fixing(panel),
+            fixing_of(panel),
             words.in_column(panel.array.hang.drop, tape),
             _carries(compiled, panel, tape),
             Tick(),
@@ -129,7 +129,8 @@ def _all_points(placed: tuple[PlacedPanel, ...]) -> list[tuple[PlacedPanel, Hang
     return [(panel, point) for panel in placed for point in panel.points]
 
 
-def _fixing(panel: PlacedPanel) -> str:
+def fixing_of(panel: PlacedPanel) -> str:
+    """What holds a point, and into what."""
     way = panel.array.hang
     into = {"members": "the member", "rail": "the rail", "lining": "the lining"}[way.into]
     number = f"{way.screws_each} x " if way.screws_each > 1 else ""

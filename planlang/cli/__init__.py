@@ -87,9 +87,19 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     schema = commands.add_parser("data-schema", help="print the JSON Schema of job-book.json")
     schema.set_defaults(run=run_schema, plan=None)
 
-    explain = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
-    explain.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
-    explain.set_defaults(run=run_explain, plan=None)
+    explain = commands.add_parser("explain", help="say how a figure of the job book came about")
+    explain.add_argument("plan", type=Path, metavar="PLAN")
+    explain.add_argument(
+        "what", nargs="*", metavar="WHAT",
+        help="such as: hang SC2.b across, decay 500 Hz, sheets birch-ply-12; its first words give all that begin so; "
+        "left out, all names are listed",
+    )  # fmt: skip
+    explain.add_argument("--option", default="", metavar="NAME", help="of the plan with one of its options")
+    explain.set_defaults(run=run_explain)
+
+    page = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
+    page.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
+    page.set_defaults(run=run_explain_error, plan=None)
     return parser.parse_args(arguments)
 
 
@@ -175,6 +185,13 @@ def run_schema(options: argparse.Namespace) -> int:
 
 
 def run_explain(options: argparse.Namespace) -> int:
+    """Say how a figure came about."""
+    from planlang.cli.explain import explain
+
+    return explain(options)
+
+
+def run_explain_error(options: argparse.Namespace) -> int:
     """Print the page of one code, or the list of all."""
     from planlang.manual.explain import codes_listed, explained, nearest_code
 

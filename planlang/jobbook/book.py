@@ -12,6 +12,7 @@ from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.html import to_html
 from planlang.jobbook.markdown import to_markdown
 from planlang.jobbook.page import Page
+from planlang.jobbook.reasons.page import reasons_by_table
 from planlang.jobbook.sections.assumptions import assumptions
 from planlang.jobbook.sections.cover import cover
 from planlang.jobbook.sections.estimate import estimate
@@ -72,7 +73,7 @@ def write_book(compiled: CompiledPlan, names: Sequence[str] = ()) -> Book:
     markdown = to_markdown(blocks)
     job = compiled.plan.job
     page = Page(compiled.plan.title or "Job book", job.issue, job.paper, compiled.loads.hangable)
-    return Book(markdown, to_html(markdown, _drawings(blocks), page), to_json(compiled))
+    return Book(markdown, to_html(markdown, _drawings(blocks), page, reasons_by_table(compiled)), to_json(compiled))
 
 
 def book_blocks(compiled: CompiledPlan, names: Sequence[str] = ()) -> Blocks:

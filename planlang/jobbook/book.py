@@ -14,6 +14,7 @@ from planlang.jobbook.markdown import to_markdown
 from planlang.jobbook.page import Page
 from planlang.jobbook.reasons.page import reasons_by_table
 from planlang.jobbook.sections.assumptions import assumptions
+from planlang.jobbook.sections.client import client
 from planlang.jobbook.sections.cover import cover
 from planlang.jobbook.sections.estimate import estimate
 from planlang.jobbook.sections.extract import extract
@@ -45,6 +46,7 @@ PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
     hang,
     loads,
     price,
+    client,
     assumptions,
     warnings,
 )

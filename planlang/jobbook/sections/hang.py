@@ -5,7 +5,8 @@ from planlang.hardware.model import PanelLoad
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
-from planlang.jobbook.drawings import surface_drawing
+from planlang.jobbook.drawings import profiles, slope_section, surface_drawing
+from planlang.jobbook.drawings.symbols import exact
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.tape import TapeStyle
 
@@ -43,7 +44,29 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    return [*blocks, _points(compiled, surface, placed)]
+    return [*blocks, _points(compiled, surface, placed), *_section(compiled, surface)]
+
+
+def _section(compiled: CompiledPlan, surface: Surface) -> list[Block]:
+    """The section through a slope, and its heights as a table; nothing for a surface that is level or plumb."""
+    if surface.kind != "ceiling" or not surface.pitch_deg:
+        return []
+    tape = compiled.plan.job.tape
+    columns = (
+        Column("Place"),
+        Column(words.column_head("From the wall, level", tape), "right"),
+        Column(words.column_head("Above the floor", tape), "right", big=True),
+    )
+    rows = []
+    for profile in profiles(compiled, surface):
+        marks = words.listed(profile.marks)
+        places = [
+            (f"lowest corner of {marks}", profile.lowest),
+            (f"highest corner of {marks}", profile.highest),
+            *((words.listed(names), on_surface) for on_surface, _, names in profile.points),
+        ]
+        rows += [(what, *(words.in_column(exact(value), tape) for value in place)) for what, place in places]
+    return [Figure(slope_section(compiled, surface)), Table(f"Heights on {surface.name}", columns, tuple(rows))]
 
 
 def _laser_lines(compiled: CompiledPlan, surface: str, tape: TapeStyle) -> list[Block]:

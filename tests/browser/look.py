@@ -73,6 +73,10 @@ TEXTS = """() => {
   });
 }"""
 
+# The size of the type of every text of a drawing, as it is set on the page, px.
+LETTERS = """() => [...document.querySelectorAll('svg text')]
+  .map(t => parseFloat(getComputedStyle(t).fontSize) * Math.hypot(t.getScreenCTM().a, t.getScreenCTM().b))"""
+
 
 @dataclass(frozen=True)
 class Box:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
 PARTS = (
     *("cover", "safety", "required", "options", "stated", "room", "estimate", "panels"),
-    *("shop", "order", "hang", "loads", "price", "client", "assumptions", "warnings"),
+    *("shop", "labels", "order", "hang", "loads", "price", "client", "assumptions", "warnings"),
 )  # of the book; written out here so that nothing of the book is loaded to read a command line
 
 

@@ -7,7 +7,7 @@ from argparse import Namespace
 from difflib import get_close_matches
 from pathlib import Path
 
-from planlang.cli import CLEAN, FAILED, MISUSED, PARTS, report
+from planlang import cli
 from planlang.compiler import Compilation, UnknownOption, compile_plan
 from planlang.jobbook.compiled import CompiledPlan
 
@@ -17,7 +17,7 @@ def build(options: Namespace) -> int:
     from planlang.jobbook.dxf.sheet import NoLibrary, require_library
     from planlang.jobbook.pdf import NoPdf, find_browser
 
-    unknown = [name for name in options.part if name not in PARTS]
+    unknown = [name for name in options.part if name not in cli.PARTS]
     if unknown:
         return misused(no_such_part(unknown[0]))
     try:
@@ -25,10 +25,10 @@ def build(options: Namespace) -> int:
         if options.dxf:
             require_library()
         compilation = compile_plan(options.plan, options.option)
-        report(compilation, options.messages)
+        cli.report(compilation, options.messages)
         if compilation.compiled is None or not compilation.bookable:
             print("no job book written", file=sys.stderr)
-            return FAILED
+            return cli.FAILED
         folder = options.out or Path(f"{options.plan.stem}-book")
         write(compilation.compiled, folder, options.part, browser, options.dxf)
     except UnknownOption:
@@ -58,20 +58,20 @@ def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path 
 def status(compilation: Compilation, compiled: CompiledPlan) -> int:
     """What a build that wrote a book answers."""
     if compilation.ok:
-        return CLEAN
+        return cli.CLEAN
     if not compiled.loads.hangable:
         print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
-    return FAILED
+    return cli.FAILED
 
 
 def no_such_part(name: str) -> str:
     """The message for a part that isn't one."""
-    near = get_close_matches(name, PARTS, n=1)
-    mend = f"did you mean `{near[0]}`?" if near else f"they are {', '.join(PARTS)}"
+    near = get_close_matches(name, cli.PARTS, n=1)
+    mend = f"did you mean `{near[0]}`?" if near else f"they are {', '.join(cli.PARTS)}"
     return f"a job book has no part `{name}`; {mend}"
 
 
 def misused(message: str) -> int:
     """Say what is wrong with the use of the command."""
     print(f"planlang: {message}", file=sys.stderr)
-    return MISUSED
+    return cli.MISUSED

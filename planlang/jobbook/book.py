@@ -19,6 +19,7 @@ from planlang.jobbook.sections.cover import cover
 from planlang.jobbook.sections.estimate import estimate
 from planlang.jobbook.sections.extract import extract
 from planlang.jobbook.sections.hang import hang
+from planlang.jobbook.sections.labels import labels
 from planlang.jobbook.sections.loads import loads
 from planlang.jobbook.sections.options import options
 from planlang.jobbook.sections.order import order
@@ -42,6 +43,7 @@ PARTS: tuple[Callable[[CompiledPlan], Blocks], ...] = (
     estimate,
     panels,
     shop,
+    labels,
     order,
     hang,
     loads,

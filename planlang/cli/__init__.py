@@ -51,22 +51,7 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--version", action="version", version=f"planlang {__version__}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
 
-    build = commands.add_parser("build", help="compile a plan into a job book")
-    build.add_argument("plan", type=Path, metavar="PLAN")
-    build.add_argument(
-        "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
-    )
-    add_messages_option(build)
-    build.set_defaults(run=run_build)
-    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
-    build.add_argument(
-        "--part", nargs="+", action="extend", default=[], metavar="NAME",
-        help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
-    )  # fmt: skip
-    build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
-    build.add_argument(
-        "--dxf", action="store_true", help="also draw ceiling.dxf and panel-parts.dxf, in mm (needs planlang[cnc])"
-    )
+    add_build(commands.add_parser("build", help="compile a plan into a job book"))
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
@@ -87,7 +72,35 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     schema = commands.add_parser("data-schema", help="print the JSON Schema of job-book.json")
     schema.set_defaults(run=run_schema, plan=None)
 
-    explain = commands.add_parser("explain", help="say how a figure of the job book came about")
+    add_explain(commands.add_parser("explain", help="say how a figure of the job book came about"))
+
+    page = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
+    page.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
+    page.set_defaults(run=run_explain_error, plan=None)
+    return parser.parse_args(arguments)
+
+
+def add_build(build: argparse.ArgumentParser) -> None:
+    """What `build` takes."""
+    build.add_argument("plan", type=Path, metavar="PLAN")
+    build.add_argument(
+        "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
+    )
+    add_messages_option(build)
+    build.set_defaults(run=run_build)
+    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+    build.add_argument(
+        "--part", nargs="+", action="extend", default=[], metavar="NAME",
+        help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
+    )  # fmt: skip
+    build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
+    build.add_argument(
+        "--dxf", action="store_true", help="also draw ceiling.dxf and panel-parts.dxf, in mm (needs planlang[cnc])"
+    )
+
+
+def add_explain(explain: argparse.ArgumentParser) -> None:
+    """What `explain` takes."""
     explain.add_argument("plan", type=Path, metavar="PLAN")
     explain.add_argument(
         "what", nargs="*", metavar="WHAT",
@@ -96,11 +109,6 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     )  # fmt: skip
     explain.add_argument("--option", default="", metavar="NAME", help="of the plan with one of its options")
     explain.set_defaults(run=run_explain)
-
-    page = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
-    page.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
-    page.set_defaults(run=run_explain_error, plan=None)
-    return parser.parse_args(arguments)
 
 
 def add_messages_option(command: argparse.ArgumentParser) -> None:

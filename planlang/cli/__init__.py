@@ -95,7 +95,9 @@ def add_build(build: argparse.ArgumentParser) -> None:
     )  # fmt: skip
     build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
     build.add_argument(
-        "--dxf", action="store_true", help="also draw ceiling.dxf and panel-parts.dxf, in mm (needs planlang[cnc])"
+        "--dxf",
+        action="store_true",
+        help="also draw job-book-ceiling.dxf and job-book-parts.dxf, in mm (needs planlang[cnc])",
     )
 
 

@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 MARKDOWN, HTML, JSON, PDF = "job-book.md", "job-book.html", "job-book.json", "job-book.pdf"
-CUT_LIST, PURCHASES, HANG_SCHEDULE = "cut-list.csv", "purchases.csv", "hang-schedule.csv"
-CEILING_DXF, PARTS_DXF = "ceiling.dxf", "panel-parts.dxf"
+CUT_LIST, PURCHASES, HANG_SCHEDULE = "job-book-cut-list.csv", "job-book-purchases.csv", "job-book-hang-schedule.csv"
+CEILING_DXF, PARTS_DXF = "job-book-ceiling.dxf", "job-book-parts.dxf"
 NAMES = (MARKDOWN, HTML, JSON, PDF, CUT_LIST, PURCHASES, HANG_SCHEDULE, CEILING_DXF, PARTS_DXF)
 
 

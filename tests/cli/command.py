@@ -13,7 +13,10 @@ ROOT = Path(__file__).parents[2]
 DEMOS = ROOT / "plans_demo"
 LOFT = Path("hollowbrook") / "loft.plan"
 DEMO_PLANS = (LOFT, Path("cello_room") / "teaching_room.plan", Path("eating_room") / "eating_room.plan")
-BOOK = ("cut-list.csv", "hang-schedule.csv", "job-book.html", "job-book.json", "job-book.md", "purchases.csv")
+BOOK = (
+    *("job-book-cut-list.csv", "job-book-hang-schedule.csv", "job-book-purchases.csv"),
+    *("job-book.html", "job-book.json", "job-book.md"),
+)
 
 
 @dataclass(frozen=True)

@@ -108,7 +108,7 @@ def test_dxf_is_made_with_its_library_and_refused_before_any_work_without(tmp_pa
     done = planlang("build", DEMOS / LOFT, "--dxf", "--out", "book", cwd=tmp_path)
     if find_spec("ezdxf"):
         assert done.status == 0, done.said
-        assert {"ceiling.dxf", "panel-parts.dxf"} <= set(files_in(tmp_path / "book"))
+        assert {"job-book-ceiling.dxf", "job-book-parts.dxf"} <= set(files_in(tmp_path / "book"))
         planlang("build", DEMOS / LOFT, "--out", "book", cwd=tmp_path)
         assert tuple(sorted(files_in(tmp_path / "book"))) == BOOK
     else:

@@ -40,18 +40,18 @@ def test_a_book_that_cannot_be_moved_leaves_the_old_one_whole(tmp_path):
 
 
 def test_what_an_earlier_build_made_and_this_one_does_not_is_taken_away(tmp_path):
-    publish({**OLD, "job-book.pdf": b"%PDF-old", "ceiling.dxf": b"old"}, tmp_path)
+    publish({**OLD, "job-book.pdf": b"%PDF-old", "job-book-ceiling.dxf": b"old"}, tmp_path)
     publish(NEW, tmp_path)
     assert set(read(tmp_path)) == set(NEW)
 
 
 def test_what_was_taken_away_comes_back_when_the_build_fails(tmp_path, monkeypatch):
-    publish({**OLD, "ceiling.dxf": b"old", "job-book.pdf": b"%PDF-old"}, tmp_path)
+    publish({**OLD, "job-book-ceiling.dxf": b"old", "job-book.pdf": b"%PDF-old"}, tmp_path)
     was = read(tmp_path)
     unlink = Path.unlink
 
     def failing(self, missing_ok=False):
-        if self.name == "ceiling.dxf" and not missing_ok:
+        if self.name == "job-book-ceiling.dxf" and not missing_ok:
             raise OSError("not yours")
         unlink(self, missing_ok=missing_ok)
 

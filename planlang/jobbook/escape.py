@@ -15,7 +15,8 @@ def visible(text: str) -> str:
     Runs of white space become one blank; control, bidi and other format characters are written out by code point
     (`‹U+202E›`), so that the reader sees that they were there.
     """
-    return "".join(_shown(char) for char in " ".join(text.split()))
+    line = " ".join(text.split())
+    return line if line.isprintable() else "".join(map(_shown, line))
 
 
 def markdown_text(text: str) -> str:

@@ -1,12 +1,14 @@
-"""Markdown -> HTML: the same job book as one page that needs nothing else, no script and no network."""
+"""Markdown -> HTML: the same job book as one page that needs nothing else: no network, and no script to read it."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.html_blocks import with_figures, with_sections
+from planlang.jobbook.html_keep import with_names
 from planlang.jobbook.html_tables import with_tables
 from planlang.jobbook.html_ticks import with_checklists
 from planlang.jobbook.page import Page, whole_page
@@ -16,16 +18,18 @@ if TYPE_CHECKING:
     from markdown_it.token import Token
 
 
-def to_html(markdown: str, drawings: Mapping[str, Drawing], page: Page) -> str:
+def to_html(
+    markdown: str, drawings: Mapping[str, Drawing], page: Page, reasons: Mapping[str, str] = MappingProxyType({})
+) -> str:
     """Make the page from a job book's Markdown. Raw HTML in the text is shown as text.
 
-    `drawings` holds by name what the figure blocks of the Markdown stand for.
+    `drawings` holds by name what the figure blocks of the Markdown stand for, `reasons` by caption what goes under a
+    table.
     """
     parser = _parser()
     tokens = parser.parse(markdown)
-    for change in (with_checklists, with_tables, with_sections):
-        tokens = change(tokens)
-    tokens = with_figures(tokens, drawings)
+    tokens = with_tables(with_checklists(tokens), reasons)
+    tokens = with_figures(with_sections(with_names(tokens)), drawings)
     return whole_page(_rendered(parser, tokens), page)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from html import escape
 from typing import TYPE_CHECKING
 
@@ -13,14 +14,17 @@ if TYPE_CHECKING:
     from markdown_it.token import Token
 
 SHORT = 9  # rows
-WIDE = 4  # columns; such a table may have to be scrolled, so the keyboard must reach it
+WIDE = 3  # columns; such a table may have to be scrolled, so the keyboard must reach it
 LONG_WORD = 24  # letters; longer ones may break inside, so that they don't widen a column
 
 _ALIGNED = {"text-align:right": "right", "text-align:center": "centre", "text-align:left": "left"}
 
 
-def with_tables(tokens: list[Token]) -> list[Token]:
-    """Turn every table, with the caption that stands before it, into one that reads on screen, phone and paper."""
+def with_tables(tokens: list[Token], reasons: Mapping[str, str]) -> list[Token]:
+    """Turn every table, with the caption that stands before it, into one that reads on screen, phone and paper.
+
+    `reasons` holds by caption the markup that goes under a table.
+    """
     found: list[Token] = []
     n = 0
     while n < len(tokens):
@@ -31,6 +35,9 @@ def with_tables(tokens: list[Token]) -> list[Token]:
         end = next(m for m in range(n, len(tokens)) if tokens[m].type == "table_close")
         caption = _caption(found)
         found += _table(tokens[n : end + 1], caption)
+        under = reasons.get(_words(caption)) if caption else None
+        if under:
+            found.append(raw(under))
         n = end + 1
     return found
 

@@ -9,6 +9,11 @@ from typing import Literal
 from planlang.jobbook.blocks import NOT_FOR_HANGING
 from planlang.syntax.record import record
 
+_KEPT = (
+    '<footer class="kept" hidden><p>Boxes that you tick stay ticked in this browser on this device, for this issue of '
+    'the book. A box whose line changes starts empty. <button type="button">Empty all boxes</button></p></footer>\n'
+)
+
 
 @record
 class Page:
@@ -22,19 +27,30 @@ class Page:
 
 
 def whole_page(body: str, page: Page) -> str:
-    """The HTML document: one file, a policy that allows its own style and nothing else."""
-    style = files("planlang.jobbook").joinpath("book.css").read_text(encoding="utf-8") + _paper(page)
-    digest = b64encode(hashlib.sha256(style.encode()).digest()).decode()
-    policy = f"default-src 'none'; style-src 'sha256-{digest}'; img-src data:; base-uri 'none'; form-action 'none'"
+    """The HTML document: one file, a policy that allows its own style and its own script and nothing else."""
+    style, script = _text("book.css") + _paper(page), _text("ticks.js")
+    policy = (
+        f"default-src 'none'; style-src '{_digest(style)}'; script-src '{_digest(script)}'; img-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
     mark = "" if page.hangable else f'<p class="page-mark" aria-hidden="true">{NOT_FOR_HANGING}</p>\n'
     name = f"{page.title}, issue {page.issue}" if page.issue else page.title
     return (
-        f'<!doctype html>\n<html lang="{escape(page.language, quote=True)}">\n<head>\n<meta charset="utf-8">\n'
-        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
+        f'<!doctype html>\n<html lang="{escape(page.language, quote=True)}" data-book="{escape(name, quote=True)}">\n'
+        f'<head>\n<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         '<meta name="color-scheme" content="light dark">\n'
-        f"<title>{escape(name)}</title>\n<style>{style}</style>\n</head>\n<body>\n{mark}<main>\n{body}</main>\n</body>\n</html>\n"
+        f"<title>{escape(name)}</title>\n<style>{style}</style>\n</head>\n<body>\n{mark}<main>\n{body}</main>\n{_KEPT}"
+        f"<script>{script}</script>\n</body>\n</html>\n"
     )
+
+
+def _text(name: str) -> str:
+    return files("planlang.jobbook").joinpath(name).read_text(encoding="utf-8")
+
+
+def _digest(text: str) -> str:
+    return f"sha256-{b64encode(hashlib.sha256(text.encode()).digest()).decode()}"
 
 
 def _paper(page: Page) -> str:

@@ -12,6 +12,7 @@ import pytest
 
 from planlang.compiler import compile_plan
 from planlang.jobbook.book import write_book
+from planlang.jobbook.files import book_files
 from planlang.jobbook.publish import HTML, publish
 from tests.plans import DEMO_PLANS
 from tests.tools.chromium import NoBrowser, chromium
@@ -54,7 +55,7 @@ def book(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactor
     compilation = compile_plan(request.param)
     assert compilation.compiled is not None, compilation.findings
     folder = tmp_path_factory.mktemp(request.param.stem)
-    publish(write_book(compilation.compiled), folder)
+    publish(book_files(write_book(compilation.compiled), compilation.compiled), folder)
     return folder / HTML, compilation.compiled.plan.job.paper
 
 

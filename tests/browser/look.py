@@ -39,7 +39,10 @@ TWICE = """() => { const ids = [...document.querySelectorAll('[id]')].map(e => e
 
 HEADINGS = "() => [...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => [Number(h.tagName[1]), h.textContent])"
 
-ACTIVE = """() => [...document.querySelectorAll('script, iframe, object, embed, link, base')].map(e => e.tagName)
+# All that could act, but for the one script at the end of the page that keeps the ticks.
+ACTIVE = """() => [
+    ...document.querySelectorAll('script:not(body > script:last-child), iframe, object, embed, link, base')
+  ].map(e => e.tagName)
   .concat([...document.querySelectorAll('*')].flatMap(e => [...e.attributes])
     .filter(a => a.name.startsWith('on') || /^\\s*javascript:/i.test(a.value)).map(a => `${a.name}=${a.value}`))"""
 
@@ -69,6 +72,10 @@ TEXTS = """() => {
     return [title ? title.textContent : '', [paper.left, paper.top, paper.right, paper.bottom], texts];
   });
 }"""
+
+# The size of the type of every text of a drawing, as it is set on the page, px.
+LETTERS = """() => [...document.querySelectorAll('svg text')]
+  .map(t => parseFloat(getComputedStyle(t).fontSize) * Math.hypot(t.getScreenCTM().a, t.getScreenCTM().b))"""
 
 
 @dataclass(frozen=True)

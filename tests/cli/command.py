@@ -13,7 +13,10 @@ ROOT = Path(__file__).parents[2]
 DEMOS = ROOT / "plans_demo"
 LOFT = Path("hollowbrook") / "loft.plan"
 DEMO_PLANS = (LOFT, Path("cello_room") / "teaching_room.plan", Path("eating_room") / "eating_room.plan")
-BOOK = ("job-book.html", "job-book.json", "job-book.md")
+BOOK = (
+    *("job-book-cut-list.csv", "job-book-hang-schedule.csv", "job-book-purchases.csv"),
+    *("job-book.html", "job-book.json", "job-book.md"),
+)
 
 
 @dataclass(frozen=True)
@@ -30,7 +33,7 @@ def planlang(*arguments: str | Path, cwd: Path, **environment: str) -> Done:
     done = subprocess.run(
         [sys.executable, "-m", "planlang", *map(str, arguments)],
         cwd=cwd, env={**os.environ, "PYTHONPATH": str(ROOT), **environment}, stdin=subprocess.DEVNULL,
-        capture_output=True, encoding="utf-8", check=False, timeout=120,
+        capture_output=True, encoding="utf-8", check=False, timeout=300,
     )  # fmt: skip
     return Done(done.returncode, done.stdout, done.stderr)
 

@@ -17,7 +17,8 @@ def test_demo_builds_without_errors(plan: Path, tmp_path: Path) -> None:
     assert "no errors" in done.said.splitlines()[-1]
     book = files_in(tmp_path / "new" / "book")
     assert tuple(sorted(book)) == BOOK
-    assert all(len(content) > 10_000 for content in book.values())
+    assert all(len(content) > 10_000 for name, content in book.items() if name.startswith("job-book."))
+    assert all(content.count(b"\n") > 5 for content in book.values())
 
 
 def test_check_of_a_clean_plan(tmp_path: Path) -> None:

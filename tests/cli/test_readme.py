@@ -54,6 +54,11 @@ def test_the_error_is_said_so(tmp_path: Path) -> None:
     assert shown in done.said
 
 
+def test_the_figure_is_explained_so(tmp_path: Path) -> None:
+    done = planlang("explain", ROOT / "plans_demo" / LOFT, "hang", "SC2.b", "across", cwd=tmp_path)
+    assert [done.out] == blocks("said by planlang explain")
+
+
 def test_picture_is_there_and_small() -> None:
     (name,) = re.findall(r"^!\[.*?\]\((\S+)\)$", README, re.M | re.S)
     picture = ROOT / name

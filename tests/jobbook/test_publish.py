@@ -4,11 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from planlang.jobbook.book import Book
 from planlang.jobbook.publish import publish
 
-OLD = Book("old md\n", "old html\n", "old json\n")
-NEW = Book("new md\n", "new html\n", "new json\n")
+OLD = {"job-book.md": b"old md\n", "job-book.html": b"old html\n", "job-book.json": b"old json\n"}
+NEW = {"job-book.md": b"new md\n", "job-book.html": b"new html\n", "job-book.json": b"new json\n"}
 
 
 def read(folder):
@@ -38,6 +37,28 @@ def test_a_book_that_cannot_be_moved_leaves_the_old_one_whole(tmp_path):
     assert read(tmp_path) == {"job-book.md": "old md\n", "job-book.html": "old html\n"}
     assert (tmp_path / "job-book.json" / "mine.txt").read_text() == "keep"
     assert len(list(tmp_path.iterdir())) == 3
+
+
+def test_what_an_earlier_build_made_and_this_one_does_not_is_taken_away(tmp_path):
+    publish({**OLD, "job-book.pdf": b"%PDF-old", "job-book-ceiling.dxf": b"old"}, tmp_path)
+    publish(NEW, tmp_path)
+    assert set(read(tmp_path)) == set(NEW)
+
+
+def test_what_was_taken_away_comes_back_when_the_build_fails(tmp_path, monkeypatch):
+    publish({**OLD, "job-book-ceiling.dxf": b"old", "job-book.pdf": b"%PDF-old"}, tmp_path)
+    was = read(tmp_path)
+    unlink = Path.unlink
+
+    def failing(self, missing_ok=False):
+        if self.name == "job-book-ceiling.dxf" and not missing_ok:
+            raise OSError("not yours")
+        unlink(self, missing_ok=missing_ok)
+
+    monkeypatch.setattr(Path, "unlink", failing)
+    with pytest.raises(OSError, match="not yours"):
+        publish(NEW, tmp_path)
+    assert read(tmp_path) == was
 
 
 def test_other_files_of_the_folder_stay(tmp_path):

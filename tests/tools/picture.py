@@ -11,6 +11,7 @@ from pathlib import Path
 
 from planlang.compiler import compile_plan
 from planlang.jobbook.book import write_book
+from planlang.jobbook.files import book_files
 from planlang.jobbook.publish import HTML, publish
 from tests.tools.chromium import NoBrowser, chromium
 
@@ -39,7 +40,7 @@ def main() -> int:
         print("the plan has errors: no picture", file=sys.stderr)
         return 1
     with tempfile.TemporaryDirectory() as made:
-        publish(write_book(compilation.compiled), Path(made))
+        publish(book_files(write_book(compilation.compiled), compilation.compiled), Path(made))
         try:
             take_picture(Path(made) / HTML, PICTURE)
         except NoBrowser as fault:

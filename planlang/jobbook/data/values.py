@@ -4,15 +4,23 @@ import math
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict
+from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
 
 from planlang.syntax.span import NOWHERE, Span
+
+_RATIONAL = "^-?[0-9]+(/[1-9][0-9]*)?$"
 
 
 class Data(BaseModel):
     """Read from the attributes of a phase's results. Built when first used, so that no other command pays for it."""
 
-    model_config = ConfigDict(frozen=True, from_attributes=True, defer_build=True, populate_by_name=True)
+    model_config = ConfigDict(
+        frozen=True,
+        from_attributes=True,
+        defer_build=True,
+        populate_by_name=True,
+        json_schema_extra={"additionalProperties": False},
+    )
 
 
 def six_digits(value: float | Fraction) -> float:
@@ -44,15 +52,23 @@ def _place(value: object) -> object:
 Real = Annotated[float, BeforeValidator(six_digits)]
 Reals = tuple[Real, ...]
 MaybeReal = Annotated[float | None, BeforeValidator(_finite_or_none)]  # null for what could not be read
-Exact = Annotated[str, BeforeValidator(_amount)]  # a rational: '7', '-1/3'
-Place = Annotated[str, BeforeValidator(_place)]  # file:line:column, empty for what no plan line states
+Exact = Annotated[
+    str,
+    BeforeValidator(_amount),
+    WithJsonSchema({"type": "string", "pattern": _RATIONAL, "description": "a rational: '7', '-1/3'"}),
+]
+Place = Annotated[
+    str,
+    BeforeValidator(_place),
+    WithJsonSchema({"type": "string", "description": "file:line:column, empty for what no plan line states"}),
+]
 
 
 class LengthData(Data):
     """A length: millimetres to six significant digits, and exactly."""
 
     mm: Real
-    exact_mm: str
+    exact_mm: Exact
 
 
 Length = Annotated[LengthData, BeforeValidator(_length)]

@@ -6,6 +6,7 @@ from planlang.jobbook.drawings.decay import decay_chart
 from planlang.jobbook.drawings.panel import panel_drawing
 from planlang.jobbook.drawings.roll import roll_drawing
 from planlang.jobbook.drawings.sheet import sheet_drawing
+from planlang.jobbook.drawings.slope import profiles, slope_section
 from planlang.jobbook.drawings.surface import surface_drawing
 
 __all__ = [
@@ -13,7 +14,9 @@ __all__ = [
     "ceiling_plan",
     "decay_chart",
     "panel_drawing",
+    "profiles",
     "roll_drawing",
     "sheet_drawing",
+    "slope_section",
     "surface_drawing",
 ]

@@ -22,7 +22,7 @@ def cover(compiled: CompiledPlan) -> Blocks:
     if not compiled.loads.hangable:
         blocks.append(not_for_hanging(compiled))
     blocks += [
-        facts("This job", _job(compiled), heads=("What", "Here")),
+        facts("This job", job_facts(compiled), heads=("What", "Here")),
         _five_figures(compiled),
         Heading(2, "Open points"),
         Bullets(_open_points(compiled)),
@@ -32,7 +32,8 @@ def cover(compiled: CompiledPlan) -> Blocks:
     return tuple(blocks)
 
 
-def _job(compiled: CompiledPlan) -> tuple[tuple[str, str], ...]:
+def job_facts(compiled: CompiledPlan) -> tuple[tuple[str, str], ...]:
+    """Who, where and which issue."""
     job = compiled.plan.job
     return (
         ("Client", job.client or "not stated"),

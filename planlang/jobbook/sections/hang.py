@@ -5,7 +5,8 @@ from planlang.hardware.model import PanelLoad
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
-from planlang.jobbook.drawings import surface_drawing
+from planlang.jobbook.drawings import profiles, slope_section, surface_drawing
+from planlang.jobbook.drawings.symbols import exact
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.tape import TapeStyle
 
@@ -43,7 +44,12 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    return [*blocks, _points(compiled, surface, placed), *_second_supports(surface, placed, tape)]
+    return [
+        *blocks,
+        _points(compiled, surface, placed),
+        *_second_supports(surface, placed, tape),
+        *_section(compiled, surface),
+    ]
 
 
 def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
@@ -67,6 +73,28 @@ def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: Ta
         Column("Hung"),
     )
     return [Table(f"Second supports on {surface.name}", columns, rows)]
+
+
+def _section(compiled: CompiledPlan, surface: Surface) -> list[Block]:
+    """The section through a slope, and its heights as a table; nothing for a surface that is level or plumb."""
+    if surface.kind != "ceiling" or not surface.pitch_deg:
+        return []
+    tape = compiled.plan.job.tape
+    columns = (
+        Column("Place"),
+        Column(words.column_head("From the wall, level", tape), "right"),
+        Column(words.column_head("Above the floor", tape), "right", big=True),
+    )
+    rows = []
+    for profile in profiles(compiled, surface):
+        marks = words.listed(profile.marks)
+        places = [
+            (f"lowest corner of {marks}", profile.lowest),
+            (f"highest corner of {marks}", profile.highest),
+            *((words.listed(names), on_surface) for on_surface, _, names in profile.points),
+        ]
+        rows += [(what, *(words.in_column(exact(value), tape) for value in place)) for what, place in places]
+    return [Figure(slope_section(compiled, surface)), Table(f"Heights on {surface.name}", columns, tuple(rows))]
 
 
 def _laser_lines(compiled: CompiledPlan, surface: str, tape: TapeStyle) -> list[Block]:
@@ -138,7 +166,7 @@ def _points(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel,
             words.in_column(point.up, tape),
             point.lands_on,
             words.in_column(point.off_centre, tape) if point.off_centre is not None else "no member",
-            _fixing(panel),
+            fixing_of(panel),
             words.in_column(panel.array.hang.drop, tape),
             _carries(compiled, panel, tape),
             Tick(),
@@ -152,7 +180,8 @@ def _all_points(placed: tuple[PlacedPanel, ...]) -> list[tuple[PlacedPanel, Hang
     return [(panel, point) for panel in placed for point in panel.points]
 
 
-def _fixing(panel: PlacedPanel) -> str:
+def fixing_of(panel: PlacedPanel) -> str:
+    """What holds a point, and into what."""
     way = panel.array.hang
     into = {"members": "the member", "rail": "the rail", "lining": "the lining"}[way.into]
     number = f"{way.screws_each} x " if way.screws_each > 1 else ""

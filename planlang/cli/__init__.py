@@ -17,6 +17,10 @@ if TYPE_CHECKING:
     from planlang.compiler import Compilation
 
 CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
+PARTS = (
+    *("cover", "safety", "required", "options", "stated", "room", "estimate", "panels"),
+    *("shop", "labels", "order", "hang", "loads", "price", "client", "assumptions", "warnings"),
+)  # of the book; written out here so that nothing of the book is loaded to read a command line
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -56,15 +60,7 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--version", action="version", version=f"planlang {__version__}")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
 
-    build = commands.add_parser("build", help="compile a plan into a job book")
-    build.add_argument("plan", type=Path, metavar="PLAN")
-    build.add_argument(
-        "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
-    )
-    add_messages_option(build)
-    build.set_defaults(run=run_build)
-
-    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+    add_build(commands.add_parser("build", help="compile a plan into a job book"))
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
@@ -82,10 +78,48 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     manual.add_argument("--check", type=Path, metavar="FILE", help="only say whether FILE is the current manual")
     manual.set_defaults(run=run_manual, plan=None)
 
-    explain = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
-    explain.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
-    explain.set_defaults(run=run_explain, plan=None)
+    schema = commands.add_parser("data-schema", help="print the JSON Schema of job-book.json")
+    schema.set_defaults(run=run_schema, plan=None)
+
+    add_explain(commands.add_parser("explain", help="say how a figure of the job book came about"))
+
+    page = commands.add_parser("explain-error", help="print the manual's page for the code of a message")
+    page.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
+    page.set_defaults(run=run_explain_error, plan=None)
     return parser.parse_args(arguments)
+
+
+def add_build(build: argparse.ArgumentParser) -> None:
+    """What `build` takes."""
+    build.add_argument("plan", type=Path, metavar="PLAN")
+    build.add_argument(
+        "--out", type=Path, metavar="DIR", help="folder for the job book (default: PLAN's name and -book)"
+    )
+    add_messages_option(build)
+    build.set_defaults(run=run_build)
+    build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+    build.add_argument(
+        "--part", nargs="+", action="extend", default=[], metavar="NAME",
+        help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
+    )  # fmt: skip
+    build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
+    build.add_argument(
+        "--dxf",
+        action="store_true",
+        help="also draw job-book-ceiling.dxf and job-book-parts.dxf, in mm (needs planlang[cnc])",
+    )
+
+
+def add_explain(explain: argparse.ArgumentParser) -> None:
+    """What `explain` takes."""
+    explain.add_argument("plan", type=Path, metavar="PLAN")
+    explain.add_argument(
+        "what", nargs="*", metavar="WHAT",
+        help="such as: hang SC2.b across, decay 500 Hz, sheets birch-ply-12; its first words give all that begin so; "
+        "left out, all names are listed",
+    )  # fmt: skip
+    explain.add_argument("--option", default="", metavar="NAME", help="of the plan with one of its options")
+    explain.set_defaults(run=run_explain)
 
 
 def add_messages_option(command: argparse.ArgumentParser) -> None:
@@ -107,29 +141,9 @@ def run_check(options: argparse.Namespace) -> int:
 
 def run_build(options: argparse.Namespace) -> int:
     """Compile, report, and write the job book when what is at fault, if anything, only marks it."""
-    from planlang.compiler import UnknownOption, compile_plan
+    from planlang.cli.build import build
 
-    try:
-        compilation = compile_plan(options.plan, options.option)
-    except UnknownOption:
-        print(f"planlang: the plan has no option `{options.option}`", file=sys.stderr)
-        return MISUSED
-    report(compilation, options.messages)
-    if compilation.compiled is None or not compilation.bookable:
-        print("no job book written", file=sys.stderr)
-        return FAILED
-
-    from planlang.jobbook.book import write_book
-    from planlang.jobbook.publish import publish
-
-    folder = options.out or Path(f"{options.plan.stem}-book")
-    publish(write_book(compilation.compiled), folder)
-    print(f"job book: {folder}", file=sys.stderr if options.messages == "json" else sys.stdout)
-    if compilation.ok:
-        return CLEAN
-    if not compilation.compiled.loads.hangable:
-        print("loads are at fault: every part of the job book is marked NOT FOR HANGING", file=sys.stderr)
-    return FAILED
+    return build(options)
 
 
 def run_tidy(options: argparse.Namespace) -> int:
@@ -181,7 +195,22 @@ def run_manual(options: argparse.Namespace) -> int:
     return FAILED
 
 
+def run_schema(options: argparse.Namespace) -> int:
+    """Print the published form of the data."""
+    from planlang.jobbook.data_schema import stored_schema
+
+    print(stored_schema(), end="")
+    return CLEAN
+
+
 def run_explain(options: argparse.Namespace) -> int:
+    """Say how a figure came about."""
+    from planlang.cli.explain import explain
+
+    return explain(options)
+
+
+def run_explain_error(options: argparse.Namespace) -> int:
     """Print the page of one code, or the list of all."""
     from planlang.manual.explain import codes_listed, explained, nearest_code
 
@@ -209,7 +238,3 @@ def report(compilation: Compilation, form: str) -> None:
     for finding in compilation.findings:
         print(finding_as_text(finding, compilation.project), file=sys.stderr)
     print(summary(compilation.findings), file=sys.stderr)
-
-
-if __name__ == "__main__":
-    sys.exit(main())

@@ -1,0 +1,1 @@
+"""How each figure of the book came about: formula, inputs, plan lines, source. For a command and for the page."""

@@ -34,7 +34,7 @@ class Problem:
     """`length` x `width` is the usable stock, kerf included; `ways[k]` are the ways kind k fits it.
 
     `areas[k]` is the area of one part of kind k, kerf included. `unit` is the length in mm of the whole number 1.
-    `share`: the search may take so much less work, because so many others share the time.
+    `share`: the search may take so much less work, because so many others share the time; `effort`: so much more.
     """
 
     unit: Fraction
@@ -47,6 +47,7 @@ class Problem:
     ways: tuple[tuple[Lying, ...], ...]
     areas: tuple[int, ...]
     share: int = 1
+    effort: int = 1
 
     @property
     def area(self) -> int:

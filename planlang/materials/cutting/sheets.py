@@ -8,10 +8,11 @@ from fractions import Fraction
 from planlang.materials.cutting.demand import CutResult, Demand
 from planlang.materials.cutting.place import Placement, Sheet
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
-from planlang.materials.cutting.search import Plan, fewest_sheets, one_sheet_again, search
+from planlang.materials.cutting.search import fewest_sheets, one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
 from planlang.materials.cutting.sequence import settings, useful
 from planlang.materials.cutting.tree import Node, tree_of, wastes
+from planlang.materials.cutting.values import Plan
 from planlang.materials.model import SheetLayout
 
 MOST_COMPARED = 5

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,9 +11,11 @@ from planlang.geometry.layout import place_arrays
 from planlang.geometry.room import build_room
 from planlang.hardware.loads import check_loads
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.materials.layouts import Detail
 from planlang.materials.workshop import resolve_materials
 from planlang.plan.bounds import too_much, too_much_with_options
 from planlang.plan.reader import Checked, check_statements, type_plan
+from planlang.plan.stated import Requirement
 from planlang.requirements.check import Results, check_requirements
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
@@ -71,15 +74,15 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         if heavy:
             findings += heavy
             break
-        other = compile_option(checked, name, for_book)
+        other = compile_option(checked, name, for_book, hold=for_book)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
     return Compilation(read.value, compiled, in_order(findings))
 
 
-def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[CompiledPlan | None]:
-    """One plan with one option: type, place, resolve, estimate, check."""
+def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = True) -> Outcome[CompiledPlan | None]:
+    """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires."""
     typed = type_plan(checked, option)
     plan = typed.value
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
@@ -93,12 +96,13 @@ def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[Com
     if not room.value.surfaces:
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
-    materials = resolve_materials(plan, layout.value, lay_out=for_book)
+    required = plan.requirements if hold else ()
+    materials = resolve_materials(plan, layout.value, detail_for(required, for_book))
     masses = {build.type.name: build.masses for build in materials.value.builds}
     acoustics = estimate_acoustics(plan, room.value, layout.value)
     loads = check_loads(plan, room.value, layout.value, masses)
     results = Results(plan, room.value, layout.value, materials.value, acoustics.value, loads.value)
-    held = check_requirements(results)
+    held = check_requirements(required, results)
 
     findings = list(typed.diagnostics)
     for phase in (room, layout, materials, acoustics, loads):
@@ -113,6 +117,13 @@ def compile_option(checked: Checked, option: str, for_book: bool) -> Outcome[Com
         plan, room.value, layout.value, materials.value, acoustics.value, loads.value, warnings, failures, held.value
     )
     return Outcome(compiled, in_order(findings))
+
+
+def detail_for(required: Sequence[Requirement], for_book: bool) -> Detail:
+    """How far cutting has to be worked out: a check needs to know what is bought only where its cost is bounded."""
+    if for_book:
+        return Detail.LAID_OUT
+    return Detail.COUNTED if any(each.subject == "cost" for each in required) else Detail.BY_AREA
 
 
 def only_there(option: str, there: tuple[Diagnostic, ...], here: tuple[Diagnostic, ...]) -> list[Diagnostic]:

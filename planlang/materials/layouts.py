@@ -6,6 +6,7 @@ come out of its stock is left out here; `stock_fit` and `rails` report it.
 """
 
 from collections.abc import Iterable, Sequence
+from enum import Enum
 from fractions import Fraction
 from math import ceil
 from typing import TypeVar
@@ -15,18 +16,34 @@ from planlang.materials.model import Cutting, PanelBuild, Part, Piece, RollCut, 
 from planlang.materials.rails import RailJob
 from planlang.materials.stock_fit import fits_roll, fits_sheet, usable
 from planlang.plan.stock import Batt, Cloth, Rates, Sheet
+from planlang.syntax.record import record
 
 NONE = Fraction(0)
 Stock = TypeVar("Stock", Batt, Cloth)
 
 
-def cut_sheet_goods(
-    builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True, share: int = 1
-) -> tuple[Cutting, ...]:
-    """Layouts for each sheet stock, in the order in which the panels use them; without `lay_out`, counts alone.
+class Detail(Enum):
+    """How far cutting is worked out: for the saw, to count what is bought, or by area where neither is needed."""
 
-    With `share` each search takes so much less work.
-    """
+    LAID_OUT = 1
+    COUNTED = 2
+    BY_AREA = 3
+
+
+@record
+class Sawn:
+    """One stock and what a cut of it loses: kerf, trim from each edge, and what is too small to keep, mm."""
+
+    stock: Sheet | Batt
+    kerf: Fraction
+    trim: Fraction
+    least_offcut: tuple[Fraction, Fraction]
+
+
+def cut_sheet_goods(
+    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, share: int = 1
+) -> tuple[Cutting, ...]:
+    """Layouts for each sheet stock, in the order in which the panels use them. With `share` a search works less."""
     groups: dict[str, tuple[Sheet, list[Part]]] = {}
     for build in builds:
         for part in build.parts:
@@ -36,39 +53,45 @@ def cut_sheet_goods(
     for sheet, parts in groups.values():
         demands = [_demand(part, not sheet.grain) for part in parts]
         least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
-        if lay_out:
-            found = cut_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, rates.least_offcut, demands, share)
-            cuttings.append(_cutting(sheet, found, least, demands))
-        else:
-            used = count_sheets(sheet.length, sheet.width, rates.kerf, rates.trim, demands, share)
-            cuttings.append(_counted(sheet, used, least))
+        cuttings.append(_cut(Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut), demands, least, detail, share))
     return tuple(cuttings)
 
 
-def cut_batts(builds: Sequence[PanelBuild], rates: Rates, lay_out: bool = True, share: int = 1) -> tuple[Cutting, ...]:
-    """Layouts for each batt; without `lay_out`, counts alone. With `share` each search takes so much less work."""
+def cut_batts(
+    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, share: int = 1
+) -> tuple[Cutting, ...]:
+    """Layouts for each batt. With `share` a search works less."""
     cuttings: list[Cutting] = []
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
         least = area_bound(demands, (batt.length, batt.width), NONE)
-        if lay_out:
-            found = cut_sheets(batt.length, batt.width, NONE, NONE, rates.least_offcut, demands, share)
-            cuttings.append(_cutting(batt, found, least, demands))
-        else:
-            used = count_sheets(batt.length, batt.width, NONE, NONE, demands, share)
-            cuttings.append(_counted(batt, used, least))
+        cuttings.append(_cut(Sawn(batt, NONE, NONE, rates.least_offcut), demands, least, detail, share))
     return tuple(cuttings)
 
 
-def cut_cloth(builds: Sequence[PanelBuild]) -> tuple[RollCut, ...]:
+def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, share: int) -> Cutting:
+    """Cut the demands from one stock."""
+    length, width = goods.stock.length, goods.stock.width
+    if detail is Detail.LAID_OUT:
+        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, share)
+        return _cutting(goods.stock, found, by_area, demands)
+    if detail is Detail.COUNTED:
+        return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, share), by_area)
+    return _counted(goods.stock, by_area, by_area)
+
+
+def cut_cloth(builds: Sequence[PanelBuild], detail: Detail = Detail.LAID_OUT) -> tuple[RollCut, ...]:
     """The blanks of each cloth, laid on its roll."""
     rolls: list[RollCut] = []
     for cloth, pieces in _by_stock(builds, Cloth).values():
         fitting = [piece for piece in pieces if fits_roll(piece)]
         if not fitting:
             continue
-        found = cut_roll(cloth.width, [_demand(piece, False) for piece in fitting])
         used = sum((piece.length * piece.width * piece.count for piece in fitting), NONE)
+        if detail is Detail.BY_AREA:
+            rolls.append(RollCut(cloth, (), used / cloth.width, NONE))
+            continue
+        found = cut_roll(cloth.width, [_demand(piece, False) for piece in fitting])
         rolls.append(RollCut(cloth, found.parts, found.length, 1 - used / (found.length * cloth.width)))
     return tuple(rolls)
 

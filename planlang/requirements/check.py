@@ -44,12 +44,12 @@ class Found:
 NOTHING = Found(None, "nothing to hold it against", "", False)
 
 
-def check_requirements(results: Results) -> Outcome[tuple[Held, ...]]:
-    """Hold every requirement of the plan against the results, in plan order.
+def check_requirements(required: Sequence[Requirement], results: Results) -> Outcome[tuple[Held, ...]]:
+    """Hold requirements of the plan against the results, in order.
 
     Errors: requirement-fails, requirement-open (there is nothing to hold it against).
     """
-    held = tuple(check(requirement, results) for requirement in results.plan.requirements)
+    held = tuple(check(requirement, results) for requirement in required)
     findings = tuple(messages.finding(each) for each in held if not each.holds)
     return Outcome(held, findings)
 

@@ -177,6 +177,8 @@ def with_every_text(value: Any, added: str) -> Any:
     """The same value with `added` behind every text of the plan, wherever it stands."""
     if isinstance(value, str):
         return value + added if value else ""
+    if isinstance(value, Span):
+        return value._replace(file=value.file + added)
     if isinstance(value, tuple):
         return tuple(with_every_text(item, added) for item in value)
     if is_dataclass(value) and not isinstance(value, type):

@@ -1,10 +1,13 @@
 from dataclasses import replace
 from fractions import Fraction as F
 
+import pytest
+
 from planlang.geometry.model import Layout
+from planlang.materials.layouts import Detail
 from planlang.materials.model import Materials
 from planlang.materials.workshop import resolve_materials
-from planlang.plan.model import Plan, Rail
+from planlang.plan.model import Frame, Plan, Rail
 from planlang.plan.stock import Money
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.span import NOWHERE
@@ -181,3 +184,18 @@ def test_rail_timber_without_a_stick_length_is_reported_once():
 
 def test_the_same_plan_gives_the_same_materials():
     assert resolve(plan()) == resolve(plan())
+
+
+@pytest.mark.parametrize("detail", [Detail.COUNTED, Detail.BY_AREA])
+def test_less_detail_finds_the_same_faults(detail):
+    short = Frame(at=NOWHERE, sheet=sheet(price=None, length=F(400)), full="ends")
+    faulty = plan(arrays=(array(panel=panel_type(frame=short)),))
+    whole, quick = (resolve_materials(faulty, layout(faulty, 4), each) for each in (Detail.LAID_OUT, detail))
+    assert codes(quick) == codes(whole) != []
+
+
+def test_counted_costs_as_much_as_laid_out_and_area_never_more():
+    of = plan()
+    whole, counted, by_area = (resolve_materials(of, layout(of, 7), each).value for each in Detail)
+    assert bought(counted) == bought(whole)
+    assert (by_area.total.amount, by_area.rolls[0].length) < (counted.total.amount, counted.rolls[0].length)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from planlang.compiler import Compilation
 
 CLEAN, FAILED, MISUSED, BROKEN = 0, 1, 2, 3
+MOST_EFFORT = 1000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -56,6 +57,10 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     build.set_defaults(run=run_build)
 
     build.add_argument("--option", default="", metavar="NAME", help="build the plan with one of its options")
+    build.add_argument(
+        "--search", type=effort_from, default=1, metavar="EFFORT",
+        help=f"1 to {MOST_EFFORT}: how many times the least work to spend on cutting layouts (default: 1)",
+    )  # fmt: skip
 
     check = commands.add_parser("check", help="report what is wrong with a plan, and write nothing")
     check.add_argument("plan", type=Path, metavar="PLAN")
@@ -77,6 +82,14 @@ def parse_arguments(arguments: Sequence[str] | None) -> argparse.Namespace:
     explain.add_argument("code", nargs="?", metavar="CODE", help="the code; left out, all codes are listed")
     explain.set_defaults(run=run_explain, plan=None)
     return parser.parse_args(arguments)
+
+
+def effort_from(word: str) -> int:
+    """A whole number of effort."""
+    effort = int(word) if word.isascii() and word.isdigit() and len(word) <= len(str(MOST_EFFORT)) else 0
+    if not 1 <= effort <= MOST_EFFORT:
+        raise argparse.ArgumentTypeError(f"`{word}` is no whole number from 1 to {MOST_EFFORT}")
+    return effort
 
 
 def add_messages_option(command: argparse.ArgumentParser) -> None:
@@ -101,7 +114,7 @@ def run_build(options: argparse.Namespace) -> int:
     from planlang.compiler import UnknownOption, compile_plan
 
     try:
-        compilation = compile_plan(options.plan, options.option)
+        compilation = compile_plan(options.plan, options.option, effort=options.search)
     except UnknownOption:
         print(f"planlang: the plan has no option `{options.option}`", file=sys.stderr)
         return MISUSED

@@ -20,7 +20,7 @@ def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> 
     """Plans found on the way to better ones, until one has `least` sheets or the work is done."""
     draw = Draw()
     total, spare = work.limit, work.limit - work.done
-    work.limit = work.done + spare // (4 * problem.effort)
+    work.limit = work.done + spare // (4 * problem.budget.effort)
     found: list[Plan] = []
     for plan in value_passes(problem, plans[0], draw, work):
         found.append(plan)

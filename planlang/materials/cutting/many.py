@@ -125,10 +125,10 @@ class Manner:
     def __init__(self, rows: int, seed: int) -> None:
         drawn = numbers(seed, rows)
         self.rest_first: Flags = drawn & 1 == 0
-        lies = (drawn >> 1) % 4
+        lies = drawn >> 1 & 15
         self.second_way: Flags = lies == 0
         self.less_gap: Flags = lies >= 2
-        split = (drawn >> 3) % SPLITS
+        split = (drawn >> 5) % SPLITS
         self._by_area = (split == LARGER_AREA) | (split == SMALLER_AREA)
         self._counts = (split >= LONGER_SIDE).astype(np.int64)
         self._other = (split == CROSS) | (split == EVEN) | (split == SMALLER_AREA)

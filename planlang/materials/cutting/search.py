@@ -20,7 +20,7 @@ FITS: tuple[Fit, ...] = (by_least_side, by_least_area)
 
 def work_limit(problem: Problem) -> int:
     """Work for one cutting list: about a tenth of a second for 50 parts, three tenths for 200, times the effort."""
-    return (300_000 + 4_500 * min(sum(problem.counts), 400)) * problem.effort // problem.share
+    return (300_000 + 4_500 * min(sum(problem.counts), 400)) * problem.budget.effort // problem.budget.share
 
 
 def orders(problem: Problem) -> Iterator[list[int]]:

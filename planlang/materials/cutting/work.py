@@ -1,5 +1,17 @@
 """What keeps a search the same on every machine: work that is counted, and numbers that are fixed."""
 
+from typing import NamedTuple
+
+
+class Budget(NamedTuple):
+    """How much a search may work: `effort` times the least, and so much less as `share` others share the time."""
+
+    effort: int = 1
+    share: int = 1
+
+
+LEAST = Budget()
+
 
 class Work:
     """Counts the work done, so that a search ends at the same point on every machine."""

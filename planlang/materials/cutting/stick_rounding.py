@@ -13,25 +13,28 @@ PATTERN_WORK = 60_000
 NEARLY = 1e-6
 
 
-def by_patterns(
-    counts: Counter[int], capacity: int, plans: Sequence[list[Load]], bound: Bound, effort: int
-) -> tuple[list[Load], Bound]:
-    """The better of the plans given and those that round the linear program, and the better bound."""
-    lengths = sorted(counts, reverse=True)
-    wanted = [counts[length] for length in lengths]
-    program = StickProgram(lengths, capacity)
-    for plan in plans:
-        program.learn(plan)
-    work = Work(PATTERN_WORK * effort)
-    chosen, least = program.solve(wanted, work)
-    if least > bound.least:
-        bound = Bound(least, "patterns")
-    loads = min(plans, key=uneven)
-    draw: Draw | None = None
-    while work.left and len(loads) > bound.least:
-        loads = min(loads, dive(program, counts, chosen, draw, work), key=uneven)
-        draw = draw or Draw()
-    return loads, bound
+class Rounding:
+    """The linear program of a list, the bound that it gives, and dives into it, each another way."""
+
+    def __init__(self, counts: Counter[int], capacity: int, plans: Sequence[list[Load]], bound: Bound) -> None:
+        lengths = sorted(counts, reverse=True)
+        self._counts = counts
+        self._program = StickProgram(lengths, capacity)
+        for plan in plans:
+            self._program.learn(plan)
+        self._draw: Draw | None = None
+        self._work = Work(PATTERN_WORK)
+        self._chosen, least = self._program.solve([counts[length] for length in lengths], self._work)
+        self.bound = Bound(least, "patterns") if least > bound.least else bound
+
+    def better(self, loads: list[Load]) -> list[Load]:
+        """The loads given, or better ones, after so much more work."""
+        while self._work.left and len(loads) > self.bound.least:
+            found = dive(self._program, self._counts, self._chosen, self._draw, self._work)
+            loads = min([loads, found] if found else [loads], key=uneven)
+            self._draw = self._draw or Draw()
+        self._work.limit += PATTERN_WORK
+        return loads
 
 
 def dive(

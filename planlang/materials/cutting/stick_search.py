@@ -4,11 +4,17 @@ The constructors first, the best kept. Above the bound, plans by patterns, which
 meet, rounds take a few sticks apart and fill them again.
 """
 
+from __future__ import annotations
+
 from collections import Counter
+from typing import TYPE_CHECKING
 
 from planlang.materials.cutting.demand import Bound
 from planlang.materials.cutting.stick_fill import Load, constructed, least_slack, uneven, with_lead
 from planlang.materials.cutting.work import Draw
+
+if TYPE_CHECKING:
+    from planlang.materials.cutting.stick_rounding import Rounding
 
 ROUNDS = 300
 LONGEST = 200_000
@@ -21,15 +27,20 @@ def load_sticks(counts: Counter[int], capacity: int, bound: Bound, effort: int =
     loads = min(plans, key=uneven)
     if len(loads) <= max(bound.least, 1):
         return loads, bound
+    rounding: Rounding | None = None
     if capacity <= LONGEST:
-        from planlang.materials.cutting.stick_rounding import by_patterns  # noqa: PLC0415 - most lists do without
+        from planlang.materials.cutting.stick_rounding import Rounding  # noqa: PLC0415 - most lists do without
 
-        loads, bound = by_patterns(counts, capacity, plans, bound, effort)
+        rounding = Rounding(counts, capacity, plans, bound)
     draw = Draw()
-    for _ in range(ROUNDS * effort):
-        if len(loads) <= bound.least:
-            break
-        loads = _round(loads, capacity, draw)
+    for _ in range(effort):
+        if rounding is not None:
+            loads = rounding.better(loads)
+            bound = rounding.bound
+        for _ in range(ROUNDS):
+            if len(loads) <= bound.least:
+                return loads, bound
+            loads = _round(loads, capacity, draw)
     return loads, bound
 
 

@@ -10,10 +10,10 @@ import os
 import platform
 import sys
 
-from tests.bench import commands, front_end
+from tests.bench import commands, cutting, front_end
 from tests.bench.measure import REPETITIONS, Line
 
-BENCHMARKS = (commands, front_end)
+BENCHMARKS = (commands, front_end, cutting)
 
 
 def as_text(title: str, lines: list[Line]) -> str:

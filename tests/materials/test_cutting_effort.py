@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from planlang.materials.cutting import Budget, Demand, cut_sheets
 from planlang.materials.cutting.columns import Columns
-from planlang.materials.cutting.many import Filling, Manner, Sizes, numbers
+from planlang.materials.cutting.many import Filling, Manner, Sizes, affordable, numbers
 from planlang.materials.cutting.place import STYLES, Sheet
 from planlang.materials.cutting.problem import Problem, state
 from planlang.materials.cutting.replay import Stock, check_sheets
@@ -130,3 +130,9 @@ def test_the_program_by_hand():
     assert master.enter(((0, 1), (1, 1)))
     assert sum(amount for amount, _ in master.chosen()) == pytest.approx(3)
     assert not master.enter(((0, 1),))
+
+
+def test_sheets_of_very_many_parts_are_not_laid_many_times_over():
+    """A row of 1300 parts out of 2000 kinds would alone take the time of the whole search."""
+    assert affordable(1300, 2000, 300_000) == 0
+    assert affordable(5, 25, 300_000) > 384

@@ -10,11 +10,12 @@ Computing 18 (2006) 71-85, for a pool of sheets that is solved as a whole.
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from operator import mul
 from typing import NamedTuple
 
 import numpy as np
 
-from planlang.materials.cutting.many import Filling, Manner, Sizes, Whole, cost, numbers
+from planlang.materials.cutting.many import Filling, Manner, Sizes, Whole, affordable, cost, numbers
 from planlang.materials.cutting.place import Sheet
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.simplex import SCALE, Master, Pattern, whole_prices
@@ -24,6 +25,8 @@ TRIES = 256
 WORTHWHILE = SCALE + SCALE // 2**16
 """A new sheet has to be worth a little more than one."""
 MOST_NEW = 40
+MOST_WORK = 600_000
+"""What laying new sheets once may take."""
 STILL = 3
 """Tries in turn that find nothing new before the program counts as solved."""
 
@@ -43,6 +46,8 @@ class Columns:
         self._problem = problem
         self._sizes = Sizes(problem)
         self._known: dict[Pattern, Sheet] = {}
+        parts = sum(problem.counts) // max(sum(map(mul, problem.areas, problem.counts)) // problem.area, 1) + 1
+        self._tries = min(affordable(parts, len(problem.kinds), MOST_WORK), TRIES)
 
     def learn(self, sheets: Iterable[Sheet]) -> list[Pattern]:
         """Keep sheets; what the new ones hold."""
@@ -101,12 +106,14 @@ class Columns:
 
     def _lay(self, left: Sequence[int], prices: Whole, draw: Draw, work: Work) -> list[Sheet]:
         """New sheets of the parts left that are worth more than one sheet, the best first."""
+        if self._tries < 2:
+            return []
         kinds: Whole = np.array([kind for kind, count in enumerate(left) if count])
         counts: Whole = np.array(left)[kinds]
         seed = draw.below(2**31)
         order, wanted = self._wanted(kinds, counts, prices[kinds], seed)
-        filling = Filling(self._sizes, kinds[order], wanted, TRIES // 2)
-        filled = filling.run(Manner(TRIES, seed))
+        filling = Filling(self._sizes, kinds[order], wanted, self._tries // 2)
+        filled = filling.run(Manner(self._tries, seed))
         work.done += cost(filled)
         worths = (filled.used * prices[filled.kinds]).sum(axis=1)
         ranked = np.argsort(-worths, kind="stable")
@@ -119,14 +126,14 @@ class Columns:
         Each try does without a share of the kinds, those of least worth for their area, or parts that fit by chance
         would take the place of better ones.
         """
-        bend = 1 + numbers(seed + 2, TRIES, 1) % 200
-        worth = (prices + 1) * (256 - numbers(seed + 3, TRIES, len(kinds)) % bend)
+        bend = 1 + numbers(seed + 2, self._tries, 1) % 200
+        worth = (prices + 1) * (256 - numbers(seed + 3, self._tries, len(kinds)) % bend)
         dense = worth // (self._sizes.shares[kinds] // 64 + 1)
-        by_area = numbers(seed + 4, TRIES, 1) & 1 == 0
+        by_area = numbers(seed + 4, self._tries, 1) & 1 == 0
         order = np.argsort(-np.where(by_area, dense, worth), axis=1, kind="stable")
-        part = numbers(seed + 5, TRIES) % 100
+        part = numbers(seed + 5, self._tries) % 100
         without = (len(kinds) - 1) * part * part // 13_000
-        limit = np.sort(dense, axis=1)[np.arange(TRIES), without]
+        limit = np.sort(dense, axis=1)[np.arange(self._tries), without]
         wanted = counts[order]
         wanted[np.take_along_axis(dense, order, axis=1) < limit[:, None]] = 0
         return order, wanted

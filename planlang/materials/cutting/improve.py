@@ -33,13 +33,15 @@ def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> 
     columns, rounds = Columns(problem), Rounds(problem, best)
     for plan in [*plans, *found]:
         columns.learn(plan)
-    while work.left and len(rounds.plan) > least:
+    while work.left and len(rounds.plan) > least and rounds.possible:
         rounds.run(least, draw, work.part(turn))
         columns.learn(rounds.seen)
         rounds.seen.clear()
         found.append(rounds.plan)
         found += by_dives(problem, columns, rounds, least, draw, work.part(3 * turn))
         turn *= 2
+    if not rounds.possible:
+        found += value_passes(problem, plans[0], draw, work)
     return found
 
 

@@ -87,6 +87,12 @@ def cost(filled: Filled) -> int:
     return len(filled.steps) * (filled.used.size // 40 + 800)
 
 
+def affordable(parts: int, columns: int, work: int) -> int:
+    """How many rows of so many parts out of so many kinds can be filled with the work, about; none for long lists."""
+    steps = 2 * parts + 1
+    return max((work // steps - 800) * 20 // columns, 0)
+
+
 class Pieces:
     """The free pieces of every row, the last one on top: length, width and number."""
 

@@ -12,12 +12,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from planlang.materials.cutting.many import FULL, Filling, Manner, Sizes, Whole, cost, numbers
+from planlang.materials.cutting.many import FULL, Filling, Manner, Sizes, Whole, affordable, cost, numbers
 from planlang.materials.cutting.place import Sheet
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.work import Draw, Work
 
 GROUPS = 24
+MOST_WORK = 300_000
+"""What filling one sheet of every group may take."""
 TRIES = 16
 
 
@@ -38,6 +40,13 @@ class Rounds:
         self.seen: list[Sheet] = []
         self._problem = problem
         self._sizes = Sizes(problem)
+        parts = sum(problem.counts) // len(plan) + 1
+        self._groups = min(affordable(parts, min(5 * parts, len(problem.kinds)), MOST_WORK) // TRIES, GROUPS)
+
+    @property
+    def possible(self) -> bool:
+        """False where sheets hold too many parts to be laid many times."""
+        return self._groups > 0
 
     def share(self, sheet: Sheet) -> int:
         """The share of a sheet that its parts take."""
@@ -45,13 +54,13 @@ class Rounds:
         return sum([areas[placement.kind] for placement in sheet]) * FULL // self._problem.area
 
     def run(self, least: int, draw: Draw, work: Work) -> None:
-        """Go on until the plan has `least` sheets or the work is done."""
-        while work.left and len(self.plan) > max(least, 1):
+        """Go on until the plan has `least` sheets or the work is done. Nothing, where sheets hold too many parts."""
+        while self._groups and work.left and len(self.plan) > max(least, 1):
             self._round(draw, work)
 
     def _round(self, draw: Draw, work: Work) -> None:
         shares = [self.share(sheet) for sheet in self.plan]
-        groups = list(dict.fromkeys(self._group(shares, draw) for _ in range(GROUPS)))
+        groups = list(dict.fromkeys(self._group(shares, draw) for _ in range(self._groups)))
         new = self._lay(groups, draw, work)
         gains = []
         for at, (group, sheets) in enumerate(zip(groups, new, strict=True)):

@@ -49,8 +49,10 @@ class Compilation:
         return self.compiled is not None and not any(finding.forbids_book for finding in self.findings)
 
 
-def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compilation:
+def compile_plan(path: Path, option: str = "", for_book: bool = True, effort: int = 1) -> Compilation:
     """Compile a plan with an option, and beside it with every other one. Not `for_book`: as far as findings go.
+
+    Cutting layouts are searched with `effort` times the least work.
 
     Raises:
         OSError: the plan's own file cannot be read.
@@ -63,7 +65,7 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
     if not read.ok:
         typed = type_plan(checked, option)
         return Compilation(read.value, None, in_order([*read.diagnostics, *typed.diagnostics]))
-    chosen = compile_option(checked, option, for_book)
+    chosen = compile_option(checked, option, for_book, effort=effort)
     findings = [*read.diagnostics, *chosen.diagnostics]
     if chosen.value is None:
         return Compilation(read.value, None, in_order(findings))
@@ -78,7 +80,7 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         if heavy:
             findings += heavy
             break
-        other = compile_option(checked, name, for_book, hold=for_book, beside=chosen.value)
+        other = compile_option(checked, name, for_book, hold=for_book, beside=chosen.value, effort=effort)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
@@ -96,11 +98,16 @@ def with_examination(compiled: CompiledPlan) -> CompiledPlan:
 
 
 def compile_option(
-    checked: Checked, option: str, for_book: bool, hold: bool = True, beside: CompiledPlan | None = None
+    checked: Checked,
+    option: str,
+    for_book: bool,
+    hold: bool = True,
+    beside: CompiledPlan | None = None,
+    effort: int = 1,
 ) -> Outcome[CompiledPlan | None]:
     """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires.
 
-    `beside` is the plan with another option, whose room is taken where it is the same.
+    `beside` is the plan with another option, whose room is taken where it is the same. `effort` goes into cutting.
     """
     typed = type_plan(checked, option)
     plan = typed.value
@@ -117,7 +124,7 @@ def compile_option(
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)
     required = plan.requirements if hold else ()
-    materials = resolve_materials(plan, layout.value, detail_for(required, for_book))
+    materials = resolve_materials(plan, layout.value, detail_for(required, for_book), effort)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     estimated = estimate(plan, room.value, layout.value) if for_book else None
     loads = check_loads(plan, room.value, layout.value, masses, for_book)

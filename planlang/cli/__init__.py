@@ -21,6 +21,7 @@ PARTS = (
     *("cover", "safety", "required", "options", "stated", "room", "estimate", "panels"),
     *("shop", "labels", "order", "hang", "loads", "price", "client", "assumptions", "warnings"),
 )  # of the book; written out here so that nothing of the book is loaded to read a command line
+MOST_EFFORT = 1000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -102,6 +103,10 @@ def add_build(build: argparse.ArgumentParser) -> None:
         "--part", nargs="+", action="extend", default=[], metavar="NAME",
         help=f"build only some parts of the book, safety always with hang: {', '.join(PARTS)}",
     )  # fmt: skip
+    build.add_argument(
+        "--search", type=effort_from, default=1, metavar="EFFORT",
+        help=f"1 to {MOST_EFFORT}: how many times the least work to spend on cutting layouts (default: 1)",
+    )  # fmt: skip
     build.add_argument("--pdf", action="store_true", help="print the book to job-book.pdf, by the Chromium on the path")
     build.add_argument(
         "--dxf",
@@ -120,6 +125,14 @@ def add_explain(explain: argparse.ArgumentParser) -> None:
     )  # fmt: skip
     explain.add_argument("--option", default="", metavar="NAME", help="of the plan with one of its options")
     explain.set_defaults(run=run_explain)
+
+
+def effort_from(word: str) -> int:
+    """A whole number of effort."""
+    effort = int(word) if word.isascii() and word.isdigit() and len(word) <= len(str(MOST_EFFORT)) else 0
+    if not 1 <= effort <= MOST_EFFORT:
+        raise argparse.ArgumentTypeError(f"`{word}` is no whole number from 1 to {MOST_EFFORT}")
+    return effort
 
 
 def add_messages_option(command: argparse.ArgumentParser) -> None:

@@ -24,7 +24,7 @@ def build(options: Namespace) -> int:
         browser = find_browser() if options.pdf else None
         if options.dxf:
             require_library()
-        compilation = compile_plan(options.plan, options.option)
+        compilation = compile_plan(options.plan, options.option, effort=options.search)
         cli.report(compilation, options.messages)
         if compilation.compiled is None or not compilation.bookable:
             print("no job book written", file=sys.stderr)

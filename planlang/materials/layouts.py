@@ -11,7 +11,17 @@ from fractions import Fraction
 from math import ceil
 from typing import TypeVar
 
-from planlang.materials.cutting import CutResult, Demand, StickDemand, count_sheets, cut_roll, cut_sheets, cut_sticks
+from planlang.materials.cutting import (
+    LEAST,
+    Budget,
+    CutResult,
+    Demand,
+    StickDemand,
+    count_sheets,
+    cut_roll,
+    cut_sheets,
+    cut_sticks,
+)
 from planlang.materials.model import Cutting, PanelBuild, Part, Piece, RollCut, StickCutting
 from planlang.materials.rails import RailJob
 from planlang.materials.stock_fit import fits_roll, fits_sheet, usable
@@ -41,9 +51,9 @@ class Sawn:
 
 
 def cut_sheet_goods(
-    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, share: int = 1
+    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, budget: Budget = LEAST
 ) -> tuple[Cutting, ...]:
-    """Layouts for each sheet stock, in the order in which the panels use them. With `share` a search works less."""
+    """Layouts for each sheet stock, in the order in which the panels use them."""
     groups: dict[str, tuple[Sheet, list[Part]]] = {}
     for build in builds:
         for part in build.parts:
@@ -53,30 +63,30 @@ def cut_sheet_goods(
     for sheet, parts in groups.values():
         demands = [_demand(part, not sheet.grain) for part in parts]
         least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
-        cuttings.append(_cut(Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut), demands, least, detail, share))
+        cuttings.append(_cut(Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut), demands, least, detail, budget))
     return tuple(cuttings)
 
 
 def cut_batts(
-    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, share: int = 1
+    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, budget: Budget = LEAST
 ) -> tuple[Cutting, ...]:
-    """Layouts for each batt. With `share` a search works less."""
+    """Layouts for each batt."""
     cuttings: list[Cutting] = []
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
         least = area_bound(demands, (batt.length, batt.width), NONE)
-        cuttings.append(_cut(Sawn(batt, NONE, NONE, rates.least_offcut), demands, least, detail, share))
+        cuttings.append(_cut(Sawn(batt, NONE, NONE, rates.least_offcut), demands, least, detail, budget))
     return tuple(cuttings)
 
 
-def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, share: int) -> Cutting:
+def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, budget: Budget) -> Cutting:
     """Cut the demands from one stock."""
     length, width = goods.stock.length, goods.stock.width
     if detail is Detail.LAID_OUT:
-        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, share)
+        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget)
         return _cutting(goods.stock, found, by_area, demands)
     if detail is Detail.COUNTED:
-        return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, share), by_area)
+        return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, budget), by_area)
     return _counted(goods.stock, by_area, by_area)
 
 
@@ -96,12 +106,12 @@ def cut_cloth(builds: Sequence[PanelBuild], detail: Detail = Detail.LAID_OUT) ->
     return tuple(rolls)
 
 
-def cut_rails(jobs: Sequence[RailJob], rates: Rates) -> tuple[StickCutting, ...]:
+def cut_rails(jobs: Sequence[RailJob], rates: Rates, budget: Budget = LEAST) -> tuple[StickCutting, ...]:
     """The rails of each timber, cut from its sticks."""
     cuttings: list[StickCutting] = []
     for job in jobs:
         demands = [StickDemand(run.name, run.end - run.start, 1) for run in job.runs]
-        found = cut_sticks(job.timber.length or NONE, rates.kerf, demands)
+        found = cut_sticks(job.timber.length or NONE, rates.kerf, demands, budget.effort)
         cuttings.append(StickCutting(job.timber, found.layouts, found.used, found.bound.least))
     return tuple(cuttings)
 

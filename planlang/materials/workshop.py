@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from planlang.geometry.model import Layout
 from planlang.materials import messages
+from planlang.materials.cutting import Budget
 from planlang.materials.framed import resolve_framed
 from planlang.materials.layouts import Detail, cut_batts, cut_cloth, cut_rails, cut_sheet_goods
 from planlang.materials.model import Materials, PanelBuild, Purchase
@@ -30,22 +31,26 @@ FULL_SEARCHES = 6
 """So many cutting lists, over the plan and its options, are searched with full effort; more share it."""
 
 
-def resolve_materials(plan: Plan, layout: Layout, detail: Detail = Detail.LAID_OUT) -> Outcome[Materials]:
+def resolve_materials(
+    plan: Plan, layout: Layout, detail: Detail = Detail.LAID_OUT, effort: int = 1
+) -> Outcome[Materials]:
     """Resolve every panel type of the plan and reckon what the placed panels need.
 
     A type none of whose panels could be placed is still checked, but isn't in the result. Parts and blanks that don't
     come out of their stock are reported and left out of the layouts. In less detail than LAID_OUT nothing is laid out
-    on sheets and batts; COUNTED is enough to price, BY_AREA to report. Errors and warnings, the same in every detail:
-    those of `resolve_framed`, `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
+    on sheets and batts; COUNTED is enough to price, BY_AREA to report. Layouts are searched with `effort` times the
+    least work. Errors and warnings, the same in every detail: those of `resolve_framed`, `stock_fit`, `rails`,
+    `purchases` and `pricing`, and `price-missing`.
     """
     tape = plan.job.tape
     resolved = _resolve_panels(plan, layout)
     builds = resolved.value
     rails = rail_jobs(layout, tape)
     share = max(1, _lists(builds) * (len(plan.options) + 1) // FULL_SEARCHES)
-    sheets = cut_sheet_goods(builds, plan.rates, detail, share)
-    batts = cut_batts(builds, plan.rates, detail, share)
-    rolls, sticks = cut_cloth(builds, detail), cut_rails(rails.value, plan.rates)
+    budget = Budget(effort, share)
+    sheets = cut_sheet_goods(builds, plan.rates, detail, budget)
+    batts = cut_batts(builds, plan.rates, detail, budget)
+    rolls, sticks = cut_cloth(builds, detail), cut_rails(rails.value, plan.rates, budget)
     orders = (
         *(order_sheets(cutting) for cutting in (*sheets, *batts)),
         *(order_cloth(roll, plan.rates, tape) for roll in rolls),

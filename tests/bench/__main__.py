@@ -10,10 +10,10 @@ import os
 import platform
 import sys
 
-from tests.bench import acoustics, commands, front_end, placement
+from tests.bench import acoustics, commands, cutting, front_end, placement
 from tests.bench.measure import REPETITIONS, Line
 
-BENCHMARKS = (commands, front_end, placement, acoustics)
+BENCHMARKS = (commands, front_end, placement, acoustics, cutting)
 
 
 def as_text(title: str, lines: list[Line]) -> str:

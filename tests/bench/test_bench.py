@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import json
+from fractions import Fraction
+
 import pytest
 
-from tests.bench import acoustics, commands, front_end, placement
+from planlang.materials.cutting import Demand
+from planlang.materials.cutting.replay import Rectangle, Stock
+from tests.bench import acoustics, commands, cutting, front_end, placement
 from tests.bench.__main__ import as_text
+from tests.bench.cutting_peers import PEERS, Peer, can_be_cut
 from tests.bench.measure import Line, compared, python
 
 
@@ -85,3 +91,49 @@ def test_the_checks_grow_hardly_faster_than_the_panels() -> None:
         for there in (placement.hall(10, 10), placement.hall(20, 20))
     )
     assert large < 9 * small
+
+
+def test_cutting_is_measured_instance_by_instance_beside_its_bound() -> None:
+    lines = cutting.measure(most=2, every=True)
+    instances = [line for line in lines if line.least and "proven" not in line.what]
+    assert len(instances) == 2 * (len(cutting.SHEET_SETS) + len(cutting.STICK_SETS))
+    assert all(line.ratio >= 1 for line in instances)
+    absent = [peer.absent.what for peer in PEERS if peer.absent]
+    assert [line.what for line in lines[: len(absent)]] == absent
+
+
+def test_every_set_of_instances_is_there_and_says_where_it_is_from() -> None:
+    files = {path.stem: path.read_text(encoding="utf-8").splitlines() for path in cutting.INSTANCES.iterdir()}
+    assert {name: len(lines) - 1 for name, lines in files.items()} == {
+        "classes": 250,
+        "workshop": 24,
+        "cutting_stock": 26,
+        "sticks_workshop": 30,
+        "sticks_falkenauer": 36,
+    }
+    assert all(json.loads(lines[0])["source"] for lines in files.values())
+
+
+def boxes(*placed: tuple[int, int, int, int]) -> list[Rectangle]:
+    return [Rectangle(*map(Fraction, box)) for box in placed]
+
+
+def test_a_peers_plan_counts_only_when_it_can_be_cut() -> None:
+    """The pinwheel on 5 x 5: it fits, and no cut goes through. Then parts missing, outside, overlapping, turned."""
+    pinwheel = boxes((0, 0, 3, 2), (3, 0, 2, 3), (2, 3, 3, 2), (0, 2, 2, 3), (2, 2, 1, 1))
+    parts = [(3, 2, False), (3, 2, False), (2, 3, False), (2, 3, False), (1, 1, False)]
+    assert not can_be_cut((5, 5), parts, [pinwheel])
+    two = [(3, 2, False), (2, 3, False)]
+    assert can_be_cut((5, 5), two, [boxes((0, 0, 3, 2), (3, 0, 2, 3))])
+    assert not can_be_cut((5, 5), two, [boxes((0, 0, 3, 2))])
+    assert not can_be_cut((5, 5), two, [boxes((0, 0, 3, 2), (4, 0, 2, 3))])
+    assert not can_be_cut((5, 5), two, [boxes((0, 0, 3, 2), (2, 0, 2, 3))])
+    assert not can_be_cut((5, 5), two, [boxes((0, 0, 3, 2), (0, 2, 3, 2))])
+    assert can_be_cut((5, 5), [(3, 2, True), (2, 3, True)], [boxes((0, 0, 3, 2), (0, 2, 3, 2))])
+
+
+@pytest.mark.parametrize("peer", PEERS, ids=lambda peer: peer.library)
+def test_a_peer_lays_four_quarters_on_one_sheet(peer: Peer) -> None:
+    pytest.importorskip(peer.library, reason="it is in the extra `bench`")
+    stock = Stock(Fraction(10), Fraction(10), Fraction(0), Fraction(0), cutting.LEAST_OFFCUT)
+    assert peer.sheets(stock, [Demand("P", Fraction(5), Fraction(5), 4, True)], 0.5) == 1

@@ -33,6 +33,20 @@ def test_book_goes_beside_by_default(tmp_path: Path) -> None:
     assert tuple(sorted(files_in(tmp_path / "loft-book"))) == BOOK
 
 
+def test_a_longer_search_builds_a_book_too(tmp_path: Path) -> None:
+    done = planlang("build", DEMOS / LOFT, "--search", "4", cwd=tmp_path)
+    assert (done.status, done.out) == (0, "job book: loft-book\n")
+    assert tuple(sorted(files_in(tmp_path / "loft-book"))) == BOOK
+
+
+@pytest.mark.parametrize("effort", ["0", "-1", "1001", "2.5", "much", "²"])
+def test_an_effort_that_is_none(effort: str, tmp_path: Path) -> None:
+    done = planlang("build", DEMOS / LOFT, f"--search={effort}", cwd=tmp_path)
+    assert done.status == 2
+    assert f"`{effort}` is no whole number from 1 to 1000" in done.said
+    assert files_in(tmp_path) == {}
+
+
 def remove_prices(shop: Path) -> None:
     removed = 0
     for stock in shop.glob("*.plan"):

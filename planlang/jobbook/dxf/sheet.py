@@ -90,7 +90,7 @@ def _steady() -> Iterator[Any]:
     """The library, which meanwhile writes no date, version or number of its own making into a file."""
     import ezdxf  # noqa: PLC0415 - an extra, and only this loads it
 
-    options: Any = ezdxf.options
+    options: Any = vars(ezdxf)["options"]
     kept = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:

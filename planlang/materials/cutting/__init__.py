@@ -15,9 +15,12 @@ from planlang.materials.cutting.demand import (
 from planlang.materials.cutting.roll import cut_roll
 from planlang.materials.cutting.sheets import count_sheets, cut_sheets
 from planlang.materials.cutting.sticks import cut_sticks
+from planlang.materials.cutting.work import LEAST, Budget
 
 __all__ = [
+    "LEAST",
     "Bound",
+    "Budget",
     "CutResult",
     "Demand",
     "RollResult",

@@ -35,11 +35,12 @@ class StickDemand:
 class Bound:
     """The fewest sheets (or sticks) that any plan can use, and the rule that shows it.
 
-    'area' is the material bound; 'dual feasible' is the bound by dual feasible functions.
+    'area' is the material bound; 'dual feasible' is the bound by dual feasible functions; 'patterns' is that of the
+    linear program over everything that one sheet (or stick) can hold.
     """
 
     least: int
-    rule: Literal["area", "dual feasible"]
+    rule: Literal["area", "dual feasible", "patterns"]
 
 
 @record

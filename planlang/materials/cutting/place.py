@@ -146,6 +146,10 @@ class Style(NamedTuple):
     split: Split
 
 
+SPLITS: tuple[Split, ...] = (rip_always, cross_always, keep_longer_side, keep_larger_area, keep_even)
+STYLES = tuple(Style(tight, rest, split) for tight in (True, False) for rest in (False, True) for split in SPLITS)
+
+
 class Filling:
     """One sheet being filled: the ways still open, most wanted first, the parts placed, the free pieces to fill."""
 

@@ -10,6 +10,7 @@ from math import gcd, lcm
 from typing import NamedTuple
 
 from planlang.materials.cutting.demand import Demand
+from planlang.materials.cutting.work import LEAST, Budget
 from planlang.syntax.record import record
 
 
@@ -34,7 +35,6 @@ class Problem:
     """`length` x `width` is the usable stock, kerf included; `ways[k]` are the ways kind k fits it.
 
     `areas[k]` is the area of one part of kind k, kerf included. `unit` is the length in mm of the whole number 1.
-    `share`: the search may take so much less work, because so many others share the time.
     """
 
     unit: Fraction
@@ -46,7 +46,7 @@ class Problem:
     counts: tuple[int, ...]
     ways: tuple[tuple[Lying, ...], ...]
     areas: tuple[int, ...]
-    share: int = 1
+    budget: Budget = LEAST
 
     @property
     def area(self) -> int:

@@ -8,10 +8,12 @@ from fractions import Fraction
 from planlang.materials.cutting.demand import CutResult, Demand
 from planlang.materials.cutting.place import Placement, Sheet
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
-from planlang.materials.cutting.search import Plan, fewest_sheets, one_sheet_again, search
+from planlang.materials.cutting.search import fewest_sheets, one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
 from planlang.materials.cutting.sequence import settings, useful
 from planlang.materials.cutting.tree import Node, tree_of, wastes
+from planlang.materials.cutting.values import Plan
+from planlang.materials.cutting.work import LEAST, Budget
 from planlang.materials.model import SheetLayout
 
 MOST_COMPARED = 5
@@ -27,7 +29,7 @@ def cut_sheets(
     trim: Fraction,
     least_offcut: tuple[Fraction, Fraction],
     demands: Sequence[Demand],
-    share: int = 1,
+    budget: Budget = LEAST,
 ) -> CutResult:
     """Lay the demands out on sheets of `length` x `width`, all in mm.
 
@@ -35,11 +37,10 @@ def cut_sheets(
     when it reaches `least_offcut` in either orientation. Of plans with equally few sheets the one with the largest
     single offcut wins, then fewer distinct layouts, fewer fence settings, fewer cuts. Layouts come fullest first.
     Demands that no sheet holds come back in `unplaced`. Raises ValueError when kerf or trim is negative.
-    With `share` the search takes so much less work.
     """
     demands = sorted(demands, key=_canonical)
     problem, unplaced = state(length, width, kerf, trim, demands)
-    problem = replace(problem, share=share)
+    problem = replace(problem, budget=budget)
     plans, bound = search(problem)
     left_out = set(unplaced)
     placeable = [demand for demand in demands if demand.count > 0 and demand not in left_out]
@@ -51,11 +52,16 @@ def cut_sheets(
 
 
 def count_sheets(
-    length: Fraction, width: Fraction, kerf: Fraction, trim: Fraction, demands: Sequence[Demand], share: int = 1
+    length: Fraction,
+    width: Fraction,
+    kerf: Fraction,
+    trim: Fraction,
+    demands: Sequence[Demand],
+    budget: Budget = LEAST,
 ) -> int:
     """How many sheets `cut_sheets` would use for the same demands, without laying them out for the saw."""
     problem, _ = state(length, width, kerf, trim, sorted(demands, key=_canonical))
-    return fewest_sheets(replace(problem, share=share))
+    return fewest_sheets(replace(problem, budget=budget))
 
 
 def _distinct(plans: Sequence[Plan]) -> list[Plan]:

@@ -1,39 +1,47 @@
-"""The search for few sticks, in counted work, on whole numbers with kerf in every length.
+"""The search for few sticks, in counted work.
 
-Three constructors, the best kept: longest first into the fullest stick that takes it (best fit decreasing); stick after
-stick filled to the least slack by exact subset sums; the same with the longest length left always on the stick. Above
-the bound, rounds take a few sticks apart and fill them again.
-Source: K. Fleszar and K. S. Hindi, New heuristics for one-dimensional bin-packing, Computers and Operations
-Research 29 (2002) 821-839 (minimal bin slack).
+The constructors first, the best kept. Above the bound, plans by patterns, which raise the bound too; where they don't
+meet, rounds take a few sticks apart and fill them again.
 """
 
-from collections import Counter
-from collections.abc import Sequence
+from __future__ import annotations
 
-from planlang.materials.cutting.sums import fullest
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from planlang.materials.cutting.demand import Bound
+from planlang.materials.cutting.stick_fill import Load, constructed, least_slack, uneven, with_lead
 from planlang.materials.cutting.work import Draw
 
-Load = tuple[int, ...]
-"""The lengths on one stick, longest first."""
+if TYPE_CHECKING:
+    from planlang.materials.cutting.stick_rounding import Rounding
 
 ROUNDS = 300
+LONGEST = 200_000
+"""Sticks of more units than this are not solved by patterns, which go through a table of every unit."""
 
 
-def load_sticks(counts: Counter[int], capacity: int, least: int) -> list[Load]:
-    """Loads that hold every length; `least` sticks is the known bound, where the search ends."""
-    plans = [best_fit(counts, capacity), least_slack(counts, capacity, True), least_slack(counts, capacity, False)]
+def load_sticks(counts: Counter[int], capacity: int, bound: Bound, effort: int = 1) -> tuple[list[Load], Bound]:
+    """Loads that hold every length, and the bound, raised where patterns show that more sticks are needed."""
+    plans = constructed(counts, capacity)
     loads = min(plans, key=uneven)
+    if len(loads) <= max(bound.least, 1):
+        return loads, bound
+    rounding: Rounding | None = None
+    if capacity <= LONGEST:
+        from planlang.materials.cutting.stick_rounding import Rounding  # noqa: PLC0415 - most lists do without
+
+        rounding = Rounding(counts, capacity, plans, bound)
     draw = Draw()
-    for _ in range(ROUNDS):
-        if len(loads) <= max(least, 1):
-            break
-        loads = _round(loads, capacity, draw)
-    return loads
-
-
-def uneven(loads: Sequence[Load]) -> tuple[int, int]:
-    """What the rounds improve: fewer sticks, then full sticks beside nearly empty ones."""
-    return len(loads), -sum([sum(load) ** 2 for load in loads])
+    for _ in range(effort):
+        if rounding is not None:
+            loads = rounding.better(loads)
+            bound = rounding.bound
+        for _ in range(ROUNDS):
+            if len(loads) <= bound.least:
+                return loads, bound
+            loads = _round(loads, capacity, draw)
+    return loads, bound
 
 
 def _round(loads: list[Load], capacity: int, draw: Draw) -> list[Load]:
@@ -51,41 +59,3 @@ def _round(loads: list[Load], capacity: int, draw: Draw) -> list[Load]:
     if uneven(new) > uneven(old):
         return loads
     return [load for at, load in enumerate(loads) if at not in taken] + new
-
-
-def with_lead(counts: Counter[int], capacity: int, lead: int) -> list[Load]:
-    """One stick filled round a given length, the others by least slack."""
-    first = tuple(sorted([lead, *fullest(counts - Counter([lead]), capacity - lead)], reverse=True))
-    return [first, *least_slack(counts - Counter(first), capacity, True)]
-
-
-def best_fit(counts: Counter[int], capacity: int) -> list[Load]:
-    """Longest first, each on the fullest stick that takes it."""
-    loads: list[list[int]] = []
-    rooms: list[int] = []
-    for length in sorted(counts.elements(), reverse=True):
-        found = [(room, at) for at, room in enumerate(rooms) if room >= length]
-        if found:
-            at = min(found)[1]
-            rooms[at] -= length
-            loads[at].append(length)
-        else:
-            loads.append([length])
-            rooms.append(capacity - length)
-    return [tuple(load) for load in loads]
-
-
-def least_slack(counts: Counter[int], capacity: int, with_longest: bool) -> list[Load]:
-    """Stick after stick with the least slack there is, repeated while the lengths last."""
-    left = Counter(counts)
-    loads: list[Load] = []
-    while left:
-        longest = max(left)
-        held = [longest] if with_longest else []
-        rest = left - Counter(held)
-        load = tuple(sorted([*held, *fullest(rest, capacity - sum(held))], reverse=True))
-        used = Counter(load)
-        times = min(left[length] // count for length, count in used.items())
-        loads.extend([load] * times)
-        left -= Counter({length: count * times for length, count in used.items()})
-    return loads

@@ -7,16 +7,17 @@ from fractions import Fraction
 from planlang.materials.cutting.bounds import stick_bound
 from planlang.materials.cutting.demand import StickDemand, StickResult
 from planlang.materials.cutting.problem import common_unit
-from planlang.materials.cutting.stick_search import Load, load_sticks
+from planlang.materials.cutting.stick_fill import Load
+from planlang.materials.cutting.stick_search import load_sticks
 from planlang.materials.model import Cut, PlacedStick, StickLayout
 from planlang.syntax.record import record
 
 
-def cut_sticks(stick_length: Fraction, kerf: Fraction, demands: Sequence[StickDemand]) -> StickResult:
+def cut_sticks(stick_length: Fraction, kerf: Fraction, demands: Sequence[StickDemand], effort: int = 1) -> StickResult:
     """Cut the demands from sticks of `stick_length`, all in mm. Layouts come fullest first.
 
     Demands that are longer than the stick, or of no length, come back in `unplaced`; a demand for none is dropped.
-    Raises ValueError when the kerf is negative.
+    The search takes `effort` times the work of the least. Raises ValueError when the kerf is negative.
     """
     if kerf < 0:
         raise ValueError("kerf cannot be negative")
@@ -33,7 +34,7 @@ def cut_sticks(stick_length: Fraction, kerf: Fraction, demands: Sequence[StickDe
     for demand in fitting:
         counts[int(demand.length / unit) + blade] += demand.count
     bound = stick_bound(list(counts), list(counts.values()), capacity)
-    loads = load_sticks(counts, capacity, bound.least)
+    loads, bound = load_sticks(counts, capacity, bound, effort)
     queues: dict[int, deque[str]] = {length: deque() for length in counts}
     for demand in fitting:
         queues[int(demand.length / unit) + blade].extend([demand.mark] * demand.count)

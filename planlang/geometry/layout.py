@@ -78,7 +78,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         findings += too_near(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
-    lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
+    lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels, tape))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
 
 
@@ -165,10 +165,9 @@ def _hang_point(surface: Surface, point: NamedPoint, landing: Landing) -> HangPo
     )
 
 
-def _lines(surface: Surface, panels: Sequence[PlacedPanel]) -> tuple[LaserLine, ...]:
-    return laser_lines(
-        surface.name, (point for panel in panels if panel.surface == surface.name for point in panel.points)
-    )
+def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[LaserLine, ...]:
+    points = (point for panel in panels if panel.surface == surface.name for point in panel.points)
+    return laser_lines(surface, points, tape)
 
 
 def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:

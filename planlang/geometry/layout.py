@@ -4,12 +4,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from planlang.geometry import messages
+from planlang.geometry.checks.allowed import not_allowed
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
 from planlang.geometry.checks.swings import panels_in_swings
-from planlang.geometry.checks.zones import in_zones
+from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
@@ -66,6 +67,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
+        findings += not_allowed(array, plan.room.allowances)
         if _base_of(array) in adrift:
             adrift.add(array.family)
             continue
@@ -78,6 +80,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         findings += too_near(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
+    findings += hot_in_zones(room.features, plan.room.zones, room)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels, tape))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
 

@@ -39,7 +39,7 @@ class Requirement(Node):
 
 @record(kw_only=True)
 class Zone(Node):
-    """A rectangle of a surface where something is forbidden, and who says so."""
+    """A rectangle of a surface where something is forbidden, and who says so. The `whole` surface has no edges here."""
 
     name: str
     surface: str
@@ -49,6 +49,7 @@ class Zone(Node):
     upper: Fraction
     forbids: Literal["drilling", "covering", "hanging", "heat", "anything"]
     author: str
+    whole: bool = False
 
 
 @record(kw_only=True)

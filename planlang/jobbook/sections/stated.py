@@ -17,7 +17,7 @@ def stated(compiled: CompiledPlan) -> Blocks:
         return ()
     note = (
         "These are carried as the plan states them. Panels and what they are fixed by have been held against the zones "
-        "where drilling, covering or hanging is forbidden; all else is checked by whoever works."
+        "and against what surfaces allow; all else is checked by whoever works."
     )
     blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
     if plan.region:
@@ -43,6 +43,8 @@ def _zones(plan: Plan) -> Table | None:
 
 
 def _corners(zone: Zone, tape: TapeStyle) -> tuple[str, str]:
+    if zone.whole:
+        return "all of it", "all of it"
     start = f"{words.length(zone.left, tape)}, {words.length(zone.lower, tape)}"
     return start, f"{words.length(zone.right, tape)}, {words.length(zone.upper, tape)}"
 

@@ -7,6 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Cell, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import surface_drawing
+from planlang.jobbook.sections.moved import moved_points
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.tape import TapeStyle
 
@@ -44,7 +45,11 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    blocks += [_points(compiled, surface, placed), *_checks(surface, placed, tape)]
+    blocks += [
+        _points(compiled, surface, placed),
+        *moved_points(compiled, surface.name),
+        *_checks(surface, placed, tape),
+    ]
     return [*blocks, *_second_supports(surface, placed, tape)]
 
 

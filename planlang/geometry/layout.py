@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from planlang.geometry import messages
 from planlang.geometry.checks.allowed import not_allowed
+from planlang.geometry.checks.bodies import panels_in_panels
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
 from planlang.geometry.checks.neighbours import overlaps
@@ -80,6 +81,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         findings += too_near(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
+    findings += panels_in_panels(room, panels, tape)
     findings += hot_in_zones(room.features, plan.room.zones, room)
     lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels, tape))
     return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))

@@ -46,7 +46,7 @@ def test_a_panel_that_is_no_longer_there_is_named(tmp_path):
     drawn = compilation.compiled.drawn.panels
     here = compilation.compiled.layout.panels
     assert len(drawn) > len(here) > 0
-    assert moved_points(compilation.compiled, "ceiling")[0].text.startswith("Drawn, and not there as surveyed: K")
+    assert moved_points(compilation.compiled, "ceiling")[0].words.startswith("Drawn, and not there as surveyed: K")
 
 
 def test_what_no_longer_fits_is_an_error_that_names_the_survey(tmp_path):

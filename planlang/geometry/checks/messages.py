@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from planlang.geometry.model import Surface
+from planlang.geometry.model import PlacedPanel, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
@@ -52,6 +52,16 @@ def fixing_not_allowed(array: Array, sort: str, piece: Hardware, allowance: Allo
     mend = "place it on another surface" if what == "nothing" else f"fix it by {and_list(allowance.fixings, 'or')}"
     return Diagnostic("fixing-not-allowed", message, at, f"{mend}, or ask {allowance.author or 'whoever decides'}",
                       also=((f"what {allowance.surface} allows", allowance.at),))  # fmt: skip
+
+
+def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, tape: TapeStyle) -> Diagnostic:
+    """Two panels on surfaces that meet, each of which would be where the other one is."""
+    first, second = panels
+    message = (f"{second.mark} on {second.surface} goes {at_least(depth, tape)} into {first.mark} on {first.surface}, "
+               "each at its drop and depth")  # fmt: skip
+    return Diagnostic("panel-through-panel", message, second.array.placement.at,
+                      f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
+                      "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
 
 
 def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, tape: TapeStyle) -> Diagnostic:

@@ -3,9 +3,31 @@
 from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
+STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 200 centres, first at 100"
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
+WALL_PANELS = """array wall-panels, mark W {
+  panel cloud
+  on north wall
+  place grid 1 across by 1 up, left edge at 2100, highest edge at 250
+  turned long side up
+  hang from eyes on eye, drop 20
+  fix lag-eye into studs
+}"""
+
 CHECK_PAGES = {
+    "panel-through-panel": Page(
+        "Two panels in one place where surfaces meet",
+        "A panel hangs at its drop and has its depth, and so may a panel on the wall beside it. Where both are near "
+        "the edge that their surfaces share, one may stand in the other.",
+        given=(
+            ("lining walls, floor plaster", STUDS),
+            (PLACE, "place row of 2, gap 100, centred across, lowest edge at 2800"),
+            ("", WALL_PANELS),
+        ),
+        wrong=(("drop 100", "drop 200"),),
+        right=(("drop 100", "drop 160"),),
+    ),
     "fixing-not-allowed": Page(
         "A fixing that the surface does not allow",
         "Somebody has said what may go into this surface (`allows`), and what the panels are fixed by is not among it. "

@@ -3,16 +3,34 @@
 from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
-STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 200 centres, first at 100"
+STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 300"
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
-WALL_PANELS = """array wall-panels, mark W {
-  panel cloud
+WALL_PANELS = """hardware screw {
+  mass 8 g
+  shank 5
+  thread 60
+  price 0.20 GBP per each
+}
+
+panel board, mark B {
+  absorber framed
+  face 600 x 1200
+  depth 75
+  frame ply, ends full, sides between
+  core wool
+  braces at mid-length, 60 wide, set back 6 from the front
+  front serge, wrapped 50
+  cleats 2 of eye, 60 below the top, inset 100 from the sides
+}
+
+array boards, mark W {
+  panel board
   on north wall
-  place grid 1 across by 1 up, left edge at 2100, highest edge at 250
+  place grid 1 across by 1 up, left edge at 1800, highest edge at 250
   turned long side up
-  hang from eyes on eye, drop 20
-  fix lag-eye into studs
+  hang on cleats
+  fix screw into studs, 2 each
 }"""
 
 CHECK_PAGES = {

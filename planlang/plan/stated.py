@@ -74,10 +74,11 @@ class CutToBay(Node):
 
 @record(kw_only=True)
 class Made(Node):
-    """Panels that are built."""
+    """Panels that are built; `size` is their width, length and depth, None where it is not stated."""
 
     panels: tuple[str, ...]
     date: str
+    size: tuple[Fraction, Fraction, Fraction] | None = None
 
 
 @record(kw_only=True)

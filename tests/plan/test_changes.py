@@ -166,6 +166,30 @@ phase first hangs clouds, from 2026-12-07 to 2026-12-11
 """
 
 
+def test_a_built_panel_may_state_its_size(tmp_path):
+    fix = "  fix     lag-eye"
+    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"  made K1 by 2026-12-01, 600 x 1200 x 75\n{fix}"))
+    assert findings == ()
+    assert plan.arrays[0].made[0].size == (600, 1200, 75)
+
+
+@pytest.mark.parametrize(
+    ("place", "codes"),
+    [
+        ("place row of 2, margin 300, lowest edge at 1600", []),
+        ("place row of 1, margin 300, lowest edge at 1600", ["clauses-disagree"]),
+        ("place row of 2, margin 300, gap 100, lowest edge at 1600", ["clauses-disagree"]),
+        ("place row of 2, margin 300, left edge at 100, lowest edge at 1600", ["clauses-disagree"]),
+    ],
+)
+def test_a_row_between_margins_has_no_other_word_on_gaps(tmp_path, place, codes):
+    before = next(line.strip() for line in SMALL.splitlines() if line.strip().startswith("place"))
+    plan, findings = read_text(tmp_path, SMALL.replace(before, place))
+    assert [finding.code for finding in findings] == codes
+    if not codes:
+        assert (plan.arrays[0].placement.margin, plan.arrays[0].placement.gap) == (300, None)
+
+
 def test_a_zone_may_be_all_of_a_surface(tmp_path):
     zone = '  zone old on all of ceiling, no drilling, says "owner"\n  door     d1'
     plan, findings = read_text(tmp_path, SMALL.replace("  door     d1", zone))

@@ -6,9 +6,9 @@ from planlang.geometry.model import PlacedPanel, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
-from planlang.plan.stated import Allowance, Zone
+from planlang.plan.stated import Allowance, Made, Zone
 from planlang.plan.stock import Hardware
-from planlang.plan.tape import TapeStyle, on_tape
+from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.span import Span
 
@@ -62,6 +62,30 @@ def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, t
     return Diagnostic("panel-through-panel", message, second.array.placement.at,
                       f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
                       "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
+
+
+def made_panel_changed(
+    array: Array, marks: tuple[str, ...], made: Made, size: tuple[Fraction, ...], tape: TapeStyle
+) -> Diagnostic:
+    """Panels that are built, and that the plan would now make in another size."""
+    are = "is" if len(marks) == 1 else "are"
+    built = size_on_tape(made.size or (), tape)
+    message = (f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} "
+               f"{size_on_tape(size, tape)}")  # fmt: skip
+    mend = f"what is left: give {array.panel.name} its size again, take another type of panel for the others"
+    if array.cut_to:
+        mend = "what is left: move what their bay lies between, take as much less of the bay as makes them fit"
+    return Diagnostic("made-panel-changed", message, made.at, f"{mend}, or build {and_list(marks)} anew and take "
+                      "`made` out", also=((array.panel.name, array.panel.at),))  # fmt: skip
+
+
+def made_panel_gone(array: str, marks: tuple[str, ...], made: Made, placed: int) -> Diagnostic:
+    """Panels that are built, and that the plan places no more."""
+    gone = and_list(marks)
+    are = "is built, and has" if len(marks) == 1 else "are built, and have"
+    message = f"{gone} of '{array}' {are} no place any more: the plan places {placed} of its panels"
+    mend = f"what is left: place as many as are built, in another array too, or take {gone} out of `made`"
+    return Diagnostic("made-panel-gone", message, made.at, mend)
 
 
 def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, tape: TapeStyle) -> Diagnostic:

@@ -4,6 +4,7 @@ from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
 STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 300"
+FIX = "fix lag-eye into joists"
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
 WALL_PANELS = """hardware screw {
@@ -34,6 +35,19 @@ array boards, mark W {
 }"""
 
 CHECK_PAGES = {
+    "made-panel-changed": Page(
+        "A panel that is built, and that the plan would now make otherwise",
+        "Panels that are `made` do not change any more. Their size as built is stated with them; where the type of the "
+        "panel, or the bay that it is cut to, would now give another size, something else has to give way.",
+        wrong=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 80\n  {FIX}"),),
+        right=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 75\n  {FIX}"),),
+    ),
+    "made-panel-gone": Page(
+        "A panel that is built, and has no place any more",
+        "The rule that places the array gives fewer panels than are built.",
+        wrong=((FIX, f"made K2, K3 by 2026-12-01\n  {FIX}"),),
+        right=((FIX, f"made K1, K2 by 2026-12-01\n  {FIX}"),),
+    ),
     "panel-through-panel": Page(
         "Two panels in one place where surfaces meet",
         "A panel hangs at its drop and has its depth, and so may a panel on the wall beside it. Where both are near "

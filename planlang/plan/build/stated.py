@@ -123,7 +123,8 @@ def build_made_of(names: Names, entry: Entry, part: Entry) -> Made:
             message = f"`{panel.text}` is no panel of `{entry.guess}`"
             names.sink.append(messages.disagree(panel.span, message, f"its panels are called {mark}1, {mark}2 …"))
             raise Unknown
-    return Made(at=part.span, panels=tuple(panel.text for panel in panels), date=value(part, "date"))
+    marks = tuple(panel.text for panel in panels)
+    return Made(at=part.span, panels=marks, date=value(part, "date"), size=maybe_value(part, "size"))
 
 
 def build_phases(names: Names, files: list[Entry]) -> tuple[Phase, ...]:

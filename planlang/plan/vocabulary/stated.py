@@ -29,8 +29,10 @@ ALLOWS = S(
 MADE = S(
     "made",
     "{panels:names+} by {date:date}",
-    "Panels of this array that are built: what they are may no longer change.",
-    "made SC1, SC2 by 2026-12-01",
+    "Panels of this array that are built: what they are may no longer change. With their size, as in `face` and "
+    "`depth`, a plan that would make them otherwise is an error.",
+    "made SC1, SC2 by 2026-12-01, 600 x 1500 x 80",
+    clauses=(Clause("{size:size3}", "Width x length x depth, as built."),),
     many=True,
 )
 

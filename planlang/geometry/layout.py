@@ -8,6 +8,7 @@ from planlang.geometry.checks.allowed import not_allowed
 from planlang.geometry.checks.bodies import panels_in_panels
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
+from planlang.geometry.checks.light import panels_in_light
 from planlang.geometry.checks.made import made_panels_changed, made_panels_gone, with_remedies_left
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
@@ -104,6 +105,7 @@ def _together(
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
         findings += too_near(surface, there, room.features, tape)
+        findings += panels_in_light(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
     findings += panels_in_panels(room, panels, tape)

@@ -9,7 +9,7 @@ from planlang.plan.room import Feature
 from planlang.plan.stated import Allowance, Made, Zone
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
-from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
 
 
@@ -62,6 +62,16 @@ def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, t
     return Diagnostic("panel-through-panel", message, second.array.placement.at,
                       f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
                       "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
+
+
+def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A panel that takes a luminaire's light."""
+    beam = f"beam of {float(lamp.beam_deg or 0):g} deg to each side"
+    message = (f"{panel.mark} is {at_most(distance, tape)} from luminaire {lamp.name}, whose {beam} reaches "
+               f"{at_least(wanted, tape)} aside at the depth of its front")  # fmt: skip
+    mend = f"move it {at_least(wanted - Fraction(distance), tape)} away from {lamp.name}, or hang it closer"
+    return Diagnostic("panel-in-light", message, panel.array.placement.at, mend, Severity.WARNING,
+                      also=((lamp.name, lamp.at),))  # fmt: skip
 
 
 def made_panel_changed(

@@ -4,6 +4,7 @@ from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
 STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 300"
+LAMP = "luminaire L1 on ceiling centred at 2500, 2000, 90 across, fitted recessed-ic, beam 30 deg to each side"
 FIX = "fix lag-eye into joists"
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
@@ -35,6 +36,13 @@ array boards, mark W {
 }"""
 
 CHECK_PAGES = {
+    "panel-in-light": Page(
+        "A panel in the light of a luminaire",
+        "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "
+        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. This is a warning.",
+        given=((DOOR, f"{DOOR}\n  {LAMP}"),),
+        wrong=(("beam 30 deg", "beam 60 deg"),),
+    ),
     "made-panel-changed": Page(
         "A panel that is built, and that the plan would now make otherwise",
         "Panels that are `made` do not change any more. Their size as built is stated with them; where the type of the "

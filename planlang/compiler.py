@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TypeVar
 
 from planlang.acoustics.findings import acoustic_findings
 from planlang.acoustics.model import Acoustics
@@ -24,6 +25,8 @@ from planlang.requirements.check import Results, check_requirements
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
 from planlang.syntax.record import record
+
+T = TypeVar("T")
 
 
 class UnknownOption(LookupError):
@@ -132,6 +135,10 @@ def compile_option(
     results = Results(plan, room.value, layout.value, materials.value, expected, loads.value)
     held = check_requirements(required, results)
 
+    drawn = None
+    if plan.differences and (for_book or not (room.ok and layout.ok)):
+        drawn = place_as_drawn(checked, option)
+        room, layout = (moved_by_survey(phase, drawn.diagnostics) for phase in (room, layout))
     findings = [*typed.diagnostics, *acoustic_findings(plan, room.value)]
     for phase in (room, layout, materials, loads):
         findings += phase.diagnostics
@@ -142,9 +149,34 @@ def compile_option(
     found = in_order(findings)
     warnings, failures = (tuple(each for each in found if each.is_error is fails) for fails in (False, True))
     compiled = CompiledPlan(
-        plan, room.value, layout.value, materials.value, estimated, loads.value, warnings, failures, held.value
-    )
+        plan, room.value, layout.value, materials.value, estimated, loads.value, warnings, failures, held.value,
+        drawn.value if drawn else None,
+    )  # fmt: skip
     return Outcome(compiled, found)
+
+
+def place_as_drawn(checked: Checked, option: str) -> Outcome[Layout | None]:
+    """Where all would hang without what surveys found; None where the plan as drawn can't be placed at all."""
+    typed = type_plan(checked, option, surveyed=False)
+    if typed.value is None or not typed.ok:
+        return Outcome(None, typed.diagnostics)
+    room = build_room(typed.value)
+    if not room.value.surfaces:
+        return Outcome(None, room.diagnostics)
+    layout = place_arrays(typed.value, room.value)
+    return Outcome(layout.value, room.diagnostics + layout.diagnostics)
+
+
+def moved_by_survey(phase: Outcome[T], as_drawn: Sequence[Diagnostic]) -> Outcome[T]:
+    """Say of each error that the plan as drawn does not have that what a survey found brought it about."""
+    known = {(finding.code, finding.span) for finding in as_drawn}
+    findings = tuple(
+        replace(finding, message=f"{finding.message}; as drawn it fits, as surveyed it does not")
+        if finding.is_error and (finding.code, finding.span) not in known
+        else finding
+        for finding in phase.diagnostics
+    )
+    return Outcome(phase.value, findings)
 
 
 def estimate(plan: Plan, room: RoomGeometry, layout: Layout) -> Acoustics:

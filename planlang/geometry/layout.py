@@ -1,15 +1,19 @@
 """All arrays on their surfaces: panels, hang points, laser lines, rails. `place_arrays` is the way in."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from planlang.geometry import messages
+from planlang.geometry.checks.allowed import not_allowed
+from planlang.geometry.checks.bodies import panels_in_panels
 from planlang.geometry.checks.depth import low_headroom, through_members, through_surfaces
 from planlang.geometry.checks.edges import near_edge, off_surface
+from planlang.geometry.checks.light import panels_in_light
+from planlang.geometry.checks.made import made_panels_changed, made_panels_gone, with_remedies_left
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
 from planlang.geometry.checks.swings import panels_in_swings
-from planlang.geometry.checks.zones import in_zones
+from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
 from planlang.geometry.hanging.points import hook_faults, letter, points_on
@@ -66,20 +70,47 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
+        findings += not_allowed(array, plan.room.allowances)
+        findings += made_panels_changed(array, laid.value.panels, tape)
         if _base_of(array) in adrift:
             adrift.add(array.family)
             continue
-        findings += laid.diagnostics
+        findings += with_remedies_left(array, laid.diagnostics)
         if any(finding.code == "panel-off-surface" for finding in laid.diagnostics):
             adrift.add(array.family)
+    findings += [*_gone(plan, room, placed, unsettled), *_together(plan, room, panels, runs)]
+    lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels, tape))
+    return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
+
+
+def _gone(
+    plan: Plan, room: RoomGeometry, placed: Mapping[str, tuple[PlacedPanel, ...]], unsettled: Collection[str]
+) -> tuple[Diagnostic, ...]:
+    """Built panels that have no place any more, of arrays that are not at fault themselves."""
+    findings: tuple[Diagnostic, ...] = ()
+    for family, panels in placed.items():
+        arrays = [array for array in plan.arrays if array.family == family]
+        if not any(array.name in unsettled for array in arrays) and room.surface(arrays[0].surface) is not None:
+            findings += made_panels_gone(arrays, panels)
+    return findings
+
+
+def _together(
+    plan: Plan, room: RoomGeometry, panels: Sequence[PlacedPanel], runs: Sequence[tuple[RailRun, Array]]
+) -> list[Diagnostic]:
+    """What is found only when all panels are there."""
+    tape = plan.job.tape
+    findings: list[Diagnostic] = []
     for surface in room.surfaces:
         there = [panel for panel in panels if panel.surface == surface.name]
         findings += overlaps(surface, there, tape)
         findings += too_near(surface, there, room.features, tape)
+        findings += panels_in_light(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
-    lines = tuple(line for surface in room.surfaces for line in _lines(surface, panels))
-    return Outcome(Layout(tuple(panels), lines, tuple(rails), frozenset(unsettled)), tuple(findings))
+    findings += panels_in_panels(room, panels, tape)
+    findings += hot_in_zones(room.features, plan.room.zones, room)
+    return findings
 
 
 def _base_of(array: Array) -> str:
@@ -165,10 +196,9 @@ def _hang_point(surface: Surface, point: NamedPoint, landing: Landing) -> HangPo
     )
 
 
-def _lines(surface: Surface, panels: Sequence[PlacedPanel]) -> tuple[LaserLine, ...]:
-    return laser_lines(
-        surface.name, (point for panel in panels if panel.surface == surface.name for point in panel.points)
-    )
+def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[LaserLine, ...]:
+    points = (point for panel in panels if panel.surface == surface.name for point in panel.points)
+    return laser_lines(surface, points, tape)
 
 
 def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:

@@ -133,12 +133,29 @@ class PlacedPanel:
 
 @record
 class LaserLine:
-    """A line at one `position` mm from the datum of a surface: level ('up' is fixed) or plumb ('across' is fixed)."""
+    """A line at one `position` mm from the datum of a surface: level ('up' is fixed) or plumb ('across' is fixed).
+
+    `measured` says from where on site, and which way.
+    """
 
     surface: str
     fixed: Literal["up", "across"]
     position: Fraction
     points: tuple[str, ...]
+    measured: str
+
+
+@record
+class Check:
+    """A distance, mm, by which the marks of a panel's hang points are checked, other than those they are set out by.
+
+    `between` names points ('a to c'), or a point and an edge of the surface ('c to the right edge').
+    """
+
+    panel: str
+    kind: Literal["diagonal", "across", "up"]
+    between: str
+    distance: Fraction
 
 
 @record

@@ -84,9 +84,9 @@ def move_words(surface: Surface, move: Move, tape: TapeStyle) -> str:
     return " and ".join(parts)
 
 
-def and_list(names: tuple[str, ...]) -> str:
-    """'A', 'A and B', 'A, B and C'."""
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+def and_list(names: tuple[str, ...], word: str = "and") -> str:
+    """'A', 'A and B', 'A, B and C'; or with another word for the last."""
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {word} {names[-1]}"
 
 
 def singular(word: str) -> str:

@@ -16,7 +16,8 @@ class CompiledPlan:
 
     A failure is an error that doesn't stop the book: a load that doesn't hold, for which every page is marked.
     `held` are the plan's requirements; `alternatives` the plan with each other option ('' for none), None where that
-    option has errors. `estimated` is None where the plan is only checked.
+    option has errors. `estimated` is None where the plan is only checked. `drawn` is where all would hang as drawn:
+    None where no survey found anything, or where nothing can be placed as drawn.
     """
 
     plan: Plan
@@ -28,6 +29,7 @@ class CompiledPlan:
     warnings: tuple[Diagnostic, ...]
     failures: tuple[Diagnostic, ...] = ()
     held: tuple[Held, ...] = ()
+    drawn: Layout | None = None
     alternatives: tuple[tuple[str, "CompiledPlan | None"], ...] = ()
 
     @property

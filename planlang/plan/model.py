@@ -60,12 +60,13 @@ class Grid(Node):
 
 @record(kw_only=True)
 class Row(Node):
-    """`count` panels in a row across. `gap` None: gaps and margins all equal."""
+    """`count` panels in a row across. `gap` None: gaps and margins all equal, or with a `margin` the gaps alone."""
 
     count: int
     gap: Fraction | None
     across: Along
     up: Along
+    margin: Fraction | None = None
 
 
 @record(kw_only=True)

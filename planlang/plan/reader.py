@@ -60,8 +60,11 @@ def check_statements(project: Project) -> Checked:
     return Checked(project, files, tuple(sink))
 
 
-def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
-    """The typed plan, with an option laid over it; None where too much is at fault. All findings come at once."""
+def type_plan(checked: Checked, option: str, surveyed: bool = True) -> Outcome[Plan | None]:
+    """The typed plan, with an option laid over it; None where too much is at fault. All findings come at once.
+
+    Not `surveyed`: as it is drawn, without what surveys found.
+    """
     project = checked.project
     sink = list(checked.findings)
     entries = [entry.copied() for entry in checked.files]
@@ -74,7 +77,7 @@ def type_plan(checked: Checked, option: str) -> Outcome[Plan | None]:
     check_options(names, entries)
     apply_option(names, entries, option)
     names.complete_all()
-    plan = build_plan(names, entries, project.files[-1], option) if project.files else None
+    plan = build_plan(names, entries, project.files[-1], option, surveyed) if project.files else None
     return Outcome(plan, in_order(sink))
 
 
@@ -131,7 +134,7 @@ def read_figure(
     figures[name] = None if entry.faulty or "value" not in entry.values else entry.values["value"].what
 
 
-def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) -> Plan | None:
+def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str, surveyed: bool) -> Plan | None:
     """Put the plan together from the entries of all files."""
     own = files[-1]
     start = own.span
@@ -139,7 +142,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str) ->
     job = made(lambda: build_job(names, sole(names, files, "job", start), unit_of(main) or "mm", start))
     rates = made(lambda: build_rates(names, shop_of(names, files, start)))
     readings = Readings(names)
-    surveys = surveys_in_order(files)
+    surveys = surveys_in_order(files) if surveyed else []
     measure_stock(readings, surveys)
     rooms = [entry for file in files for entry in file.all("room")]
     room = made(lambda: survey_room(readings, surveys, build_the_room(names, files, start)))

@@ -57,7 +57,8 @@ class Feature(Node):
     `below` is how far a sprinkler's deflector or a detector stands off the surface, None where that isn't stated.
     `depth` is how far it stands out. Panels keep `keep_clear` from it where their array says nothing else;
     `keep_source` is why, empty where the plan says so. Doors: the way that it opens, and the side of its hinges as seen
-    from the room; empty where the plan does not say.
+    from the room; empty where the plan does not say. `beam_deg` is how far a luminaire's light opens to each
+    side, None where that isn't stated.
     """
 
     kind: str
@@ -76,6 +77,7 @@ class Feature(Node):
     keep_source: str = ""
     opens: Literal["inward", "outward", ""] = ""
     hinge: Literal["left", "right", ""] = ""
+    beam_deg: Fraction | None = None
 
 
 @record(kw_only=True)

@@ -39,7 +39,7 @@ class Requirement(Node):
 
 @record(kw_only=True)
 class Zone(Node):
-    """A rectangle of a surface where something is forbidden, and who says so."""
+    """A rectangle of a surface where something is forbidden, and who says so. The `whole` surface has no edges here."""
 
     name: str
     surface: str
@@ -49,6 +49,7 @@ class Zone(Node):
     upper: Fraction
     forbids: Literal["drilling", "covering", "hanging", "heat", "anything"]
     author: str
+    whole: bool = False
 
 
 @record(kw_only=True)
@@ -73,10 +74,11 @@ class CutToBay(Node):
 
 @record(kw_only=True)
 class Made(Node):
-    """Panels that are built."""
+    """Panels that are built; `size` is their width, length and depth, None where it is not stated."""
 
     panels: tuple[str, ...]
     date: str
+    size: tuple[Fraction, Fraction, Fraction] | None = None
 
 
 @record(kw_only=True)

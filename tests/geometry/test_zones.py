@@ -1,9 +1,14 @@
 """Zones where somebody has forbidden something, against panels, hang points and the screws of rails."""
 
+from dataclasses import replace
+
 import pytest
 
+from planlang.plan.safety import SecondSupport
+from planlang.plan.stated import Allowance
+from planlang.syntax.span import NOWHERE
 from tests import builders
-from tests.geometry.rooms import at, codes, layout_of, lined, members, only, rail, zone
+from tests.geometry.rooms import at, codes, feature, lamp, layout_of, lined, members, only, rail, zone
 
 BACK = (1500, 500, 1700, 800)  # reaches 100 under a panel from 1000 to 1600
 FIRST_CLEAT = (1050, 1900, 1150, 2000)  # the cleats of that panel are at 1100 and 1500, 1940 up
@@ -38,7 +43,7 @@ def test_a_hole_in_a_zone_says_how_far_inside_it_is():
         ("covering", ["panel-in-zone"]),
         ("hanging", ["hole-in-zone"]),
         ("drilling", ["hole-in-zone"]),
-        ("heat", []),
+        ("heat", ["panel-in-zone"]),
     ],
 )
 def test_what_each_sort_of_zone_forbids(forbids, found):
@@ -63,3 +68,66 @@ def test_a_rail_may_carry_a_panel_over_a_zone_without_drilling_but_not_over_one_
     assert codes(findings("drilling", int(point.across), 5)) == []
     assert codes(findings("hanging", int(point.across), 5)) == ["hole-in-zone"]
     assert codes(findings("hanging", crossing, 5)) == ["hole-in-zone"]
+
+
+def test_a_zone_may_be_a_whole_surface():
+    everywhere = replace(zone("covering", (0, 0, 0, 0)), whole=True)
+    found = only(layout_of(at(1000, 500), zones=(everywhere,)), "panel-in-zone")
+    assert found.message == "W1 lies in zone z1, all of north wall, where the owner says no covering"
+    assert found.mend == "put it on another surface, or ask the owner"
+    holes = only(layout_of(at(1000, 500), zones=(replace(everywhere, forbids="drilling"),)), "hole-in-zone")
+    assert holes.message.startswith("W1.a of 'wall' would be in zone z1, all of north wall, where the owner says no")
+
+
+def test_a_panel_keeps_heat_in_and_a_lamp_makes_it():
+    found = only(layout_of(at(1000, 500), zones=(zone("heat", BACK),)), "panel-in-zone")
+    assert "the owner says no heat and a panel keeps heat in" in found.message
+    flue = zone("heat", (0, 0, 400, 400), "ceiling")
+    hot = layout_of(features=(lamp("L1", (300, 300)),), zones=(flue,))
+    assert "heat-in-zone" in codes(hot)
+    assert hot.diagnostics[-1].message == (
+        "luminaire L1 gets hot inside zone z1 on ceiling, where the owner says no heat"
+    )
+    beside = (lamp("L1", (445, 300)), feature("V1", "ceiling", (300, 300), (90, 90), kind="vent"))
+    assert "heat-in-zone" not in codes(layout_of(features=beside, zones=(flue,)))
+
+
+def allows(*fixings, surface="north wall", author="the owner"):
+    return Allowance(at=NOWHERE, surface=surface, fixings=fixings, author=author)
+
+
+def test_what_goes_into_a_surface_is_held_against_what_it_allows():
+    found = only(layout_of(at(1000, 500), allowances=(allows("glue"),)), "fixing-not-allowed")
+    assert found.message.endswith("into north wall, where the owner allows glue alone")
+    assert found.message.startswith("'wall' puts screws (")
+    assert found.mend == "fix it by glue, or ask the owner"
+    assert codes(layout_of(at(1000, 500), allowances=(allows("glue", "screws"),))) == []
+    assert codes(layout_of(at(1000, 500), allowances=(allows("nothing", surface="south wall"),))) == []
+    nothing = only(layout_of(at(1000, 500), allowances=(allows("nothing", author=""),)), "fixing-not-allowed")
+    assert nothing.message.endswith("where the plan allows nothing")
+    assert nothing.mend == "place it on another surface, or ask whoever decides"
+
+
+def test_each_who_says_must_allow_it():
+    both = (allows("screws"), allows("clamps", author="the engineer"))
+    assert (
+        "the engineer allows clamps alone"
+        in only(layout_of(at(1000, 500), allowances=both), "fixing-not-allowed").message
+    )
+
+
+def test_eyes_plugs_rails_and_second_supports_each_have_their_word():
+    joists = (lined("ceiling", members=members()),)
+
+    def sorts(**over):
+        cloud = builders.array(placement=builders.grid(1, 1, across=builders.along("start", 294)), **over)
+        found = layout_of(cloud, linings=joists, allowances=(allows("glue", surface="ceiling"),)).diagnostics
+        return [each.message.split(" (")[0].split("puts ")[1] for each in found if each.code == "fixing-not-allowed"]
+
+    assert sorts() == ["eyes"]
+    assert sorts(hang=builders.hang(into="rail", rail=rail())) == ["screws"]
+    plug = builders.hardware(made_for="solid-walls")
+    assert sorts(hang=builders.hang(anchor=plug, into="lining")) == ["plugs"]
+    piece = builders.hardware()
+    second = SecondSupport(at=NOWHERE, count=2, tie=piece, eye=piece, anchor=builders.screw_eye(), slack=builders.F(10))
+    assert sorts(hang=builders.hang(into="rail", rail=rail()), second_support=second) == ["eyes", "screws"]

@@ -115,7 +115,7 @@ def layout_of(plan: Plan) -> Layout:
     placed = [_panel(clouds, n, spot, (F(600), F(1500))) for n, spot in enumerate(spots, 1)]
     placed += [_panel(wall, n, (F(900 + 800 * n), F(900)), (F(600), F(1200))) for n in (1, 2)]
     lines = tuple(
-        LaserLine("ceiling", "up", at, tuple(f"SC{n}.a" for n in (1, 2))) for at in (F(500), F(1800), F(2200))
+        LaserLine("ceiling", "up", at, tuple(f"SC{n}.a" for n in (1, 2)), "north") for at in (F(500), F(1800), F(2200))
     )
     rails = (RailRun("rail 1", "ceiling", F(500), F(1400), F(3700), (F(1510), F(2110), F(2710)), ("SC1.a", "SC2.a")),)
     return Layout(tuple(placed), lines, rails)

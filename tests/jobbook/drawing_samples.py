@@ -120,7 +120,11 @@ def laser_lines(panels: tuple[PlacedPanel, ...]) -> tuple[LaserLine, ...]:
         for point in one.points:
             found.setdefault((one.surface, "up", point.up), []).append(point.name)
             found.setdefault((one.surface, "across", point.across), []).append(point.name)
-    return tuple(LaserLine(on, fixed, at, tuple(names)) for (on, fixed, at), names in found.items() if len(names) > 1)
+    return tuple(
+        LaserLine(on, fixed, at, tuple(names), "from the datum")
+        for (on, fixed, at), names in found.items()
+        if len(names) > 1
+    )
 
 
 def compiled(

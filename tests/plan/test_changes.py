@@ -104,9 +104,24 @@ def test_a_reading_of_a_light_may_give_centre_size_and_edge(tmp_path):
     assert (door.across, door.up, door.width, door.height) == (500 + 445, 10 + 995, 890, 1990)
 
 
+def test_members_may_be_found_one_by_one(tmp_path):
+    text = 'survey 2026-12-03 by "x" {\n  members of ceiling found at 98, 310, 495, 702\n}\n'
+    plan, findings = read_text(tmp_path, SMALL + text)
+    assert findings == ()
+    members = next(each for each in plan.room.linings if each.surface == "ceiling").members
+    assert (members.measured, members.centres, members.first) == ((98, 310, 495, 702), 0, 98)
+    drawn = [(each.subject, each.drawn, each.found) for each in plan.differences]
+    step = drawn[1][1] - drawn[0][1]
+    assert drawn[0] == ("joist 1 of ceiling", 100, 98)
+    assert drawn[3] == ("joist 4 of ceiling", 100 + 3 * step, 702)
+
+
 @pytest.mark.parametrize(
     ("reading", "code"),
     [
+        ("members of ceiling found at 98, 99", "clauses-disagree"),
+        ("members of ceiling found at 98, 310, 600 centres", "clauses-disagree"),
+        ("members of floor found at 98, 310", "clauses-disagree"),
         ("door d9, at 3", "unknown-name"),
         ("flat cieling at 3", "unknown-name"),
         ("thickness of plyy 3", "unknown-name"),
@@ -149,6 +164,38 @@ region "England"
 rule sprinkler-cover ask, says "fire officer"
 phase first hangs clouds, from 2026-12-07 to 2026-12-11
 """
+
+
+def test_a_built_panel_may_state_its_size(tmp_path):
+    fix = "  fix     lag-eye"
+    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"  made K1 by 2026-12-01, 600 x 1200 x 75\n{fix}"))
+    assert findings == ()
+    assert plan.arrays[0].made[0].size == (600, 1200, 75)
+
+
+@pytest.mark.parametrize(
+    ("place", "codes"),
+    [
+        ("place row of 2, margin 300, lowest edge at 1600", []),
+        ("place row of 1, margin 300, lowest edge at 1600", ["clauses-disagree"]),
+        ("place row of 2, margin 300, gap 100, lowest edge at 1600", ["clauses-disagree"]),
+        ("place row of 2, margin 300, left edge at 100, lowest edge at 1600", ["clauses-disagree"]),
+    ],
+)
+def test_a_row_between_margins_has_no_other_word_on_gaps(tmp_path, place, codes):
+    before = next(line.strip() for line in SMALL.splitlines() if line.strip().startswith("place"))
+    plan, findings = read_text(tmp_path, SMALL.replace(before, place))
+    assert [finding.code for finding in findings] == codes
+    if not codes:
+        assert (plan.arrays[0].placement.margin, plan.arrays[0].placement.gap) == (300, None)
+
+
+def test_a_zone_may_be_all_of_a_surface(tmp_path):
+    zone = '  zone old on all of ceiling, no drilling, says "owner"\n  door     d1'
+    plan, findings = read_text(tmp_path, SMALL.replace("  door     d1", zone))
+    assert findings == ()
+    made = plan.room.zones[0]
+    assert (made.surface, made.whole, made.forbids, made.author) == ("ceiling", True, "drilling", "owner")
 
 
 def test_what_is_stated_is_carried(tmp_path):

@@ -27,6 +27,14 @@ def test_small_things_are_placed_by_their_centre(tmp_path, kind):
     assert [each.reason for each in listed] == [USUAL[kind].why]
 
 
+def test_a_luminaire_may_state_its_beam(tmp_path):
+    plan, findings = room_with(
+        tmp_path, "luminaire X on ceiling centred at 800, 500, 80 across, beam 30 deg to each side"
+    )
+    assert findings == ()
+    assert next(one for one in plan.room.features if one.name == "X").beam_deg == 30
+
+
 @pytest.mark.parametrize("kind", LARGE)
 def test_large_things_have_a_depth_and_their_own_distance(tmp_path, kind):
     plan, findings = room_with(tmp_path, f"{kind} X on {LARGE[kind]} at 100, up 50, 900 x 60, 120 deep, keep 30 clear")

@@ -1,31 +1,101 @@
-"""What the checks of placed panels say of zones and doors: one small function for each code."""
+"""What the checks of placed panels say of zones, fixings and doors: one small function for each code."""
 
 from fractions import Fraction
 
-from planlang.geometry.model import Surface
-from planlang.geometry.words import Worst, at_least, at_most
+from planlang.geometry.model import PlacedPanel, Surface
+from planlang.geometry.words import Worst, and_list, at_least, at_most
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
-from planlang.plan.stated import Zone
-from planlang.plan.tape import TapeStyle, on_tape
-from planlang.syntax.diagnostics import Diagnostic
+from planlang.plan.stated import Allowance, Made, Zone
+from planlang.plan.stock import Hardware
+from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
+from planlang.syntax.diagnostics import Diagnostic, Severity
+from planlang.syntax.span import Span
 
 
 def panel_in_zone(worst: Worst, zone: Zone, array: Array, mend: str, tape: TapeStyle) -> Diagnostic:
     """Panels that cover what somebody has forbidden to cover."""
-    message = (f"{worst.name} reaches {at_least(worst.size, tape)} into zone {zone.name} on {zone.surface}, where "
-               f"{zone.author} says no {zone.forbids}{worst.and_others}")  # fmt: skip
+    into = f"lies in zone {zone.name}, all of {zone.surface}"
+    if not zone.whole:
+        into = f"reaches {at_least(worst.size, tape)} into zone {zone.name} on {zone.surface}"
+    why = " and a panel keeps heat in" if zone.forbids == "heat" else ""
+    message = f"{worst.name} {into}, where {zone.author} says no {zone.forbids}{why}{worst.and_others}"
     return Diagnostic("panel-in-zone", message, array.placement.at, f"{mend}, or ask {zone.author}",
                       also=((zone.name, zone.at),))  # fmt: skip
 
 
 def hole_in_zone(worst: Worst, zone: Zone, array: Array, surface: Surface, tape: TapeStyle) -> Diagnostic:
     """Holes, or hang points, where somebody has forbidden them."""
-    message = (f"{worst.name} of '{array.name}' would be {at_least(worst.size, tape)} inside zone {zone.name} on "
-               f"{surface.name}, where {zone.author} says no {zone.forbids}{worst.and_others}")  # fmt: skip
-    return Diagnostic("hole-in-zone", message, array.hang.at,
-                      f"move '{array.name}' so that nothing is fixed there, or ask {zone.author}",
+    inside = f"in zone {zone.name}, all of {surface.name}"
+    if not zone.whole:
+        inside = f"{at_least(worst.size, tape)} inside zone {zone.name} on {surface.name}"
+    message = (f"{worst.name} of '{array.name}' would be {inside}, where {zone.author} says no "
+               f"{zone.forbids}{worst.and_others}")  # fmt: skip
+    mend = "put it on another surface" if zone.whole else f"move '{array.name}' so that nothing is fixed there"
+    return Diagnostic("hole-in-zone", message, array.hang.at, f"{mend}, or ask {zone.author}",
                       also=((zone.name, zone.at),))  # fmt: skip
+
+
+def heat_in_zone(feature: Feature, zone: Zone) -> Diagnostic:
+    """A thing that gets hot where somebody has forbidden heat."""
+    message = (f"{feature.kind} {feature.name} gets hot inside zone {zone.name} on {zone.surface}, where "
+               f"{zone.author} says no heat")  # fmt: skip
+    return Diagnostic("heat-in-zone", message, feature.at, f"move {feature.name} out of it, or ask {zone.author}",
+                      also=((zone.name, zone.at),))  # fmt: skip
+
+
+def fixing_not_allowed(array: Array, sort: str, piece: Hardware, allowance: Allowance, at: Span) -> Diagnostic:
+    """Something that goes into a surface whose owner, or whoever decides, doesn't allow it."""
+    who = f"{allowance.author} allows" if allowance.author else "the plan allows"
+    what = "nothing" if allowance.fixings == ("nothing",) else f"{and_list(allowance.fixings)} alone"
+    message = f"'{array.name}' puts {sort} ({piece.name}) into {allowance.surface}, where {who} {what}"
+    mend = "place it on another surface" if what == "nothing" else f"fix it by {and_list(allowance.fixings, 'or')}"
+    return Diagnostic("fixing-not-allowed", message, at, f"{mend}, or ask {allowance.author or 'whoever decides'}",
+                      also=((f"what {allowance.surface} allows", allowance.at),))  # fmt: skip
+
+
+def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, tape: TapeStyle) -> Diagnostic:
+    """Two panels on surfaces that meet, each of which would be where the other one is."""
+    first, second = panels
+    message = (f"{second.mark} on {second.surface} goes {at_least(depth, tape)} into {first.mark} on {first.surface}, "
+               "each at its drop and depth")  # fmt: skip
+    return Diagnostic("panel-through-panel", message, second.array.placement.at,
+                      f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
+                      "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
+
+
+def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A panel that takes a luminaire's light."""
+    beam = f"beam of {float(lamp.beam_deg or 0):g} deg to each side"
+    message = (f"{panel.mark} is {at_most(distance, tape)} from luminaire {lamp.name}, whose {beam} reaches "
+               f"{at_least(wanted, tape)} aside at the depth of its front")  # fmt: skip
+    mend = f"move it {at_least(wanted - Fraction(distance), tape)} away from {lamp.name}, or hang it closer"
+    return Diagnostic("panel-in-light", message, panel.array.placement.at, mend, Severity.WARNING,
+                      also=((lamp.name, lamp.at),))  # fmt: skip
+
+
+def made_panel_changed(
+    array: Array, marks: tuple[str, ...], made: Made, size: tuple[Fraction, ...], tape: TapeStyle
+) -> Diagnostic:
+    """Panels that are built, and that the plan would now make in another size."""
+    are = "is" if len(marks) == 1 else "are"
+    built = size_on_tape(made.size or (), tape)
+    message = (f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} "
+               f"{size_on_tape(size, tape)}")  # fmt: skip
+    mend = f"what is left: give {array.panel.name} its size again, take another type of panel for the others"
+    if array.cut_to:
+        mend = "what is left: move what their bay lies between, take as much less of the bay as makes them fit"
+    return Diagnostic("made-panel-changed", message, made.at, f"{mend}, or build {and_list(marks)} anew and take "
+                      "`made` out", also=((array.panel.name, array.panel.at),))  # fmt: skip
+
+
+def made_panel_gone(array: str, marks: tuple[str, ...], made: Made, placed: int) -> Diagnostic:
+    """Panels that are built, and that the plan places no more."""
+    gone = and_list(marks)
+    are = "is built, and has" if len(marks) == 1 else "are built, and have"
+    message = f"{gone} of '{array}' {are} no place any more: the plan places {placed} of its panels"
+    mend = f"what is left: place as many as are built, in another array too, or take {gone} out of `made`"
+    return Diagnostic("made-panel-gone", message, made.at, mend)
 
 
 def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, tape: TapeStyle) -> Diagnostic:

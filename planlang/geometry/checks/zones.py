@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from planlang.geometry.checks import messages
 from planlang.geometry.features import overlap
-from planlang.geometry.model import Box, PlacedPanel, RailRun, Surface
+from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import Move
 from planlang.geometry.words import Worst, move_words
@@ -15,7 +15,8 @@ from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
-COVERING = ("covering", "anything")
+COVERING = ("covering", "heat", "anything")
+GETS_HOT = ("luminaire", "radiator")
 HOLES = ("drilling", "hanging", "anything")
 MOST_FINDINGS = 100
 
@@ -46,14 +47,14 @@ def in_zones(
 ) -> tuple[Diagnostic, ...]:
     """For each zone of the surface at most one panel-in-zone and one hole-in-zone of an array, naming the worst.
 
-    Where drilling alone is forbidden, a hang point may lie over the zone when its rail is screwed beside it. A zone
-    that forbids heat asks nothing of panels. The first hundred findings are enough.
+    Where drilling alone is forbidden, a hang point may lie over the zone when its rail is screwed beside it. Where heat
+    is forbidden no panel may keep it in. The first hundred findings are enough.
     """
     there = [zone for zone in zones if zone.surface == surface.name]
     findings: list[Diagnostic] = []
     holes = tuple(_holes(array, surface, panels, rails)) if there else ()
-    covering = _by_zone([panel.box for panel in panels], there)
-    drilled = _by_zone([hole.box for hole in holes], there)
+    covering = _by_zone([panel.box for panel in panels], there, surface)
+    drilled = _by_zone([hole.box for hole in holes], there, surface)
     for index, zone in enumerate(there):
         if zone.forbids in COVERING:
             findings += _covered([panels[each] for each in covering.get(index, ())], zone, surface, tape)
@@ -62,29 +63,45 @@ def in_zones(
     return tuple(findings[:MOST_FINDINGS])
 
 
-def box_of_zone(zone: Zone) -> Box:
-    """The rectangle of a zone."""
+def hot_in_zones(features: Sequence[PlacedFeature], zones: Sequence[Zone], room: RoomGeometry) -> Iterator[Diagnostic]:
+    """A heat-in-zone for each thing that gets hot and each zone without heat that it stands in."""
+    hot = [placed for placed in features if placed.feature.kind in GETS_HOT]
+    for zone in (zone for zone in zones if zone.forbids == "heat"):
+        surface = room.surface(zone.surface)
+        there = [placed for placed in hot if surface is not None and placed.feature.surface == surface.name]
+        for placed in there:
+            if surface is not None and overlap(placed.box, box_of_zone(zone, surface)) is not None:
+                yield messages.heat_in_zone(placed.feature, zone)
+
+
+def box_of_zone(zone: Zone, surface: Surface) -> Box:
+    """The rectangle of a zone; of one that is the whole surface that round the surface."""
+    if zone.whole:
+        return Box(Fraction(0), Fraction(0), surface.width, surface.height)
     return Box(zone.left, zone.lower, zone.right, zone.upper)
 
 
-def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone]) -> dict[int, list[int]]:
+def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone], surface: Surface) -> dict[int, list[int]]:
     found: dict[int, list[int]] = {}
-    for index, zone in pairs_within(boxes, [box_of_zone(zone) for zone in zones], 0.0):
+    for index, zone in pairs_within(boxes, [box_of_zone(zone, surface) for zone in zones], 0.0):
         found.setdefault(zone, []).append(index)
     return found
 
 
 def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle) -> Iterator[Diagnostic]:
-    into = [(move, panel) for panel in panels if (move := _way_out(panel.box, zone)) is not None]
+    box = box_of_zone(zone, surface)
+    into = [(move, panel) for panel in panels if (move := _way_out(panel.box, box)) is not None]
     if into:
         move, worst = max(into, key=lambda found: found[0].size)
         mend = f"move {worst.mark} {move_words(surface, move, tape)}"
+        if zone.whole:
+            mend = "put it on another surface"
         yield messages.panel_in_zone(Worst(worst.mark, move.size, len(into) - 1), zone, worst.array, mend, tape)
 
 
-def _way_out(box: Box, zone: Zone) -> Move | None:
+def _way_out(box: Box, zone: Box) -> Move | None:
     """The least move across or up that takes a panel off a zone; None where it only touches it."""
-    if overlap(box, box_of_zone(zone)) is None:
+    if overlap(box, zone) is None:
         return None
     ways = (
         Move(float(zone.right - box.left), 0.0),
@@ -98,21 +115,21 @@ def _way_out(box: Box, zone: Zone) -> Move | None:
 def _drilled(
     holes: Sequence[Hole], zone: Zone, array: Array, surface: Surface, tape: TapeStyle
 ) -> Iterator[Diagnostic]:
-    by_rail = array.hang.into == "rail"
+    by_rail, box = array.hang.into == "rail", box_of_zone(zone, surface)
     counted = [
         hole
         for hole in holes
-        if zone.left <= hole.across <= zone.right
-        and zone.lower <= hole.up <= zone.upper
+        if box.left <= hole.across <= box.right
+        and box.lower <= hole.up <= box.upper
         and (hole.screw or zone.forbids != "drilling" or not by_rail)
     ]
     if counted:
-        deepest = max(counted, key=lambda hole: _depth(hole, zone))
-        worst = Worst(deepest.name, _depth(deepest, zone), len(counted) - 1)
+        deepest = max(counted, key=lambda hole: _depth(hole, box))
+        worst = Worst(deepest.name, _depth(deepest, box), len(counted) - 1)
         yield messages.hole_in_zone(worst, zone, array, surface, tape)
 
 
-def _depth(hole: Hole, zone: Zone) -> Fraction:
+def _depth(hole: Hole, zone: Box) -> Fraction:
     return min(hole.across - zone.left, zone.right - hole.across, hole.up - zone.lower, zone.upper - hole.up)
 
 

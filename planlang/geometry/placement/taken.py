@@ -45,4 +45,5 @@ def _panels(site: Site, gaps: tuple[Fraction, Fraction]) -> Sequence[Box]:
 
 
 def _zones(site: Site) -> Sequence[Box]:
-    return [box_of_zone(zone) for zone in site.zones if zone.surface == site.surface.name and zone.forbids in COVERING]
+    there = [zone for zone in site.zones if zone.surface == site.surface.name and zone.forbids in COVERING]
+    return [box_of_zone(zone, site.surface) for zone in there]

@@ -96,6 +96,16 @@ class LaserLineData(Data):
     fixed: Literal["up", "across"]
     position: Length
     points: tuple[str, ...]
+    measured: str
+
+
+class CheckData(Data):
+    """A distance by which the marks of a panel's hang points are checked, between points and edges of the surface."""
+
+    panel: str
+    kind: Literal["diagonal", "across", "up"]
+    between: str
+    distance: Length
 
 
 class RailData(Data):

@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import AliasPath, Field
 
 from planlang.jobbook.data.estimate import EstimateData
-from planlang.jobbook.data.layout import LaserLineData, PanelData, RailData, RoomData
+from planlang.jobbook.data.layout import CheckData, LaserLineData, PanelData, RailData, RoomData
 from planlang.jobbook.data.loads import (
     ClearanceData,
     EngineerData,
@@ -136,6 +136,7 @@ class JobBook(Data):
     estimate: EstimateData
     panels: tuple[PanelData, ...]
     laser_lines: tuple[LaserLineData, ...]
+    checks: tuple[CheckData, ...]
     rails: tuple[RailData, ...]
     shop: ShopData
     order: tuple[PurchaseData, ...]

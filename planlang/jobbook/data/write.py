@@ -3,6 +3,7 @@
 import json
 
 import planlang
+from planlang.geometry.hanging.checking import all_checks
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.data.model import JobBook
 
@@ -44,6 +45,7 @@ def job_book_data(compiled: CompiledPlan) -> JobBook:
             "estimate": compiled.acoustics,
             "panels": compiled.layout.panels,
             "laser_lines": compiled.layout.lines,
+            "checks": all_checks(compiled.room, compiled.layout),
             "rails": compiled.layout.rails,
             "shop": compiled.materials,
             "order": compiled.materials.purchases,

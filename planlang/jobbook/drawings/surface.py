@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+from planlang.geometry.checks.zones import box_of_zone
 from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.words import singular
@@ -64,7 +65,8 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
         _draw_rail(canvas, view, rail, _members_run_up(surface))
     for zone in compiled.plan.room.zones:
         if zone.surface == surface_name:
-            draw_zone(canvas, view.box(zone.left, zone.lower, zone.right, zone.upper))
+            box = box_of_zone(zone, surface)
+            draw_zone(canvas, view.box(box.left, box.lower, box.right, box.upper))
     for panel in panels:
         canvas.rect(_paper_box(view, panel), _EDGE_PEN, TINT)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]

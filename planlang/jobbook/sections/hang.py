@@ -1,12 +1,14 @@
 """Hang schedule: what is read on the ladder. Laser lines first, then every point by running dimensions."""
 
+from planlang.geometry.hanging.checking import checks_of
 from planlang.geometry.model import HangPoint, PlacedPanel, RailRun, Surface
 from planlang.hardware.model import PanelLoad
 from planlang.jobbook import words
-from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
+from planlang.jobbook.blocks import Block, Blocks, Cell, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import profiles, slope_section, surface_drawing
 from planlang.jobbook.drawings.symbols import exact
+from planlang.jobbook.sections.moved import moved_points
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.tape import TapeStyle
 
@@ -44,12 +46,36 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    return [
-        *blocks,
+    blocks += [
         _points(compiled, surface, placed),
-        *_second_supports(surface, placed, tape),
-        *_section(compiled, surface),
+        *moved_points(compiled, surface.name),
+        *_checks(surface, placed, tape),
     ]
+    return [*blocks, *_second_supports(surface, placed, tape), *_section(compiled, surface)]
+
+
+def _checks(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
+    """What the marks are measured by a second time, against other figures than those they were set out by."""
+    found = {panel.mark: {check.kind: check for check in checks_of(surface, panel)} for panel in placed}
+    if not any(found.values()):
+        return []
+    columns = [Column("Panel")]
+    heads = (("Points", "Apart"), ("To the far edge across", "Across"), ("To the far edge up", "Up"))
+    for from_to, distance in heads:
+        columns += [Column(from_to), Column(words.column_head(distance, tape), "right", big=True)]
+    rows: list[tuple[Cell, ...]] = []
+    for mark, by_kind in found.items():
+        cells: list[Cell] = []
+        for kind in ("diagonal", "across", "up"):
+            check = by_kind.get(kind)
+            cells += [check.between, words.in_column(check.distance, tape)] if check else ["one point alone", "none"]
+        if by_kind:
+            rows.append((mark, *cells, Tick()))
+    note = (
+        "Measure the marks again by these before you drill: they are other figures than those that the marks were set "
+        "out by. Where one differs, don't drill: find out whether the mark or the room is off."
+    )
+    return [Paragraph(note), Table(f"Checks on {surface.name}", (*columns, Column("Measured")), tuple(rows))]
 
 
 def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
@@ -112,7 +138,7 @@ def _laser_lines(compiled: CompiledPlan, surface: str, tape: TapeStyle) -> list[
         (
             "level" if line.fixed == "up" else "plumb",
             words.in_column(line.position, tape),
-            line.fixed,
+            line.measured,
             words.listed(line.points),
             Tick(),
         )

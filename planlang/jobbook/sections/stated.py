@@ -5,7 +5,7 @@ from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, T
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.plan.model import Plan
 from planlang.plan.stated import Zone
-from planlang.plan.tape import TapeStyle
+from planlang.plan.tape import TapeStyle, size_on_tape
 
 
 def stated(compiled: CompiledPlan) -> Blocks:
@@ -17,7 +17,7 @@ def stated(compiled: CompiledPlan) -> Blocks:
         return ()
     note = (
         "These are carried as the plan states them. Panels and what they are fixed by have been held against the zones "
-        "where drilling, covering or hanging is forbidden; all else is checked by whoever works."
+        "and against what surfaces allow; all else is checked by whoever works."
     )
     blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
     if plan.region:
@@ -43,6 +43,8 @@ def _zones(plan: Plan) -> Table | None:
 
 
 def _corners(zone: Zone, tape: TapeStyle) -> tuple[str, str]:
+    if zone.whole:
+        return "all of it", "all of it"
     start = f"{words.length(zone.left, tape)}, {words.length(zone.lower, tape)}"
     return start, f"{words.length(zone.right, tape)}, {words.length(zone.upper, tape)}"
 
@@ -55,8 +57,13 @@ def _allowed(plan: Plan) -> Table | None:
 
 def _made(plan: Plan) -> Table | None:
     built = dict.fromkeys((array.family, made) for array in plan.arrays for made in array.made)
-    rows = tuple((name, words.listed(made.panels), made.date) for name, made in built)
-    return Table("Panels that are built", (Column("Array"), Column("Panels"), Column("By")), rows) if rows else None
+    tape = plan.job.tape
+    rows = tuple(
+        (name, words.listed(made.panels), size_on_tape(made.size, tape) if made.size else "not stated", made.date)
+        for name, made in built
+    )
+    columns = (Column("Array"), Column("Panels"), Column("Size as built"), Column("By"))
+    return Table("Panels that are built", columns, rows) if rows else None
 
 
 def _phases(plan: Plan) -> Table | None:

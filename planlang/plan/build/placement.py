@@ -26,6 +26,7 @@ TAKEN = {
     "grid": (*GAPS, "staggered", *ACROSS, *UP),
     "row": ("gap", "gap-across", "equal", *ACROSS, *UP),
     "row of equal gaps": ("equal", "centred-across", *UP),
+    "row between margins": ("margin", *UP),
     "row along an edge": (*GAPS, "off", *ACROSS, *UP),
     "stack": ("gap", "gap-up", "corner", "off", *ACROSS, *UP),
     "bay": ("gap", "gap-across", *ACROSS, *UP),
@@ -64,6 +65,8 @@ def check_clauses(names: Names, entry: Entry) -> None:
     rule: str = value(entry, "rule")
     if rule == "row" and "equal" in entry.values:
         rule = "row of equal gaps"
+    elif rule == "row" and "margin" in entry.values:
+        rule = "row between margins"
     if "edge" in entry.values:
         rule = "row along an edge"
     for key in entry.values:
@@ -90,10 +93,15 @@ def build_grid(names: Names, entry: Entry, array: str) -> Grid:
 
 def build_row(names: Names, entry: Entry, array: str) -> Row:
     """A row across."""
-    count = value(entry, "count")
-    gap = None if "equal" in entry.values else gap_of(names, entry, "gap-across", count)
+    count, margin = value(entry, "count"), maybe_value(entry, "margin")
+    if margin is not None and count < 2:
+        message = "one panel has no gaps: it can't be as far from both sides as is stated"
+        names.sink.append(messages.disagree(span_of_value(entry, "margin"), message, "take two panels, or `centred`"))
+        raise Unknown
+    free = margin is not None or "equal" in entry.values
+    gap = None if free else gap_of(names, entry, "gap-across", count)
     across, up = along(names, entry, array, ACROSS), along(names, entry, array, UP)
-    return Row(at=entry.span, count=count, gap=gap, across=across, up=up)
+    return Row(at=entry.span, count=count, gap=gap, across=across, up=up, margin=margin)
 
 
 def build_edge(names: Names, entry: Entry, array: str) -> Grid:
@@ -248,7 +256,7 @@ def along(names: Names, entry: Entry, array: str, words: tuple[str, str, str, st
         return Along(at=entry.span, alignment="start", offset=value(entry, start))
     if end in entry.values:
         return Along(at=entry.span, alignment="end", offset=value(entry, end))
-    if not stated and not (way == "across" and "equal" in entry.values):
+    if not stated and not (way == "across" and ("equal" in entry.values or "margin" in entry.values)):
         note_assumed(names, entry, array, f"centred {way}", "the plan does not say where the group lies that way")
     return Along(at=entry.span, alignment="centred", offset=Fraction(0))
 

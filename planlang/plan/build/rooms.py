@@ -247,6 +247,7 @@ def features_of(names: Names, part: Entry, surfaces: Surfaces) -> list[Feature]:
             lining=lining,
             fitting=maybe_value(part, "fitting", ""),
             below=maybe_value(part, "below"),
+            beam_deg=maybe_value(part, "beam"),
             **clearance_of(part),
         )
         for name, (across, up) in zip(given, places, strict=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import partial
 from typing import Any
 
@@ -71,8 +72,10 @@ def build_zones(names: Names, room: Entry, surfaces: Surfaces) -> tuple[Zone, ..
 
 def build_zone(names: Names, part: Entry, surfaces: Surfaces) -> Zone:
     """One zone."""
-    left, lower, right, upper = (value(part, edge) for edge in ("left", "lower", "right", "upper"))
-    if right <= left or upper <= lower:
+    whole = "left" not in part.values
+    edges = ("left", "lower", "right", "upper")
+    left, lower, right, upper = (Fraction(0) if whole else value(part, edge) for edge in edges)
+    if not whole and (right <= left or upper <= lower):
         names.sink.append(messages.disagree(part.span, "the zone has no area: its edges run backwards", "swap them"))
         raise Unknown
     return Zone(
@@ -85,6 +88,7 @@ def build_zone(names: Names, part: Entry, surfaces: Surfaces) -> Zone:
         upper=upper,
         forbids=value(part, "what"),
         author=value(part, "who"),
+        whole=whole,
     )
 
 
@@ -119,7 +123,8 @@ def build_made_of(names: Names, entry: Entry, part: Entry) -> Made:
             message = f"`{panel.text}` is no panel of `{entry.guess}`"
             names.sink.append(messages.disagree(panel.span, message, f"its panels are called {mark}1, {mark}2 …"))
             raise Unknown
-    return Made(at=part.span, panels=tuple(panel.text for panel in panels), date=value(part, "date"))
+    marks = tuple(panel.text for panel in panels)
+    return Made(at=part.span, panels=marks, date=value(part, "date"), size=maybe_value(part, "size"))
 
 
 def build_phases(names: Names, files: list[Entry]) -> tuple[Phase, ...]:

@@ -9,11 +9,12 @@ from typing import TypeVar
 
 from planlang.plan import messages
 from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, value
+from planlang.plan.build.rooms import found_at
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.quantity import rise_over_run
-from planlang.plan.room import Feature, Room
+from planlang.plan.room import Feature, Members, Room
 from planlang.plan.stated import Difference
 from planlang.plan.usual import FEATURE_KINDS
 from planlang.syntax.record import workpiece
@@ -174,6 +175,9 @@ def lay_members(readings: Readings, part: Entry, room: Room) -> Room:
         readings.names.sink.append(messages.disagree(part.span, message, "state it in the room: `lining … over …`"))
         raise Unknown
     drawn = lined.members
+    if "lines" in part.values:
+        found = replace(lined, members=lay_found(readings, part, surface, drawn))
+        return replace(room, linings=tuple(found if each is lined else each for each in room.linings))
     if drawn.measured and "centres" not in part.values:
         message = f"the {drawn.word} of `{surface}` are stated one by one: a first one does not say where they are"
         readings.names.sink.append(messages.disagree(part.span, message, "read their centres too: `600 centres`"))
@@ -185,6 +189,19 @@ def lay_members(readings: Readings, part: Entry, room: Room) -> Room:
         readings.note(part.span, f"centres of the {drawn.word} of {surface}", drawn.centres, centres, drawn.at)
     found = replace(lined, members=replace(drawn, first=first, centres=centres, measured=()))
     return replace(room, linings=tuple(found if each is lined else each for each in room.linings))
+
+
+def lay_found(readings: Readings, part: Entry, surface: str, drawn: Members) -> Members:
+    """Members as found one by one, each beside the one of its number as drawn."""
+    if "centres" in part.values:
+        message = "members that were found one by one have no centres"
+        readings.names.sink.append(messages.disagree(part.span, message, "take them out"))
+        raise Unknown
+    lines = found_at(readings.names, part, drawn.width)
+    before = drawn.measured or tuple(drawn.first + index * drawn.centres for index in range(len(lines)))
+    for number, (was, found) in enumerate(zip(before, lines, strict=False), start=1):
+        readings.note(part.span, f"{drawn.word[:-1]} {number} of {surface}", was, found, drawn.at)
+    return replace(drawn, first=lines[0], centres=Fraction(0), measured=lines)
 
 
 def known(readings: Readings, name: Name, things: dict[str, T], what: str) -> T:

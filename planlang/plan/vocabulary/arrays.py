@@ -63,7 +63,10 @@ ARRAY = S(
                 Clause("{equal:equal} gaps", "A row's gaps and its two margins all alike."),
                 Clause("{off:distance} from it", "How far a row or a stack stands off the edge that it goes along."),
                 Clause("in [the] {corner:left|right} corner", "Where a stack stands."),
-                Clause("margin {margin:distance}", "To the edges of the surface, for as many as fit."),
+                Clause(
+                    "margin {margin:distance}",
+                    "To the edges of the surface: for as many as fit, or for a row whose gaps share what is left.",
+                ),
                 Clause("{staggered:staggered}", "Every second row half a column further."),
                 Clause("over {area:size2} round each listener", "For ears anywhere in an area: east x north."),
                 *ACROSS_CLAUSES,

@@ -92,8 +92,9 @@ SURVEY = S(
         S(
             "members",
             "of {surface:surface} first at {first:distance}",
-            "Where the first rafter, joist or stud was found.",
+            "Where the first rafter, joist or stud was found, or each of them one by one.",
             "members of south-pitch first at 306",
+            other_forms=("of {surface:surface} found at {lines:position+}",),
             clauses=(Clause("{centres:length} centres", "Their centres."),),
             many=True,
         ),

@@ -179,6 +179,10 @@ ROOM = S(
                     "fitted {fitting:recessed|recessed-ic|surface}",
                     "How it is built in; recessed-ic is marked as fit to touch insulation.",
                 ),
+                Clause(
+                    "beam {beam:angle} to each side",
+                    "How far its light opens, half the angle on its label: panels should not stand in it.",
+                ),
             ),
             many=True,
         ),

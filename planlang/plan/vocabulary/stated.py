@@ -6,8 +6,10 @@ from planlang.plan.vocabulary.declare import StatementKind as S
 ZONE = S(
     "zone",
     "{name:new} on {surface:surface} from {left:distance} , {lower:distance} to {right:distance} , {upper:distance}",
-    "A part of a surface where something is forbidden, and who says so.",
+    "A part of a surface, or all of it, where something is forbidden, and who says so. Where no heat may be, nothing "
+    "that gets hot may stand, and no panel, for it would keep heat in.",
     'zone flue on south-pitch from 2900, 0 to 3300, 2300, no drilling, says "chimney sweep, 2026-10-02"',
+    other_forms=("{name:new} on all [of] {surface:surface}",),
     clauses=(
         Clause("no {what:drilling|covering|hanging|heat|anything}", "What is forbidden there.", required=True),
         Clause("says {who:text}", "Who says so.", required=True),
@@ -27,8 +29,10 @@ ALLOWS = S(
 MADE = S(
     "made",
     "{panels:names+} by {date:date}",
-    "Panels of this array that are built: what they are may no longer change.",
-    "made SC1, SC2 by 2026-12-01",
+    "Panels of this array that are built: what they are may no longer change. With their size, as in `face` and "
+    "`depth`, a plan that would make them otherwise is an error.",
+    "made SC1, SC2 by 2026-12-01, 600 x 1500 x 80",
+    clauses=(Clause("{size:size3}", "Width x length x depth, as built."),),
     many=True,
 )
 

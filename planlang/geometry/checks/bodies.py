@@ -1,0 +1,103 @@
+"""Panels on surfaces that meet: none goes through one on another surface, each at its drop and with its depth.
+
+Two boxes are apart when their shadows are along one of fifteen directions: the faces of both, and what is square to an
+edge of each (the separating axis theorem, a textbook method).
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import product
+
+from planlang.geometry.checks import messages
+from planlang.geometry.checks.depth import body_corners
+from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.geometry.polygon import TOLERANCE
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
+
+MOST_FINDINGS = 100
+Cell = tuple[int, int, int]
+
+
+@record
+class Body:
+    """A panel in the room: its corners, the directions of its edges, and the box along the room's axes round it."""
+
+    panel: PlacedPanel
+    corners: tuple[Vector, ...]
+    edges: tuple[Vector, Vector, Vector]
+    low: Vector
+    high: Vector
+
+
+def panels_in_panels(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
+    """One panel-through-panel for each two panels of different surfaces that share room; the first hundred."""
+    surfaces = {surface.name: surface for surface in room.surfaces}
+    if len({panel.surface for panel in panels}) < 2:
+        return ()
+    bodies = [body_of(panel, surfaces[panel.surface]) for panel in panels]
+    findings: list[Diagnostic] = []
+    for first, second in _near(bodies):
+        one, other = bodies[first], bodies[second]
+        if one.panel.surface == other.panel.surface:
+            continue
+        depth = depth_shared(one, other)
+        if depth > TOLERANCE:
+            findings.append(messages.panel_through_panel((one.panel, other.panel), depth, tape))
+            if len(findings) == MOST_FINDINGS:
+                break
+    return tuple(findings)
+
+
+def body_of(panel: PlacedPanel, surface: Surface) -> Body:
+    """The body of a panel at its drop."""
+    corners = body_corners(panel, surface)
+    low, high = (tuple(pick(at[axis] for at in corners) for axis in range(3)) for pick in (min, max))
+    return Body(panel, corners, (surface.across_dir, surface.up_dir, surface.inward), low, high)  # type: ignore[arg-type]
+
+
+def depth_shared(one: Body, other: Body) -> float:
+    """How far two bodies must move apart at least, mm; 0 or less where they are apart or touch."""
+    axes = [*one.edges, *other.edges, *(_square_to(a, b) for a, b in product(one.edges, other.edges))]
+    least = math.inf
+    for axis in axes:
+        length = math.hypot(*axis)
+        if length < 1e-9:
+            continue
+        ours, theirs = ([_dot(axis, at) / length for at in body.corners] for body in (one, other))
+        least = min(least, max(ours) - min(theirs), max(theirs) - min(ours))
+        if least <= 0:
+            break
+    return least
+
+
+def _near(bodies: Sequence[Body]) -> Iterator[tuple[int, int]]:
+    """Indices of two bodies whose boxes along the room's axes meet, in order, by cells as large as the mean body."""
+    size = max(sum(max(h - lo for h, lo in zip(b.high, b.low, strict=True)) for b in bodies) / len(bodies), 1.0)
+    cells: dict[Cell, list[int]] = {}
+    for index, body in enumerate(bodies):
+        near: set[int] = set()
+        for cell in _cells(body, size):
+            near.update(cells.get(cell, ()))
+            cells.setdefault(cell, []).append(index)
+        for other in sorted(near):
+            if _meet(body, bodies[other]):
+                yield other, index
+
+
+def _cells(body: Body, size: float) -> Iterator[Cell]:
+    spans = (range(math.floor(lo / size), math.floor(h / size) + 1) for lo, h in zip(body.low, body.high, strict=True))
+    return product(*spans)  # type: ignore[return-value]
+
+
+def _meet(one: Body, other: Body) -> bool:
+    return all(one.low[axis] < other.high[axis] and other.low[axis] < one.high[axis] for axis in range(3))
+
+
+def _dot(a: Vector, b: Vector) -> float:
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def _square_to(a: Vector, b: Vector) -> Vector:
+    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])

@@ -1,0 +1,44 @@
+"""Panels in the light of luminaires whose beam is stated: the cone widens until it comes to the panel's front."""
+
+import math
+from collections.abc import Sequence
+from fractions import Fraction
+
+from planlang.geometry.checks import messages
+from planlang.geometry.features import Extent, distance_between, extent_of, is_nearer
+from planlang.geometry.model import PlacedFeature, PlacedPanel, Surface
+from planlang.geometry.near import pairs_within
+from planlang.geometry.polygon import to_grain
+from planlang.plan.model import Array
+from planlang.plan.room import Feature
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+
+MOST_FINDINGS = 100
+
+
+def panels_in_light(
+    surface: Surface, panels: Sequence[PlacedPanel], features: Sequence[PlacedFeature], tape: TapeStyle
+) -> tuple[Diagnostic, ...]:
+    """A warning for each panel and each luminaire of its surface in whose beam the panel stands; the first hundred.
+
+    A panel that lies over a luminaire, or whose front doesn't come out as far as the luminaire, is no matter of light.
+    """
+    lamps = [one for one in features if one.feature.surface == surface.name and one.feature.beam_deg is not None]
+    arrays = {panel.array.name: panel.array for panel in panels}.values()
+    reach = max((float(beam_reach(array, lamp.feature)) for lamp in lamps for array in arrays), default=0.0)
+    findings: list[Diagnostic] = []
+    for index, other in pairs_within([panel.box for panel in panels], [lamp.box for lamp in lamps], reach):
+        panel, lamp = panels[index], lamps[other].feature
+        own, shape, wanted = Extent(panel.box, Fraction(0)), extent_of(lamp), beam_reach(panel.array, lamp)
+        if is_nearer(own, shape, wanted) and not is_nearer(own, shape, Fraction(0)):
+            findings.append(messages.panel_in_light(panel, lamp, distance_between(own, shape), wanted, tape))
+    return tuple(findings[:MOST_FINDINGS])
+
+
+def beam_reach(array: Array, lamp: Feature) -> Fraction:
+    """How far beside a luminaire its beam reaches at the depth of an array's fronts, mm."""
+    if lamp.beam_deg is None:
+        return Fraction(0)
+    out = array.hang.drop + array.panel.depth - lamp.depth
+    return to_grain(max(float(out), 0.0) * math.tan(math.radians(float(lamp.beam_deg))))

@@ -1,0 +1,86 @@
+"""The pages of what is found where panels meet what is allowed, what is forbidden, and each other."""
+
+from planlang.syntax.pages import Page
+
+PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
+STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 300"
+LAMP = "luminaire L1 on ceiling centred at 2500, 2000, 90 across, fitted recessed-ic, beam 30 deg to each side"
+FIX = "fix lag-eye into joists"
+DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
+
+WALL_PANELS = """hardware screw {
+  mass 8 g
+  shank 5
+  thread 60
+  price 0.20 GBP per each
+}
+
+panel board, mark B {
+  absorber framed
+  face 600 x 1200
+  depth 75
+  frame ply, ends full, sides between
+  core wool
+  braces at mid-length, 60 wide, set back 6 from the front
+  front serge, wrapped 50
+  cleats 2 of eye, 60 below the top, inset 100 from the sides
+}
+
+array boards, mark W {
+  panel board
+  on north wall
+  place grid 1 across by 1 up, left edge at 1800, highest edge at 250
+  turned long side up
+  hang on cleats
+  fix screw into studs, 2 each
+}"""
+
+CHECK_PAGES = {
+    "panel-in-light": Page(
+        "A panel in the light of a luminaire",
+        "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "
+        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. This is a warning.",
+        given=((DOOR, f"{DOOR}\n  {LAMP}"),),
+        wrong=(("beam 30 deg", "beam 60 deg"),),
+    ),
+    "made-panel-changed": Page(
+        "A panel that is built, and that the plan would now make otherwise",
+        "Panels that are `made` do not change any more. Their size as built is stated with them; where the type of the "
+        "panel, or the bay that it is cut to, would now give another size, something else has to give way.",
+        wrong=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 80\n  {FIX}"),),
+        right=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 75\n  {FIX}"),),
+    ),
+    "made-panel-gone": Page(
+        "A panel that is built, and has no place any more",
+        "The rule that places the array gives fewer panels than are built.",
+        wrong=((FIX, f"made K2, K3 by 2026-12-01\n  {FIX}"),),
+        right=((FIX, f"made K1, K2 by 2026-12-01\n  {FIX}"),),
+    ),
+    "panel-through-panel": Page(
+        "Two panels in one place where surfaces meet",
+        "A panel hangs at its drop and has its depth, and so may a panel on the wall beside it. Where both are near "
+        "the edge that their surfaces share, one may stand in the other.",
+        given=(
+            ("lining walls, floor plaster", STUDS),
+            (PLACE, "place row of 2, gap 100, centred across, lowest edge at 2800"),
+            ("", WALL_PANELS),
+        ),
+        wrong=(("drop 100", "drop 200"),),
+        right=(("drop 100", "drop 160"),),
+    ),
+    "fixing-not-allowed": Page(
+        "A fixing that the surface does not allow",
+        "Somebody has said what may go into this surface (`allows`), and what the panels are fixed by is not among it. "
+        "Where there are rails, their screws go into the surface; otherwise the eyes, screws or plugs do.",
+        given=((DOOR, f'{DOOR}\n  allows ceiling screws, plugs, says "owner"'),),
+        wrong=((PLACE, PLACE),),
+        right=(("allows ceiling screws, plugs", "allows ceiling screws, eyes"),),
+    ),
+    "heat-in-zone": Page(
+        "A thing that gets hot where no heat may be",
+        "Somebody has said that there may be no heat in this zone, and a luminaire or a radiator stands in it.",
+        given=((DOOR, f"{DOOR}\n  luminaire L1 on ceiling centred at 300, 300, 90 across"),),
+        wrong=((DOOR, f'{DOOR}\n  zone flue on ceiling from 0, 0 to 400, 400, no heat, says "chimney sweep"'),),
+        right=((DOOR, f'{DOOR}\n  zone flue on ceiling from 400, 0 to 800, 400, no heat, says "chimney sweep"'),),
+    ),
+}

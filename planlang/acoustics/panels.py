@@ -13,7 +13,7 @@ from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
-from planlang.plan.panel import Braces, Covering, PanelType
+from planlang.plan.panel import Braces, Covering, FramedAbsorber, WrappedBoard
 from planlang.syntax.record import record
 
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean
@@ -24,7 +24,8 @@ class Buildup:
     """What sound meets on its way into a panel, front to back: lengths in mm, cloth in Pa.s/m (0 where unknown).
 
     `front_air` is the setback and thickness of the braces; `back_air` is what the frame's depth leaves behind the batt;
-    `drop` is the air between the panel's back and the surface.
+    `drop` is the air between the panel's back and the surface. A `closed` back is a board, taken as hard as a wall: no
+    sound goes through it, and what lies behind it doesn't count.
     """
 
     front_resistance: float
@@ -35,6 +36,7 @@ class Buildup:
     drop: Fraction
     flow_low: float
     flow_high: float
+    closed: bool = False
 
     @property
     def flow_middle(self) -> float:
@@ -74,8 +76,8 @@ class Reach:
         return np.asarray(self.grid.max(axis=(0, 1)) + self.tolerance, dtype=np.float64)
 
 
-def buildup(panel: PanelType, drop: Fraction) -> Buildup:
-    """Read a panel type's layers; `drop` is from the surface to the panel's back, mm."""
+def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
+    """Read the layers of a framed absorber; `drop` is from the surface to the panel's back, mm."""
     batt = panel.core.batt
     thickness = batt.thickness * panel.core.layers
     front = Fraction(0)
@@ -85,15 +87,32 @@ def buildup(panel: PanelType, drop: Fraction) -> Buildup:
         front_resistance=_resistance(panel.front),
         front_air=front,
         batt=thickness,
-        back_air=max(panel.depth - front - thickness, Fraction(0)),
+        back_air=max(panel.frame_depth - front - thickness, Fraction(0)),
         back_resistance=_resistance(panel.back),
-        drop=drop,
+        drop=Fraction(0) if panel.board else drop,
         flow_low=float(batt.flow_low),
         flow_high=float(batt.flow_high),
+        closed=panel.board is not None,
     )
 
 
-def open_face(panel: PanelType) -> float:
+def board_layers(panel: WrappedBoard, drop: Fraction) -> Buildup:
+    """Read the layers of a board absorber: cloth on the batt, the batt on its back board, wherever that hangs."""
+    batt = panel.core.batt
+    return Buildup(
+        front_resistance=_resistance(panel.front),
+        front_air=Fraction(0),
+        batt=batt.thickness * panel.core.layers,
+        back_air=Fraction(0),
+        back_resistance=0.0,
+        drop=Fraction(0),
+        flow_low=float(batt.flow_low),
+        flow_high=float(batt.flow_high),
+        closed=True,
+    )
+
+
+def framed_face(panel: FramedAbsorber) -> float:
     """Area of the face that wood does not close, m2: inside the frame, less the braces."""
     wood = panel.frame.sheet.thickness
     inside = panel.width - 2 * wood
@@ -199,7 +218,7 @@ def _face_of(braces: Braces) -> Fraction:
     return braces.width if braces.lie == "flat" else braces.sheet.thickness
 
 
-def _brace_centres(panel: PanelType) -> set[Fraction]:
+def _brace_centres(panel: FramedAbsorber) -> set[Fraction]:
     if panel.braces is None:
         return set()
     centres = set(panel.braces.positions)

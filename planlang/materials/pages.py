@@ -11,6 +11,13 @@ LONG = (
 RAILS = (("fix lag-eye into joists", "fix lag-eye into rails of spruce on lag-eye"),)
 
 PAGES = {
+    "back-board-gone": Page(
+        "A back board with no size left",
+        "A back board is a little smaller than the panel on every side, so that it doesn't stand over the edge: "
+        "usually by 1 mm.",
+        given=(("front serge", "back-board ply\n  front serge"), ("depth 75", "depth 90")),
+        wrong=(("back-board ply", "back-board ply, 300 smaller on every side"),),
+    ),
     # --- the frame ------------------------------------------------------------------------------------------
     "panel-too-small": Page(
         "A panel with nothing inside its frame",

@@ -1,6 +1,6 @@
 """Panel types: what is built."""
 
-from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import Clause, Variant
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.stated import SIZE_RULE
 from planlang.plan.vocabulary.stock import CALLED, LIKE
@@ -24,6 +24,17 @@ BRACE_CLAUSES = (
     ),
 )
 
+VARIANTS = (
+    Variant(
+        "absorber",
+        "framed",
+        "framed absorber",
+        ("depth", "frame", "core", "front"),
+        ("braces", "back", "back-board", "eyes", "cleats"),
+    ),
+    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
+)
+
 PANEL = S(
     "panel",
     "{name:new}",
@@ -31,6 +42,7 @@ PANEL = S(
     "panel cloud-1500, mark C {",
     clauses=(Clause("mark {mark:new}", "What is written on its parts; left out, it is made from the name."),),
     many=True,
+    variants=VARIANTS,
     block=(
         LIKE,
         CALLED,
@@ -43,14 +55,14 @@ PANEL = S(
         ),
         S(
             "absorber",
-            "{build:framed}",
-            "How it is built: a frame on edge, filled with batts, covered with cloth.",
+            "{build:framed|board}",
+            "How it is built: a frame on edge, filled with batts, covered with cloth; or a stiff batt on a back board, "
+            "wrapped in cloth, without a frame.",
             "absorber framed",
-            required=True,
         ),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
         SIZE_RULE,
-        S("depth", "{depth:length}", "Depth of the frame.", "depth 80", required=True),
+        S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
             "frame",
             "{sheet:ref}",
@@ -64,8 +76,14 @@ PANEL = S(
                     reason="the short members cover the end grain of the long ones",
                 ),
                 Clause("{between:sides|ends} between", "The pair that loses two thicknesses."),
+                Clause(
+                    "{joint:butt|rabbet|mitre} joints",
+                    "Butt: the pair between loses two thicknesses. Rabbet: it reaches into the pair that runs full. "
+                    "Mitre: both pairs run full, their ends sawn at 45 degrees.",
+                    default="butt joints",
+                ),
+                Clause("rabbets {rabbet:length} deep", "How far into the thickness; left out, half of it."),
             ),
-            required=True,
         ),
         S(
             "core",
@@ -83,7 +101,6 @@ PANEL = S(
                     reason="pieces are cut to the inside of the frame",
                 ),
             ),
-            required=True,
         ),
         S(
             "braces",
@@ -105,7 +122,6 @@ PANEL = S(
                     reason="common practice, no source",
                 ),
             ),
-            required=True,
         ),
         S(
             "back",
@@ -118,6 +134,20 @@ PANEL = S(
                     "What is pulled round the edge; 0 ends at the edge.",
                     default="wrapped 0 mm",
                     reason="the back cloth ends at the frame's edge",
+                ),
+            ),
+        ),
+        S(
+            "back-board",
+            "{sheet:ref}",
+            "A sheet over the whole back, screwed to a frame or glued to a batt. The depth includes it.",
+            "back-board birch-ply-4, 1 smaller on every side",
+            clauses=(
+                Clause(
+                    "{less:distance} smaller on every side",
+                    "So that it doesn't stand over the edge.",
+                    default="1 mm smaller on every side",
+                    reason="common practice, no source",
                 ),
             ),
         ),

@@ -12,6 +12,7 @@ from planlang.acoustics.constants import (
     UNEVEN_FACTOR,
     VERY_DEAD,
 )
+from planlang.acoustics.diffusers import LEAST_WELL, diffuser_range
 from planlang.acoustics.evenness import AXES, Evenness
 from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.kinds import MODELS, buildup, is_counted
@@ -21,6 +22,8 @@ from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
 from planlang.plan.model import Array, Plan
+from planlang.plan.panel import Diffuser, PanelType
+from planlang.plan.sequences import SPEED
 from planlang.plan.stock import OCTAVES, Batt, Cloth
 from planlang.plan.tape import TapeStyle, on_tape
 
@@ -127,7 +130,7 @@ def _on_array(array: Array, tape: TapeStyle) -> str:
     if not is_counted(panel):
         return (
             f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs and how it scatters is not in the "
-            "estimate"
+            f"estimate{_diffuser_words(panel)}"
         )
     if type(panel) not in MODELS:
         return f"{array.name} ({panel.name}): only as measured"
@@ -143,6 +146,20 @@ def _on_array(array: Array, tape: TapeStyle) -> str:
         f"{on_tape(layers.drop, tape)} of air to {array.surface}" if layers.drop > 0 else f"{array.surface}",
     ]
     return f"{array.name} ({array.panel.name}), front to back: {', '.join(part for part in parts if part)}"
+
+
+def _diffuser_words(panel: PanelType) -> str:
+    """From where to where a diffuser is made to work, by the formulas of its kind."""
+    if not isinstance(panel, Diffuser):
+        return ""
+    wells = panel.wells
+    reach = diffuser_range(wells.prime, float(wells.design), float(wells.width) / 1000, float(SPEED) / 1000)
+    narrow = ", and wells as narrow as these absorb" if wells.width < 1000 * LEAST_WELL else ""
+    return (
+        f". It is made for {significant(reach.lowest)} to {significant(reach.highest)} Hz, above which a well is wider "
+        f"than half a wavelength; at {significant(reach.flat)} Hz and its multiples all wells reflect alike, as a flat "
+        f"plate would{narrow}"
+    )
 
 
 def _cloth_words(what: str, cloth: Cloth) -> str:

@@ -4,9 +4,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from planlang.materials.board import resolve_board
+from planlang.materials.diffuser import resolve_diffuser
 from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import FramedAbsorber, PanelType, WrappedBoard
+from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Outcome
 
@@ -14,6 +15,7 @@ Resolved = Outcome[PanelBuild | None]
 RESOLVERS: Mapping[type[PanelType], Callable[[Any, tuple[str, ...], TapeStyle], Resolved]] = {
     FramedAbsorber: resolve_framed,
     WrappedBoard: resolve_board,
+    Diffuser: resolve_diffuser,
 }
 
 

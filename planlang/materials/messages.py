@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from planlang.materials.model import Piece
 from planlang.plan.node import Node
-from planlang.plan.panel import BackBoard, Braces, Core, FramedAbsorber, PanelType
+from planlang.plan.panel import BackBoard, Braces, Core, Diffuser, FramedAbsorber, PanelType
 from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -36,6 +36,41 @@ def back_board_gone(panel: PanelType, board: BackBoard, tape: TapeStyle) -> Diag
         f"{size_on_tape((panel.width, panel.length), tape)} has no size left",
         board.at,
         "write `1 mm smaller on every side`",
+    )
+
+
+def diffuser_width(panel: Diffuser, wells: int, wanted: Fraction, well: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Wells and fins add up to another width than the panel's; `well` is the width of well that would fit."""
+    sums = (
+        f"{wells} wells of {on_tape(panel.wells.width, tape)} and {wells + 1} fins of "
+        f"{on_tape(panel.fins.thickness, tape)} are {on_tape(wanted, tape)}"
+    )
+    mend = f"make it {on_tape(wanted, tape)} wide"
+    if well > 0 and well % tape.step == 0:
+        mend += f", or the wells {on_tape(well, tape)}"
+    width = on_tape(panel.width, tape)
+    return Diagnostic("diffuser-width", f"panel '{panel.name}' is {width} wide, but {sums}", panel.wells.at, mend)
+
+
+def diffuser_too_shallow(panel: Diffuser, least: Fraction, tape: TapeStyle) -> Diagnostic:
+    """The deepest well with its bottom and the back board is deeper than the panel."""
+    deepest = on_tape(max(panel.wells.depths), tape)
+    return Diagnostic(
+        "diffuser-too-shallow",
+        f"panel '{panel.name}' is {on_tape(panel.depth, tape)} deep; its deepest well, {deepest}, with the bottom and "
+        f"the back board takes {on_tape(least, tape)}",
+        panel.wells.at,
+        f"make it at least {on_tape(least, tape)} deep, or start from a higher frequency",
+    )
+
+
+def panel_too_short(panel: PanelType, ends: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Nothing is left between the ends."""
+    return Diagnostic(
+        "panel-too-short",
+        f"panel '{panel.name}' is {on_tape(panel.length, tape)} long; its two ends take {on_tape(ends, tape)}",
+        panel.at,
+        f"make it longer than {on_tape(ends, tape)}",
     )
 
 

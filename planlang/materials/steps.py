@@ -114,7 +114,7 @@ def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     return (ease, *mark_hardware(build.type, tape), cover, hold)
 
 
-def mark_hardware(panel: PanelType, tape: TapeStyle) -> tuple[str, ...]:
+def mark_hardware(panel: PanelType, tape: TapeStyle, when: str = "when the cloth is on") -> tuple[str, ...]:
     """The step that marks where the hardware goes; none without hardware."""
     if panel.hung_by is None:
         return ()
@@ -124,7 +124,7 @@ def mark_hardware(panel: PanelType, tape: TapeStyle) -> tuple[str, ...]:
         where = f"in pairs on the side members, the outer ones {inset} from the ends"
     else:
         where = f"in a line {on_tape(hung.below_top, tape)} below the upper edge, the outer ones {inset} from the edges"
-    return (f"Mark and drill for {hung.count} x {words}, {where}. They go on when the cloth is on.",)
+    return (f"Mark and drill for {hung.count} x {words}, {where}. They go on {when}.",)
 
 
 def _fill(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:

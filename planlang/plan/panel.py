@@ -4,9 +4,13 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
+from planlang.plan.sequences import exact_depths, primitive_root_sequence, quadratic_residues
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Sheet
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
+
+SUPPORT_PITCH = Fraction(400)
+"""How far apart a well bottom is supported at most, mm. Common practice, no source."""
 
 
 @record(kw_only=True)
@@ -211,6 +215,67 @@ class WrappedBoard(PanelType):
     def pieces_at_most(self) -> tuple[tuple[int, Span], ...]:
         """Pieces of batt."""
         return ((batts_at_most(self, self.core), self.core.at),)
+
+
+@record(kw_only=True)
+class Wells(Node):
+    """The wells of a diffuser by a sequence of number theory, each `width` wide, the sequence `periods` times over.
+
+    The lowest frequency is the design frequency, Hz. `root` is 0 for quadratic residues.
+    """
+
+    sequence: Literal["quadratic-residue", "primitive-root"]
+    prime: int
+    root: int
+    width: Fraction
+    design: Fraction
+    periods: int
+
+    @property
+    def steps(self) -> tuple[int, ...]:
+        """The steps of one period."""
+        return primitive_root_sequence(self.prime, self.root) if self.root else quadratic_residues(self.prime)
+
+    @property
+    def depths(self) -> tuple[Fraction, ...]:
+        """How deep the wells of one period are behind the front, mm, exact."""
+        return exact_depths(self.steps, self.prime, self.design)
+
+
+@record(kw_only=True)
+class Diffuser(PanelType):
+    """Wells between fins along the panel, their bottoms at depths of a sequence, closed by ends and a back board."""
+
+    wells: Wells
+    fins: Sheet
+    bottoms: Sheet
+    board: BackBoard
+
+    @property
+    def frame_depth(self) -> Fraction:
+        """Width of the fins: the depth less the back board."""
+        return self.depth - self.board.sheet.thickness
+
+    @property
+    def kind(self) -> str:
+        """What it is, in words."""
+        return f"{self.wells.sequence} diffuser"
+
+    @property
+    def uses(self) -> tuple[Use, ...]:
+        """What it is made of."""
+        return Use(self.fins, "fins and ends"), Use(self.bottoms, "well bottoms"), Use(self.board.sheet, "back board")
+
+    @property
+    def rail(self) -> Sheet | None:
+        """The sheet of its outer fins."""
+        return self.fins
+
+    @property
+    def pieces_at_most(self) -> tuple[tuple[int, Span], ...]:
+        """Fins, bottoms and their supports."""
+        wells = self.wells.periods * self.wells.prime
+        return ((wells * (3 + fills(self.length, SUPPORT_PITCH)), self.wells.at),)
 
 
 def batts_at_most(panel: PanelType, core: Core) -> int:

@@ -4,7 +4,7 @@ from fractions import Fraction as F
 
 import pytest
 
-from planlang.plan.panel import FramedAbsorber, WrappedBoard
+from planlang.plan.panel import Diffuser, FramedAbsorber, WrappedBoard
 from tests.plans import SMALL, read_text
 
 FRAMED = SMALL[SMALL.index("  absorber  framed") : SMALL.index("}\n\nroom box")]
@@ -65,3 +65,43 @@ def test_what_a_kind_needs_and_does_not_take(tmp_path):
     assert panel_of(tmp_path, BOARD + "  braces at mid-length, 60 wide\n")[1] == ["statement-of-another-kind"]
     assert panel_of(tmp_path, BOARD + "  eyes 4 of eye, inset 100 from the ends\n")[1] == ["statement-of-another-kind"]
     assert panel_of(tmp_path, FRAMED.replace("  absorber  framed\n", ""))[1] == ["statement-missing"]
+
+
+DIFFUSER = """\
+  diffuser    quadratic-residue, prime 7, wells 72 wide, from 700 Hz
+  face        600 x 1200
+  depth       170
+  fins        ply
+  bottoms     ply
+  back-board  ply
+  cleats      2 of eye, 60 below the top, inset 100 from the sides
+"""
+
+
+def test_a_diffuser_as_stated(tmp_path):
+    panel, found = panel_of(tmp_path, DIFFUSER)
+    assert isinstance(panel, Diffuser)
+    assert (panel.wells.steps, panel.wells.periods, panel.kind, found) == (
+        (0, 1, 4, 2, 2, 4, 1), 1, "quadratic-residue diffuser", [],
+    )  # fmt: skip
+    other = DIFFUSER.replace("quadratic-residue, prime 7,", "primitive-root, prime 7, 2 times over,")
+    panel, found = panel_of(tmp_path, other)
+    assert (panel.wells.root, panel.wells.steps) == (3, (3, 2, 6, 4, 5, 1))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("prime 7", "prime 9", "out-of-range"),
+        ("prime 7", "prime 2", "out-of-range"),
+        ("prime 7", "prime 67", "out-of-range"),
+        ("prime 7", "prime 7, root 3", "clauses-disagree"),
+        ("quadratic-residue, prime 7", "primitive-root, prime 7, root 2", "out-of-range"),
+        ("prime 7", "prime 7, 21 times over", "out-of-range"),
+        ("  fins        ply\n", "", "statement-missing"),
+        ("  fins", "  core  wool\n  fins", "statement-of-another-kind"),
+        ("  diffuser", "  absorber board\n  diffuser", "clauses-disagree"),
+    ],
+)
+def test_a_diffuser_that_makes_no_sense(tmp_path, old, new, code):
+    assert panel_of(tmp_path, DIFFUSER.replace(old, new))[1] == [code]

@@ -5,14 +5,16 @@ from typing import Any
 
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
+from planlang.jobbook.drawings.diffuser import diffuser_drawing
 from planlang.jobbook.drawings.framed import framed_drawing
 from planlang.jobbook.drawings.layered import layered_drawing
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import FramedAbsorber, PanelType, WrappedBoard
+from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 
 DRAWN: Mapping[type[PanelType], Callable[[CompiledPlan, PanelBuild, Any], Drawing]] = {
     FramedAbsorber: framed_drawing,
     WrappedBoard: layered_drawing,
+    Diffuser: diffuser_drawing,
 }
 
 

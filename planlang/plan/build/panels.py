@@ -11,13 +11,14 @@ from typing import Any
 from planlang.plan import messages
 from planlang.plan.build.kinds.board import board_fields
 from planlang.plan.build.kinds.common import build_hung_by, build_measured
+from planlang.plan.build.kinds.diffuser import diffuser_fields
 from planlang.plan.build.kinds.framed import framed_fields
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, nearest, one, value
 from planlang.plan.build.stock import note_defaults, words_of
 from planlang.plan.entries import read_variant
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name, Value
-from planlang.plan.panel import FramedAbsorber, PanelType, WrappedBoard
+from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.quantity import Quantity
 from planlang.syntax.record import record
 
@@ -33,6 +34,7 @@ class Kind:
 KINDS = {
     ("absorber", "framed"): Kind(FramedAbsorber, framed_fields),
     ("absorber", "board"): Kind(WrappedBoard, board_fields),
+    ("diffuser", ""): Kind(Diffuser, diffuser_fields),
 }
 
 

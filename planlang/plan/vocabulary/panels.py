@@ -33,6 +33,7 @@ VARIANTS = (
         ("braces", "back", "back-board", "eyes", "cleats"),
     ),
     Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
+    Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
 )
 
 PANEL = S(
@@ -60,6 +61,27 @@ PANEL = S(
             "wrapped in cloth, without a frame.",
             "absorber framed",
         ),
+        S(
+            "diffuser",
+            "{sequence:quadratic-residue|primitive-root}",
+            "Wells of equal width and unequal depth, which send sound into many directions. Depth of a well: its step "
+            "of the sequence times the speed of sound over twice the prime times the lowest frequency.",
+            "diffuser quadratic-residue, prime 7, wells 60 wide, from 500 Hz",
+            clauses=(
+                Clause("prime {prime:count}", "The prime that makes the sequence: 5, 7, 11, 13 …", required=True),
+                Clause("wells {well:length} wide", "Clear width of a well.", required=True),
+                Clause("from {design:frequency}", "The lowest frequency it is made for.", required=True),
+                Clause("root {root:count}", "The primitive root; left out, the smallest."),
+                Clause("{periods:count} times over", "How often the sequence is repeated.", default="1 times over"),
+            ),
+        ),
+        S(
+            "fins",
+            "{sheet:ref}",
+            "What a diffuser's fins and ends are cut from; fins stand between the wells and outside the outer ones.",
+            "fins birch-ply-6",
+        ),
+        S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
         SIZE_RULE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),

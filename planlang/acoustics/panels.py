@@ -10,13 +10,32 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import PANEL_TOLERANCE
 from planlang.acoustics.diffuse import diffuse_absorption
-from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
+from planlang.acoustics.layers import Facing as Front
+from planlang.acoustics.layers import Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
-from planlang.plan.panel import Braces, Covering, FramedAbsorber, WrappedBoard
+from planlang.acoustics.resonators import hole_end_correction, open_share, perforated_facing, slot_end_correction
+from planlang.plan.panel import Braces, Covering, Facing, FramedAbsorber, WrappedBoard
 from planlang.syntax.record import record
 
+FACED = 2.0  # own appraisal: behind a facing the formulas err about twice as much, for a peak may lie elsewhere
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean
+
+
+@record
+class Openings:
+    """A sheet with openings in front of all else: thickness, hole diameter or slot width, m, and their open share."""
+
+    thickness: float
+    opening: float
+    share: float
+    slotted: bool
+
+    @property
+    def correction(self) -> float:
+        """What both ends of an opening add to its length, m."""
+        end = slot_end_correction if self.slotted else hole_end_correction
+        return end(self.opening, self.share)
 
 
 @record
@@ -37,6 +56,7 @@ class Buildup:
     flow_low: float
     flow_high: float
     closed: bool = False
+    openings: Openings | None = None
 
     @property
     def flow_middle(self) -> float:
@@ -93,7 +113,15 @@ def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
         flow_low=float(batt.flow_low),
         flow_high=float(batt.flow_high),
         closed=panel.board is not None,
+        openings=openings_of(panel.facing) if panel.facing else None,
     )
+
+
+def openings_of(facing: Facing) -> Openings:
+    """Read a facing: holes on a square grid, or slots side by side."""
+    opening, pitch = float(facing.opening) / 1000, float(facing.pitch) / 1000
+    share = opening / pitch if facing.slotted else open_share(opening, pitch)
+    return Openings(float(facing.sheet.thickness) / 1000, opening, share, facing.slotted)
 
 
 def board_layers(panel: WrappedBoard, drop: Fraction) -> Buildup:
@@ -147,7 +175,8 @@ def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState, ranged: b
         diffuse_absorption(panel_stack(layers, model, flows, frequency, air), frequency, air)
         for model in ((miki, allard_champoux) if ranged else (miki,))
     ]
-    tolerance = np.array([_tolerance(band) for band in frequency])
+    wider = FACED if layers.openings else 1.0
+    tolerance = wider * np.array([_tolerance(band) for band in frequency])
     return Reach(np.array(both), tolerance)
 
 
@@ -181,7 +210,8 @@ def _sized(layers: Buildup, bands: tuple[float, ...], width: float, length: floa
 def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, frequency: Floats, air: AirState) -> Stack:
     """The layers in front of the wall. An air layer of no thickness is left out."""
     porous = porous_layer(model(frequency, flows, air), float(layers.batt) / 1000)
-    elements: list[Layer | Facing | None] = [
+    elements: list[Layer | Front | None] = [
+        _sheet(layers.openings, frequency, air),
         cloth_facing(frequency, layers.front_resistance),
         _gap(layers.front_air, frequency, air),
         porous,
@@ -190,6 +220,13 @@ def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, freq
         _gap(layers.drop, frequency, air),
     ]
     return [element for element in elements if element is not None]
+
+
+def _sheet(openings: Openings | None, frequency: Floats, air: AirState) -> Front | None:
+    if openings is None:
+        return None
+    found = openings
+    return perforated_facing(frequency, found.opening, found.share, found.thickness, air, found.correction)
 
 
 def _gap(thickness: Fraction, frequency: Floats, air: AirState) -> Layer | None:

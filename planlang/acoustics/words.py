@@ -27,6 +27,8 @@ from planlang.plan.sequences import SPEED
 from planlang.plan.stock import OCTAVES, Batt, Cloth
 from planlang.plan.tape import TapeStyle, on_tape
 
+MOST_SHARE = 0.2
+
 
 def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ...]:
     """Everything that the estimate takes for granted, a sentence each."""
@@ -137,6 +139,7 @@ def _on_array(array: Array, tape: TapeStyle) -> str:
     layers = buildup(panel, array.hang.drop)
     front, *back = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
     parts = [
+        _openings_words(layers),
         _cloth_words("front cloth", front),
         _air_words("air behind it", layers, tape, front=True),
         f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
@@ -159,6 +162,18 @@ def _diffuser_words(panel: PanelType) -> str:
         f". It is made for {significant(reach.lowest)} to {significant(reach.highest)} Hz, above which a well is wider "
         f"than half a wavelength; at {significant(reach.flat)} Hz and its multiples all wells reflect alike, as a flat "
         f"plate would{narrow}"
+    )
+
+
+def _openings_words(layers: Buildup) -> str:
+    if layers.openings is None:
+        return ""
+    found = layers.openings
+    shape = "slots" if found.slotted else "holes"
+    beyond = "; its formula is made for shares under 20 %" if found.share > MOST_SHARE else ""
+    return (
+        f"a facing with {significant(100 * found.share)} % of {shape} (Ingard 1953; Cox and D'Antonio, ch. 7; "
+        f"tolerance twice that of other panels{beyond})"
     )
 
 

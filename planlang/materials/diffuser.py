@@ -46,7 +46,7 @@ def support_height(panel: Diffuser, depth: Fraction) -> Fraction:
 def resolve_diffuser(panel: Diffuser, marks: tuple[str, ...], tape: TapeStyle) -> Outcome[PanelBuild | None]:
     """Resolve one panel type for the panels with these marks; None when it can't be built so.
 
-    Errors: `diffuser-width`, `diffuser-too-shallow`, `panel-too-short`, `back-board-gone`.
+    Errors: `diffuser-width`, `diffuser-too-shallow`, `panel-too-small`, `back-board-gone`.
     """
     findings = _faults(panel, tape)
     if findings:

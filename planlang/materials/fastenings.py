@@ -19,6 +19,7 @@ CORNER_SCREWS = "screws, frame corners"
 BRACE_SCREWS = "screws, braces"
 GLUED_JOINTS = "glued joints"
 BOARD_SCREWS = "screws, back board"
+FACING_SCREWS = "screws, facing"
 BOARD_PITCH = Fraction(200)
 
 
@@ -28,7 +29,7 @@ def staples(length: Fraction, width: Fraction) -> int:
 
 
 def board_screws(length: Fraction, width: Fraction) -> int:
-    """Screws round a back board of that size, mm: one every 200 mm, rounded up."""
+    """Screws round a back board or a facing of that size, mm: one every 200 mm, rounded up."""
     return ceil(2 * (length + width) / BOARD_PITCH)
 
 
@@ -49,6 +50,7 @@ def fastening_counts(panel: FramedAbsorber, braces: int) -> dict[str, int]:
         FRONT_STAPLES: count,
         BACK_STAPLES: count if panel.back else 0,
         BOARD_SCREWS: board_screws(panel.length, panel.width) if panel.board else 0,
+        FACING_SCREWS: board_screws(panel.length, panel.width) if panel.facing else 0,
     }
     return {words: number for words, number in counts.items() if number}
 
@@ -65,6 +67,7 @@ def fastenings(panel: FramedAbsorber, braces: int, tape: TapeStyle) -> tuple[tup
         BACK_STAPLES: pitch,
         BOARD_SCREWS: f"one every {on_tape(BOARD_PITCH, tape)} of the perimeter, rounded up, into the frame",
     }
+    rules[FACING_SCREWS] = rules[BOARD_SCREWS]
     counts = fastening_counts(panel, braces)
     return tuple((words, count, f"{rules[words]} ({PRACTICE})") for words, count in counts.items())
 

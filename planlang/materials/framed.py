@@ -9,7 +9,7 @@ from planlang.materials.covering import cloth_pieces
 from planlang.materials.fastenings import fastenings, glue_metres
 from planlang.materials.masses import panel_masses
 from planlang.materials.model import PanelBuild
-from planlang.materials.parts import brace_parts, frame_parts, inside, joint_words
+from planlang.materials.parts import brace_parts, frame_parts, inside, joint_words, opening_words
 from planlang.materials.section import stack_up
 from planlang.materials.steps import build_steps
 from planlang.plan.panel import FramedAbsorber
@@ -48,10 +48,17 @@ def resolve_framed(panel: FramedAbsorber, marks: tuple[str, ...], tape: TapeStyl
         steps=(),
         masses=panel_masses(panel, parts, pieces, braces.value.centres),
         glue_m=glue_metres(panel, count),
-        traits=(("Frame", f"{panel.frame.sheet.words}, {joint_words(panel.frame)}"),),
+        traits=_traits(panel, tape),
     )
     build = replace(build, steps=build_steps(panel, build, core.value.turned, tape))
     return Outcome(build, core.diagnostics + braces.diagnostics + section.diagnostics)
+
+
+def _traits(panel: FramedAbsorber, tape: TapeStyle) -> tuple[tuple[str, str], ...]:
+    frame = ("Frame", f"{panel.frame.sheet.words}, {joint_words(panel.frame)}")
+    if panel.facing is None:
+        return (frame,)
+    return frame, ("Facing", f"{panel.facing.sheet.words}, {opening_words(panel, panel.facing, tape)}")
 
 
 def _as_mended(panel: FramedAbsorber, findings: tuple[Diagnostic, ...]) -> FramedAbsorber:

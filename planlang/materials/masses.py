@@ -13,6 +13,7 @@ from planlang.materials.fastenings import (
     BOARD_SCREWS,
     BRACE_SCREWS,
     CORNER_SCREWS,
+    FACING_SCREWS,
     FRONT_STAPLES,
     fastening_counts,
     glue_metres,
@@ -48,11 +49,14 @@ def panel_masses(
     `centres` are the centre lines of its braces from its start end, mm.
     """
     braces = sum(part.per_panel for part in parts if part.role == "brace")
-    behind = panel.depth - panel.frame_depth
+    behind = panel.depth - panel.front_at - panel.frame_depth
     members = sheet_kg(part for part in parts if part.role in ("side", "end"))
     items = [mass_item("frame", members, behind + panel.frame_depth / 2)]
     if panel.board:
         items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), behind / 2))
+    if panel.facing:
+        kg = sheet_kg(part for part in parts if part.role == "facing")
+        items.append(mass_item("facing, its openings not taken off", kg, panel.depth - panel.front_at / 2))
     if panel.braces and braces:
         kg = sheet_kg(part for part in parts if part.role == "brace")
         items.append(mass_item("braces", kg, _brace_height(panel.braces, panel), _off_middle(panel, centres)))
@@ -101,15 +105,15 @@ def _cloth_kg(panel: FramedAbsorber, piece: Piece) -> Fraction:
 
 
 def _brace_height(braces: Braces, panel: FramedAbsorber) -> Fraction:
-    return panel.depth - braces.setback - brace_depth(braces) / 2
+    return panel.depth - panel.front_at - braces.setback - brace_depth(braces) / 2
 
 
 def _core_height(panel: FramedAbsorber) -> Fraction:
-    return panel.depth - front_of_core(panel) - panel.core.layers * panel.core.batt.thickness / 2
+    return panel.depth - panel.front_at - front_of_core(panel) - panel.core.layers * panel.core.batt.thickness / 2
 
 
 def _fastenings_kg(panel: FramedAbsorber, braces: int) -> Fraction:
     counts = fastening_counts(panel, braces)
-    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS))
+    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS))
     staples = sum(counts.get(words, 0) for words in (FRONT_STAPLES, BACK_STAPLES))
     return screws * SCREW_KG + staples * STAPLE_KG + glue_metres(panel, braces) * GLUE_KG_M

@@ -67,7 +67,7 @@ def diffuser_too_shallow(panel: Diffuser, least: Fraction, tape: TapeStyle) -> D
 def panel_too_short(panel: PanelType, ends: Fraction, tape: TapeStyle) -> Diagnostic:
     """Nothing is left between the ends."""
     return Diagnostic(
-        "panel-too-short",
+        "panel-too-small",
         f"panel '{panel.name}' is {on_tape(panel.length, tape)} long; its two ends take {on_tape(ends, tape)}",
         panel.at,
         f"make it longer than {on_tape(ends, tape)}",

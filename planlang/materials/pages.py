@@ -38,20 +38,6 @@ PAGES = {
             ("front serge, wrapped 50\n", ""),
         ),
     ),
-    "panel-too-short": Page(
-        "A panel shorter than its ends are thick",
-        "Between the two ends nothing is left for the wells.",
-        wrong=(
-            ("absorber framed", "diffuser quadratic-residue, prime 5, wells 60 wide, from 1000 Hz"),
-            ("face 600 x 1200", "face 372 x 24"),
-            ("depth 75", "depth 180"),
-            ("frame ply, ends full, sides between", "fins ply"),
-            ("core wool\n", "bottoms ply\n"),
-            ("braces at mid-length, 60 wide, set back 6 from the front", "back-board ply, 0 smaller on every side"),
-            ("inset 100 from the ends", "inset 5 from the ends"),
-            ("front serge, wrapped 50\n", ""),
-        ),
-    ),
     "back-board-gone": Page(
         "A back board with no size left",
         "A back board is a little smaller than the panel on every side, so that it doesn't stand over the edge: "

@@ -8,7 +8,7 @@ points. Braces run between the sides. All frame members are strips as wide as th
 from fractions import Fraction
 
 from planlang.materials.model import Part
-from planlang.plan.panel import BackBoard, Frame, FramedAbsorber, PanelType
+from planlang.plan.panel import BackBoard, Facing, Frame, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 
@@ -34,7 +34,7 @@ def member_length(size: Fraction, frame: Frame, full: bool) -> Fraction:
 
 
 def frame_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
-    """Sides and ends, two of each a panel, and the back board."""
+    """Sides and ends, two of each a panel, the back board and the facing."""
     frame = panel.frame
     members: list[Part] = []
     for role, size, name in (("side", panel.length, "length"), ("end", panel.width, "width")):
@@ -42,7 +42,28 @@ def frame_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Pa
         how = f"the panel's {name}, {on_tape(size, tape)}, {_joined(frame, full, tape)}"
         length, mark = member_length(size, frame, full), f"{panel.mark}-{role[0].upper()}"
         members.append(Part(mark, role, frame.sheet, length, panel.frame_depth, 2, panels, how, panel.at))
-    return (*members, *board_parts(panel, panel.board, panels, tape))
+    return (*members, *board_parts(panel, panel.board, panels, tape), *facing_parts(panel, panels, tape))
+
+
+def facing_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
+    """The sheet over the front, as large as the panel."""
+    facing = panel.facing
+    if facing is None:
+        return ()
+    how = f"the panel's outer size; {opening_words(panel, facing, tape)}"
+    size = (panel.length, panel.width)
+    return (Part(f"{panel.mark}-A", "facing", facing.sheet, *size, 1, panels, how, facing.at),)
+
+
+def opening_words(panel: FramedAbsorber, facing: Facing, tape: TapeStyle) -> str:
+    """How many openings, how large, how far apart, centred on the inside of the frame."""
+    opening, pitch = on_tape(facing.opening, tape), on_tape(facing.pitch, tape)
+    length, width = inside(panel)
+    rows = facing.along(width)
+    if facing.slotted:
+        return f"{rows} slots {opening} wide at {pitch} centres across, each {on_tape(length, tape)} long"
+    columns = facing.along(length)
+    return f"{columns * rows} holes of {opening} at {pitch} centres, {columns} along by {rows} across"
 
 
 def _joined(frame: Frame, full: bool, tape: TapeStyle) -> str:

@@ -35,10 +35,11 @@ def stack_up(panel: FramedAbsorber, tape: TapeStyle) -> Outcome[tuple[StackLine,
     findings: list[Diagnostic] = []
     if panel.braces and panel.braces.setback == 0:
         findings.append(messages.brace_at_cloth(panel, panel.braces))
-    if total > panel.frame_depth:
+    room = panel.front_at + panel.frame_depth
+    if total > room:
         findings.append(_too_deep(panel, lines, tape))
-    elif total < panel.frame_depth:
-        lines = (*lines, StackLine(LEFT, panel.frame_depth - total, panel.frame_depth))
+    elif total < room:
+        lines = (*lines, StackLine(LEFT, room - total, room))
     if panel.board:
         thickness = panel.board.sheet.thickness
         lines = (*lines, StackLine(f"back board, {panel.board.sheet.words}", thickness, lines[-1].depth + thickness))
@@ -48,6 +49,8 @@ def stack_up(panel: FramedAbsorber, tape: TapeStyle) -> Outcome[tuple[StackLine,
 def _layers(panel: FramedAbsorber) -> tuple[StackLine, ...]:
     braces, batt = panel.braces, panel.core.batt
     layers: list[tuple[str, Fraction]] = []
+    if panel.facing:
+        layers.append((f"facing, {panel.facing.sheet.words}", panel.facing.sheet.thickness))
     if braces:
         if braces.setback:
             layers.append(("set back from the front", braces.setback))
@@ -65,7 +68,7 @@ def _layers(panel: FramedAbsorber) -> tuple[StackLine, ...]:
 def _too_deep(panel: FramedAbsorber, lines: tuple[StackLine, ...], tape: TapeStyle) -> Diagnostic:
     total = lines[-1].depth
     room = panel.frame_depth
-    over = total - room
+    over = total - panel.front_at - room
     sums = " + ".join(f"{line.words} {on_tape(line.thickness, tape)}" for line in lines)
     stack = f"{sums} = {on_tape(total, tape)}"
     braces = panel.braces

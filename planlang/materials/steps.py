@@ -5,6 +5,7 @@ from math import isqrt
 
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
 from planlang.materials.model import PanelBuild
+from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
 from planlang.plan.panel import Braces, Eyes, FramedAbsorber, PanelType
 from planlang.plan.quantity import POUND
@@ -38,6 +39,7 @@ def build_steps(panel: FramedAbsorber, build: PanelBuild, turned: bool, tape: Ta
         *_cover_front(build, tape),
         *_fill(build, turned, tape),
         *_close_back(panel, build, tape),
+        *_face(panel, tape),
         f"Write the panel's mark on the back and weigh the first one: {weight} is expected without tolerance.",
     )
 
@@ -112,6 +114,18 @@ def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     )
     hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
     return (ease, *mark_hardware(build.type, tape), cover, hold)
+
+
+def _face(panel: FramedAbsorber, tape: TapeStyle) -> tuple[str, ...]:
+    if panel.facing is None:
+        return ()
+    return (
+        f"Drill or rout {panel.mark}-A: {opening_words(panel, panel.facing, tape)}, centred. Break the edges, and "
+        "finish it before it goes on: paint in the openings changes how they work.",
+        "Hold: the openings are open and of one size, and none lies over the frame.",
+        f"Screw {panel.mark}-A on over the cloth, {board_screws(panel.length, panel.width)} screws into the frame; no "
+        "gap may be left at the frame.",
+    )
 
 
 def mark_hardware(panel: PanelType, tape: TapeStyle, when: str = "when the cloth is on") -> tuple[str, ...]:

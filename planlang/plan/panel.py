@@ -52,6 +52,23 @@ class Braces(Node):
 
 
 @record(kw_only=True)
+class Facing(Node):
+    """A sheet over the front with holes, `opening` in diameter, or slots as wide, `pitch` from centre to centre.
+
+    Holes stand on a square grid; slots run along the panel. Both keep clear of the frame.
+    """
+
+    sheet: Sheet
+    slotted: bool
+    opening: Fraction
+    pitch: Fraction
+
+    def along(self, inside: Fraction) -> int:
+        """How many openings stand side by side on a length, mm."""
+        return int((inside - self.opening) / self.pitch) + 1
+
+
+@record(kw_only=True)
 class Core(Node):
     """What fills the frame: batts cut to the inside of the frame plus `fit` on length and width."""
 
@@ -145,7 +162,7 @@ class PanelType(Node):
 
 @record(kw_only=True)
 class FramedAbsorber(PanelType):
-    """Batts in a frame of strips on edge, under cloth. `depth` is the frame's with its back board."""
+    """Batts in a frame of strips on edge, under cloth. `depth` is the frame's with its back board and facing."""
 
     frame: Frame
     core: Core
@@ -153,11 +170,17 @@ class FramedAbsorber(PanelType):
     front: Covering
     back: Covering | None
     board: BackBoard | None = None
+    facing: Facing | None = None
+
+    @property
+    def front_at(self) -> Fraction:
+        """How far the front edge of the frame is behind the panel's front: the thickness of a facing."""
+        return self.facing.sheet.thickness if self.facing else Fraction(0)
 
     @property
     def frame_depth(self) -> Fraction:
-        """Width of the frame's strips: the depth less a back board."""
-        return self.depth - (self.board.sheet.thickness if self.board else 0)
+        """Width of the frame's strips: the depth less a facing and a back board."""
+        return self.depth - self.front_at - (self.board.sheet.thickness if self.board else 0)
 
     @property
     def kind(self) -> str:
@@ -170,8 +193,9 @@ class FramedAbsorber(PanelType):
         braces = (Use(self.braces.sheet, "braces"),) if self.braces else ()
         back = (Use(self.back.cloth, "cloth"),) if self.back else ()
         board = (Use(self.board.sheet, "back board"),) if self.board else ()
+        facing = (Use(self.facing.sheet, "facing"),) if self.facing else ()
         core, front = Use(self.core.batt, "core"), Use(self.front.cloth, "cloth")
-        return (Use(self.frame.sheet, "frame"), *braces, *board, core, front, *back)
+        return (Use(self.frame.sheet, "frame"), *braces, *facing, *board, core, front, *back)
 
     @property
     def rail(self) -> Sheet | None:

@@ -115,7 +115,7 @@ def test_periods_repeat_the_wells():
     [
         ({"width": F(590)}, "diffuser-width", "7 wells of 72 mm and 8 fins of 12 mm are 600 mm"),
         ({"depth": F(150)}, "diffuser-too-shallow", "takes 152 mm"),
-        ({"length": F(24)}, "panel-too-short", "its two ends take 24 mm"),
+        ({"length": F(24)}, "panel-too-small", "its two ends take 24 mm"),
     ],
 )
 def test_what_does_not_go_together_is_said(over: dict[str, F], code: str, words: str):

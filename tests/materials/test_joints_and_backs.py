@@ -8,7 +8,7 @@ import pytest
 from planlang.materials.board import beads
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import BackBoard, Core, Covering, PanelType, WrappedBoard
+from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, WrappedBoard
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
 from tests.builders import batt, cleats, cloth, make, panel_type, sheet
@@ -121,3 +121,40 @@ def test_a_back_board_that_is_gone_is_an_error():
     found = resolve_panel(board_panel(board=back_board(less=F(300))), ("W1",), METRIC)
     assert found.value is None
     assert [finding.code for finding in found.diagnostics] == ["back-board-gone"]
+
+
+def facing(**over: object) -> Facing:
+    thin = sheet(name="ply-6", words="birch ply 6", thickness=F(6), density_kg_m3=F(700))
+    return make(Facing, {"sheet": thin, "slotted": False, "opening": F(8), "pitch": F(24)}, over)
+
+
+def test_a_facing_takes_its_thickness_off_the_frame_and_moves_all_else_back():
+    build = built(panel_type(depth=F(92), facing=facing()))
+    assert lengths(build)["side"] == (1476, 86)
+    assert lengths(build)["facing"] == (1500, 600)
+    # 6 facing, 6 set back, 12 brace, 50 batt = 74 of 92
+    assert [line.depth for line in build.stack] == [6, 12, 24, 74, 92]
+    weights = {item.words: item for item in build.masses}
+    assert weights["facing, its openings not taken off"].kg == pytest.approx(1.5 * 0.6 * 0.006 * 700)
+    assert weights["facing, its openings not taken off"].height_mm == 89
+    assert weights["frame"].height_mm == 43
+    assert weights["braces"].height_mm == 92 - 6 - 6 - 6
+    assert ("screws, facing", 21) in [(words, count) for words, count, _ in build.fastenings]
+
+
+def test_openings_are_counted_on_the_inside_of_the_frame():
+    # inside 1476 x 576: (1476 - 8) / 24 = 61.2, so 62 along; (576 - 8) / 24 = 23.7, so 24 across
+    holes = dict(built(panel_type(depth=F(92), facing=facing())).traits)["Facing"]
+    assert "1488 holes of 8 mm at 24 mm centres, 62 along by 24 across" in holes
+    # (576 - 5) / 30 = 19.03, so 20 slots
+    slots = facing(slotted=True, opening=F(5), pitch=F(30))
+    words = dict(built(panel_type(depth=F(92), facing=slots)).traits)["Facing"]
+    assert "20 slots 5 mm wide at 30 mm centres across, each 1476 mm long" in words
+
+
+def test_a_facing_and_a_back_board_leave_the_rest_of_the_depth_to_the_frame():
+    panel = panel_type(depth=F(90), facing=facing(), back=None, board=back_board())
+    assert lengths(built(panel))["side"] == (1476, 80)
+    assert built(panel).stack[-1].depth == 90
+    shallow = panel_type(depth=F(77), facing=facing(), back=None, board=back_board())  # 67 left for layers of 68
+    assert [finding.code for finding in resolve_panel(shallow, ("W1",), METRIC).diagnostics] == ["batt-proud"]

@@ -105,3 +105,20 @@ def test_a_diffuser_as_stated(tmp_path):
 )
 def test_a_diffuser_that_makes_no_sense(tmp_path, old, new, code):
     assert panel_of(tmp_path, DIFFUSER.replace(old, new))[1] == [code]
+
+
+def test_a_facing_as_stated(tmp_path):
+    panel, found = panel_of(tmp_path, FRAMED.replace("75", "90") + "  facing  ply with slots 5 at 30 centres\n")
+    assert (panel.facing.slotted, panel.facing.opening, panel.facing.pitch, found) == (True, 5, 30, [])
+    assert panel.frame_depth == 78
+
+
+@pytest.mark.parametrize("openings", ["holes 30 at 30 centres", "holes 600 at 700 centres"])
+def test_a_facing_without_wood_is_said(tmp_path, openings):
+    block = FRAMED.replace("75", "90") + f"  facing  ply with {openings}\n"
+    assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]
+
+
+def test_what_closes_front_and_back_leaves_some_depth(tmp_path):
+    block = FRAMED.replace("75", "24") + "  facing  ply with holes 5 at 30 centres\n  back-board  ply\n"
+    assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]

@@ -16,6 +16,7 @@ from planlang.plan.tape import TapeStyle, size_on_tape
 _COLLAR: dict[Side, float] = {"left": 6.0, "bottom": 4.0, "right": 5.0, "top": 4.0}
 _SECTION_HEIGHT, _FRONT_HEIGHT, _GAP = 60.0, 70.0, 5.0
 _EDGE_PEN = Pen(0.5)
+_ROOM = 4.0
 
 
 def diffuser_drawing(compiled: CompiledPlan, build: PanelBuild, panel: Diffuser) -> Drawing:
@@ -26,7 +27,9 @@ def diffuser_drawing(compiled: CompiledPlan, build: PanelBuild, panel: Diffuser)
     front, lower, more = _draw_front(canvas, panel, tape, bottom + _GAP)
     notes = (
         f"{tape_words(tape)}. Below the section: the left side of each well, from the left, and the width; beside it: "
-        "how deep the bottoms lie behind the front. The front is below.",
+        "how deep the bottoms lie behind the front. Fins "
+        f"{panel.mark}-F, ends {panel.mark}-E, bottoms {panel.mark}-W on supports {panel.mark}-S, back board "
+        f"{panel.mark}-P.",
         f"Section {scale_words(section.ratio)}, front {scale_words(front.ratio)}; measure nothing off the drawing.",
         *missing,
         *more,
@@ -56,6 +59,12 @@ def _draw_section(canvas: Canvas, panel: Diffuser, tape: TapeStyle) -> tuple[Vie
     for start, depth in zip(starts, depths, strict=True):
         canvas.rect(view.box(start, depth, start + panel.wells.width, depth + panel.bottoms.thickness), MEDIUM, TINT)
     arranged.draw_dimensions(canvas)
+    for start, depth, step in zip(starts, depths, panel.wells.steps * panel.wells.periods, strict=True):
+        x, behind = view.x(start + panel.wells.width / 2), float(deep - depth - panel.bottoms.thickness) / view.ratio
+        if float(depth) / view.ratio > _ROOM:
+            canvas.text_if_free((x, view.y(depth) + 3.0), f"{panel.mark}-W", "middle")
+        if behind > _ROOM:
+            canvas.text_if_free((x, view.y(depth + panel.bottoms.thickness) - 1.2), f"{panel.mark}-S{step}", "middle")
     return view, arranged.bottom, arranged.words_for_left_out()
 
 

@@ -8,7 +8,7 @@ from planlang.jobbook.drawings.scale import View, scale_words
 from planlang.jobbook.drawings.section import draw_section
 from planlang.jobbook.drawings.svg import PAPER_WIDTH, Canvas, number, slug
 from planlang.materials.model import PanelBuild
-from planlang.materials.parts import joint_words
+from planlang.materials.parts import joint_words, opening_words
 from planlang.plan.panel import Cleats, Eyes, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -43,8 +43,15 @@ def _notes(panel: FramedAbsorber, build: PanelBuild, front: View, section: View,
         f"{joints} The corners: {joint_words(panel.frame)}.",
         f"Front {scale_words(front.ratio)}, section 1\u00a0:\u00a0{number(section.ratio)}; "
         "measure nothing off the drawing.",
+        *_facing_note(panel, tape),
         f"For {len(build.panels)}: {', '.join(build.panels)}.",
     )
+
+
+def _facing_note(panel: FramedAbsorber, tape: TapeStyle) -> tuple[str, ...]:
+    if panel.facing is None:
+        return ()
+    return (f"Not drawn on the front: facing {panel.mark}-A, {opening_words(panel, panel.facing, tape)}, centred.",)
 
 
 def _description(build: PanelBuild, tape: TapeStyle) -> str:

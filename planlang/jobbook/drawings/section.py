@@ -27,7 +27,8 @@ def draw_section(
     thickness = float(panel.frame.sheet.thickness) / ratio
     inside = Extent(_LEFT + thickness, view.y(panel.depth), _LEFT + _WIDTH, view.origin[1])
     _draw_layers(canvas, view, panel, inside)
-    canvas.rect(Extent(_LEFT, view.y(panel.frame_depth), inside.left, inside.bottom), _EDGE_PEN, SHADE)
+    strip = Extent(_LEFT, view.y(panel.front_at + panel.frame_depth), inside.left, view.y(panel.front_at))
+    canvas.rect(strip, _EDGE_PEN, SHADE)
     _draw_cloth(canvas, view, panel, inside)
     _draw_break(canvas, inside)
     depths = [(line.depth, view.y(line.depth), _LEFT - 1.0) for line in build.stack]
@@ -42,9 +43,11 @@ def draw_section(
 
 
 def _draw_layers(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Extent) -> None:
-    depth, braces, core = 0.0, panel.braces, panel.core
+    depth, braces, core = float(panel.front_at), panel.braces, panel.core
+    if panel.facing is not None:
+        canvas.rect(Extent(_LEFT, view.y(panel.front_at), inside.right, view.y(0)), MEDIUM, canvas.hatch(1.6, 120))
     if braces is not None:
-        front = float(braces.setback)
+        front = depth + float(braces.setback)
         depth = front + float(braces.sheet.thickness if braces.lie == "flat" else braces.width)
         box = Extent(inside.left, view.y(depth), inside.right, view.y(front))
         canvas.rect(box, MEDIUM, canvas.hatch(1.6, 60))
@@ -53,7 +56,7 @@ def _draw_layers(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Exte
         _draw_batt(canvas, Extent(inside.left, view.y(behind), inside.right, view.y(depth)))
         depth = behind
     if panel.board is not None:
-        back = Extent(_LEFT, view.y(panel.depth), inside.right, view.y(panel.frame_depth))
+        back = Extent(_LEFT, view.y(panel.depth), inside.right, view.y(panel.front_at + panel.frame_depth))
         canvas.rect(back, MEDIUM, canvas.hatch(1.6, 120))
 
 
@@ -71,9 +74,10 @@ def _draw_batt(canvas: Canvas, box: Extent) -> None:
 def _draw_cloth(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Extent) -> None:
     """The front cloth round the edge to the back, and the back cloth, each a little off the wood to be seen."""
     left, right = _LEFT - _CLOTH_OFF, inside.right
-    front = [(right, inside.bottom + _CLOTH_OFF), (left, inside.bottom + _CLOTH_OFF), (left, inside.top - _CLOTH_OFF)]
+    head, low = view.y(panel.front_at + panel.frame_depth) - _CLOTH_OFF, view.y(panel.front_at) + _CLOTH_OFF
+    front = [(right, low), (left, low), (left, head)]
     wrapped = min(float(panel.front.wrap) / view.ratio, inside.left - _LEFT)
-    canvas.polyline([*front, (_LEFT + wrapped, inside.top - _CLOTH_OFF)], MEDIUM)
+    canvas.polyline([*front, (_LEFT + wrapped, head)], MEDIUM)
     if panel.back is not None:
         canvas.line((_LEFT, inside.top - 2 * _CLOTH_OFF), (right, inside.top - 2 * _CLOTH_OFF), MEDIUM)
 
@@ -100,7 +104,7 @@ def _layer_marks(
         (view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
         for line in build.stack
     ]
-    layers.append((view.y(0) + _CLOTH_OFF, f"front: {panel.front.cloth.words}"))
+    layers.append((view.y(panel.front_at) + _CLOTH_OFF, f"front: {panel.front.cloth.words}"))
     if panel.back is not None:
         layers.append((view.y(panel.depth) - 2 * _CLOTH_OFF, f"back: {panel.back.cloth.words}"))
     return tuple(Mark(along, shortened(words, SMALL, room)) for along, words in layers)

@@ -30,7 +30,7 @@ VARIANTS = (
         "framed",
         "framed absorber",
         ("depth", "frame", "core", "front"),
-        ("braces", "back", "back-board", "eyes", "cleats"),
+        ("braces", "facing", "back", "back-board", "eyes", "cleats"),
     ),
     Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
     Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
@@ -158,6 +158,13 @@ PANEL = S(
                     reason="the back cloth ends at the frame's edge",
                 ),
             ),
+        ),
+        S(
+            "facing",
+            "{sheet:ref} with {shape:holes|slots} {opening:length} at {pitch:length} centres",
+            "A sheet with openings over the front, on the cloth. Holes: diameter, on a square grid; slots: width, "
+            "along the panel. The depth includes it.",
+            "facing birch-ply-6 with holes 8 at 24 centres",
         ),
         S(
             "back-board",

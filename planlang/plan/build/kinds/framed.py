@@ -10,12 +10,12 @@ from planlang.plan.build.kinds.common import build_board, build_core, build_cove
 from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, one, value
 from planlang.plan.build.stock import build_sheet
 from planlang.plan.entry import Entry
-from planlang.plan.panel import Braces, Frame
+from planlang.plan.panel import Braces, Facing, Frame
 
 
 def framed_fields(names: Names, entry: Entry) -> dict[str, Any]:
     """What a framed absorber has beside what all panels have."""
-    depth, frame, core, braces, front, back, board = all_of(
+    depth, frame, core, braces, front, back, board, facing = all_of(
         lambda: value(one(entry, "depth"), "depth"),
         lambda: build_frame(names, one(entry, "frame")),
         lambda: build_core(names, one(entry, "core")),
@@ -23,18 +23,37 @@ def framed_fields(names: Names, entry: Entry) -> dict[str, Any]:
         lambda: build_covering(names, one(entry, "front")),
         lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_board(names, stated) if (stated := maybe(entry, "back-board")) else None,
+        lambda: build_facing(names, stated) if (stated := maybe(entry, "facing")) else None,
     )
     if back and board:
         message = "the back is closed by cloth or by a board, not by both"
         names.sink.append(messages.disagree(board.at, message, "take one out"))
         raise Unknown
-    if board and board.sheet.thickness >= depth:
-        message = "the back board takes the whole depth"
-        names.sink.append(messages.disagree(board.at, message, "take a thinner sheet, or make the panel deeper"))
+    face = value(one(entry, "face"), "size")
+    if facing and facing.opening > min(face) - 2 * frame.sheet.thickness:
+        message = "an opening of the facing is larger than the inside of the frame"
+        names.sink.append(messages.disagree(facing.at, message, "make it smaller"))
+        raise Unknown
+    closed = [(each.at, each.sheet.thickness) for each in (facing, board) if each]
+    if closed and sum(thickness for _, thickness in closed) >= depth:
+        message = "what closes the front and the back takes the whole depth"
+        names.sink.append(messages.disagree(closed[0][0], message, "take thinner sheet, or make the panel deeper"))
         raise Unknown
     return {
-        "depth": depth, "frame": frame, "core": core, "braces": braces, "front": front, "back": back, "board": board
+        "depth": depth, "frame": frame, "core": core, "braces": braces, "front": front, "back": back, "board": board,
+        "facing": facing,
     }  # fmt: skip
+
+
+def build_facing(names: Names, entry: Entry) -> Facing:
+    """A facing, with a check that something is left between its openings."""
+    sheet = names.build(value(entry, "sheet"), "sheet", build_sheet)
+    opening, pitch = value(entry, "opening"), value(entry, "pitch")
+    if opening >= pitch:
+        message = "nothing is left of the facing between its openings"
+        names.sink.append(messages.disagree(entry.span, message, "make the centres farther apart than an opening"))
+        raise Unknown
+    return Facing(at=entry.span, sheet=sheet, slotted=value(entry, "shape") == "slots", opening=opening, pitch=pitch)
 
 
 def build_frame(names: Names, entry: Entry) -> Frame:

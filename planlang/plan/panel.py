@@ -4,7 +4,6 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
-from planlang.plan.sequences import exact_depths, primitive_root_sequence, quadratic_residues
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Sheet
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
@@ -258,11 +257,17 @@ class Wells(Node):
     @property
     def steps(self) -> tuple[int, ...]:
         """The steps of one period."""
-        return primitive_root_sequence(self.prime, self.root) if self.root else quadratic_residues(self.prime)
+        from planlang.plan import sequences  # noqa: PLC0415 - few plans have a diffuser
+
+        if self.root:
+            return sequences.primitive_root_sequence(self.prime, self.root)
+        return sequences.quadratic_residues(self.prime)
 
     @property
     def depths(self) -> tuple[Fraction, ...]:
         """How deep the wells of one period are behind the front, mm, exact."""
+        from planlang.plan.sequences import exact_depths  # noqa: PLC0415 - few plans have a diffuser
+
         return exact_depths(self.steps, self.prime, self.design)
 
 

@@ -78,10 +78,14 @@ class Core(Node):
 
 @record(kw_only=True)
 class Covering(Node):
-    """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge)."""
+    """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge).
+
+    `railroaded`: the panel's width lies along the roll, not its length.
+    """
 
     cloth: Cloth
     wrap: Fraction
+    railroaded: bool = False
 
 
 @record(kw_only=True)

@@ -12,16 +12,22 @@ from planlang.acoustics.constants import (
     UNEVEN_FACTOR,
     VERY_DEAD,
 )
+from planlang.acoustics.diffusers import LEAST_WELL, diffuser_range
 from planlang.acoustics.evenness import AXES, Evenness
 from planlang.acoustics.fibres import mineral_wool_range
-from planlang.acoustics.panels import Buildup, buildup
+from planlang.acoustics.kinds import MODELS, buildup, is_counted
+from planlang.acoustics.panels import Buildup
 from planlang.acoustics.targets import din_use, targets_of
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
 from planlang.plan.model import Array, Plan
-from planlang.plan.stock import OCTAVES, Cloth
+from planlang.plan.panel import Diffuser, PanelType
+from planlang.plan.sequences import SPEED
+from planlang.plan.stock import OCTAVES, Batt, Cloth
 from planlang.plan.tape import TapeStyle, on_tape
+
+MOST_SHARE = 0.2
 
 
 def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ...]:
@@ -51,7 +57,8 @@ def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[flo
 def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
     """Batts whose flow resistivity no mineral wool of their density has."""
     lines = []
-    for batt in {array.panel.core.batt.name: array.panel.core.batt for array in arrays}.values():
+    batts = {use.stock.name: use.stock for array in arrays for use in array.panel.uses if isinstance(use.stock, Batt)}
+    for batt in batts.values():
         least, most = mineral_wool_range(float(batt.density_kg_m3))
         if batt.flow_high < least or batt.flow_low > most:
             lines.append(
@@ -121,16 +128,53 @@ def _on_panels() -> list[str]:
 
 
 def _on_array(array: Array, tape: TapeStyle) -> str:
-    layers = buildup(array.panel, array.hang.drop)
+    panel = array.panel
+    if not is_counted(panel):
+        return (
+            f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs and how it scatters is not in the "
+            f"estimate{_diffuser_words(panel)}"
+        )
+    if type(panel) not in MODELS:
+        return f"{array.name} ({panel.name}): only as measured"
+    layers = buildup(panel, array.hang.drop)
+    front, *back = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
     parts = [
-        _cloth_words("front cloth", array.panel.front.cloth),
+        _openings_words(layers),
+        _cloth_words("front cloth", front),
         _air_words("air behind it", layers, tape, front=True),
         f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
         _air_words("air behind the batt", layers, tape, front=False),
-        _cloth_words("back cloth", array.panel.back.cloth) if array.panel.back is not None else "",
+        _cloth_words("back cloth", back[0]) if back else "",
+        "a back board, taken as hard as a wall" if layers.closed else "",
         f"{on_tape(layers.drop, tape)} of air to {array.surface}" if layers.drop > 0 else f"{array.surface}",
     ]
     return f"{array.name} ({array.panel.name}), front to back: {', '.join(part for part in parts if part)}"
+
+
+def _diffuser_words(panel: PanelType) -> str:
+    """From where to where a diffuser is made to work, by the formulas of its kind."""
+    if not isinstance(panel, Diffuser):
+        return ""
+    wells = panel.wells
+    reach = diffuser_range(wells.prime, float(wells.design), float(wells.width) / 1000, float(SPEED) / 1000)
+    narrow = ", and wells as narrow as these absorb" if wells.width < 1000 * LEAST_WELL else ""
+    return (
+        f". It is made for {significant(reach.lowest)} to {significant(reach.highest)} Hz, above which a well is wider "
+        f"than half a wavelength; at {significant(reach.flat)} Hz and its multiples all wells reflect alike, as a flat "
+        f"plate would{narrow}"
+    )
+
+
+def _openings_words(layers: Buildup) -> str:
+    if layers.openings is None:
+        return ""
+    found = layers.openings
+    shape = "slots" if found.slotted else "holes"
+    beyond = "; its formula is made for shares under 20 %" if found.share > MOST_SHARE else ""
+    return (
+        f"a facing with {significant(100 * found.share)} % of {shape} (Ingard 1953; Cox and D'Antonio, ch. 7; "
+        f"tolerance twice that of other panels{beyond})"
+    )
 
 
 def _cloth_words(what: str, cloth: Cloth) -> str:
@@ -152,8 +196,8 @@ def _flow_words(layers: Buildup) -> str:
 
 
 def _on_cloths(arrays: tuple[Array, ...]) -> list[str]:
-    coverings = [cover for array in arrays for cover in (array.panel.front, array.panel.back) if cover is not None]
-    unknown = dict.fromkeys(cover.cloth.name for cover in coverings if cover.cloth.resistance is None)
+    cloths = [use.stock for array in arrays for use in array.panel.uses if isinstance(use.stock, Cloth)]
+    unknown = dict.fromkeys(cloth.name for cloth in cloths if cloth.resistance is None)
     return [
         f"the flow resistance of {name} is not stated: 0 is taken, as if it were not there; a dense or coated "
         "cloth would take away from the panels above 1 kHz"

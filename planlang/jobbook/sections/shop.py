@@ -54,7 +54,7 @@ def _summary(build: PanelBuild, tape: TapeStyle) -> Table:
     rows = [
         ("Panels", f"{len(build.panels)}: {words.listed(build.panels)}"),
         ("Outside, width x length x depth", size_on_tape((kind.width, kind.length, kind.depth), tape)),
-        ("Frame", f"{kind.frame.sheet.words}, {_joint(kind.frame.full)}"),
+        *build.traits,
         ("Weight, without tolerance", words.kilograms(sum(item.kg for item in build.masses), tape)),
     ]
     if build.braces:
@@ -66,15 +66,12 @@ def _summary(build: PanelBuild, tape: TapeStyle) -> Table:
     return facts(f"Panel type {kind.name}", tuple(rows))
 
 
-def _joint(full: str) -> str:
-    return "ends run full, sides sit between" if full == "ends" else "sides run full, ends sit between"
-
-
 def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
     columns = (
         Column("Part"),
         Column("Is"),
         Column("A panel", "right"),
+        Column("The run", "right"),
         Column(words.column_head("Length", tape), "right"),
         Column(words.column_head("Width", tape), "right"),
         Column("Out of"),
@@ -85,6 +82,7 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
             part.mark,
             part.role,
             str(part.per_panel),
+            str(part.count),
             words.in_column(part.length, tape),
             words.in_column(part.width, tape),
             part.sheet.words,
@@ -92,7 +90,7 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
         )
         for part in build.parts
     )
-    return Table(f"Frame parts of one {build.type.name}", columns, rows)
+    return Table(f"Parts of one {build.type.name}", columns, rows)
 
 
 def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:
@@ -100,6 +98,7 @@ def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:
         Column("Piece"),
         Column("Is"),
         Column("A panel", "right"),
+        Column("The run", "right"),
         Column(words.column_head("Length", tape), "right"),
         Column(words.column_head("Width", tape), "right"),
         Column("Out of"),
@@ -110,6 +109,7 @@ def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:
             piece.mark,
             piece.role,
             str(piece.per_panel),
+            str(piece.count),
             words.in_column(piece.length, tape),
             words.in_column(piece.width, tape),
             piece.stock.words,
@@ -133,9 +133,10 @@ def _stack(build: PanelBuild, tape: TapeStyle) -> Table:
 
 
 def _hardware(build: PanelBuild) -> Table:
-    columns = (Column("What"), Column("A panel", "right"), Column("Rule"))
+    columns = (Column("What"), Column("A panel", "right"), Column("The run", "right"), Column("Rule"))
+    run = len(build.panels)
     rows = (
-        *((name, str(number), "") for name, number in build.hardware),
-        *((name, str(number), rule) for name, number, rule in build.fastenings),
+        *((name, str(number), str(run * number), "") for name, number in build.hardware),
+        *((name, str(number), str(run * number), rule) for name, number, rule in build.fastenings),
     )
     return Table(f"Hardware and fastenings of one {build.type.name}", columns, rows)

@@ -40,7 +40,8 @@ def placing_topics(compiled: CompiledPlan) -> Topics:
 def _surveyed(plan: Plan, panel: PlacedPanel) -> tuple[Span, ...]:
     placement = panel.array.placement
     features = placement.features if isinstance(placement, Bays) else ()
-    return surveyed(plan, panel.surface, panel.array.panel.frame.sheet.name, *features)
+    rail = panel.array.panel.rail
+    return surveyed(plan, panel.surface, *((rail.name,) if rail else ()), *features)
 
 
 def _coordinate(plan: Plan, panel: PlacedPanel, point: HangPoint, which: str) -> Topic:
@@ -53,11 +54,11 @@ def _coordinate(plan: Plan, panel: PlacedPanel, point: HangPoint, which: str) ->
     else:
         edges = (Edge(f"lower edge of {mark}", box.lower, 1), Edge(f"upper edge of {mark}", box.upper, -1))
     how, inputs = _reckoned(panel, across, at, edges, finer(tape))
-    hooks = panel.array.panel.hung_by
+    hooks, rail = panel.array.panel.hung_by, panel.array.panel.rail
     lines: tuple[Span, ...] = (
         panel.array.placement.at,
         *((hooks.at,) if hooks else ()),
-        panel.array.panel.frame.sheet.at,
+        *((rail.at,) if rail else ()),
     )
     lines += _surveyed(plan, panel)
     placed = (f"how {mark} was placed", panel.how)
@@ -91,13 +92,13 @@ def _reckoned(
 
 def _inset(panel: PlacedPanel, across: bool) -> tuple[Fraction, str]:
     """How far the points of a panel lie from its edges in one direction, and what that distance is."""
-    hooks, frame = panel.array.panel.hung_by, panel.array.panel.frame
+    hooks, rail = panel.array.panel.hung_by, panel.array.panel.rail
     along = across != panel.array.upright
     match hooks:
         case Eyes() if along:
             return hooks.inset, "inset of the eyes from the ends"
-        case Eyes():
-            return frame.sheet.thickness / 2, f"half the thickness of {frame.sheet.name}"
+        case Eyes() if rail:
+            return rail.thickness / 2, f"half the thickness of {rail.name}"
         case Cleats() if across:
             return hooks.inset, "inset of the cleats from the sides"
         case Cleats():

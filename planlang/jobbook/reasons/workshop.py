@@ -6,6 +6,7 @@ from planlang.jobbook.reasons.topic import Topic, Topics, surveyed
 from planlang.jobbook.sections.stock import stock_of
 from planlang.materials.model import Cutting
 from planlang.plan.figure import Figure
+from planlang.plan.panel import FramedAbsorber, PanelType
 from planlang.plan.stock import Rates
 from planlang.syntax.span import NOWHERE, Span
 
@@ -13,12 +14,17 @@ BOUND = "area over area, and the bound named; the layout is our own search"
 STATED = "the plan's figures"
 
 
+def frame_line(panel: PanelType) -> tuple[Span, ...]:
+    """Where the plan states the frame of a panel that has one."""
+    return (panel.frame.at,) if isinstance(panel, FramedAbsorber) else ()
+
+
 def workshop_topics(compiled: CompiledPlan) -> Topics:
     """The length of each part, how many sheets, what is bought, the lines of the price."""
     tape = compiled.plan.job.tape
     for build in compiled.materials.builds:
         for part in build.parts:
-            lines: tuple[Span, ...] = (build.type.at, build.type.frame.at, part.sheet.at)
+            lines: tuple[Span, ...] = (build.type.at, *frame_line(build.type), part.sheet.at)
             lines += surveyed(compiled.plan, part.sheet.name)
             figure = Figure(part.length, "mm", part.how, (), lines, STATED)
             table = f"Frame parts of one {build.type.name}"

@@ -44,8 +44,9 @@ def _panels(compiled: CompiledPlan) -> Table:
 def _row(compiled: CompiledPlan, build: PanelBuild) -> tuple[str, str, str, str, str]:
     kind, tape = build.type, compiled.plan.job.tape
     size = size_on_tape((kind.width, kind.length, kind.depth), tape)
+    cloth = next((use.stock.words for use in kind.uses if use.part == "cloth"), "none")
     surfaces = dict.fromkeys(panel.surface for panel in compiled.layout.panels if panel.mark in build.panels)
-    return kind.words or kind.name, str(len(build.panels)), size, kind.front.cloth.words, words.listed(surfaces)
+    return kind.words or kind.name, str(len(build.panels)), size, cloth, words.listed(surfaces)
 
 
 def _expected(compiled: CompiledPlan) -> tuple[tuple[str, str], ...]:

@@ -51,7 +51,8 @@ class Thirds:
 class Decay:
     """Decay times of one state of the room, and the range that the estimate claims, an octave each.
 
-    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side.
+    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side. `least`
+    is what a lower limit is held against: `value`, but the shortest formula where the middle of the models leads.
     The range holds 90 % of the draws of all that may be off, and `value`.
 
     `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
@@ -68,6 +69,7 @@ class Decay:
     absorption_low: Series = ()
     absorption_high: Series = ()
     value: Series = ()
+    least: Series = ()
     leads: tuple[str, ...] = ()
     formulas: tuple[Formula, ...] = ()
     thirds: Thirds | None = None
@@ -196,11 +198,15 @@ class TargetBand:
 
 @record
 class Expected:
-    """The decay with the panels that requirements are held against, s, and what each target asks; an octave each."""
+    """The decay with the panels that requirements are held against, s, and what each target asks; an octave each.
+
+    Upper limits are held against `value`, lower ones against `least`; over the whole range, against its ends.
+    """
 
     bands: tuple[int, ...]
     targets: tuple[tuple[TargetBand, ...], ...]
     value: Series
+    least: Series
     low: Series
     high: Series
 
@@ -243,4 +249,4 @@ class Acoustics:
         """What requirements are held against."""
         after = self.decay_after
         targets = (self.target, *(other.target for other in self.more_targets)) if self.target_words else ()
-        return Expected(self.bands, targets, after.value, after.low, after.high)
+        return Expected(self.bands, targets, after.value, after.least, after.low, after.high)

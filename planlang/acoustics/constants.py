@@ -92,6 +92,24 @@ EDGE_SHARE = Stated(
     "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "
     "appraisal against published reverberation-room data of two stone wools",
 )
+MEMBRANE_SPREAD = Stated(
+    0.20, "how far the resonance of real sheets lies from that of a limp one, as a share", from_memory=True
+)
+CORNER_GAIN_SHARE = Stated(
+    (0.0, 1.0),
+    "share of the louder sound in a corner (Waterhouse, JASA 27 (1955) 247) that a trap turns into absorption; a guess",
+)
+DIFFUSER_ABSORPTION = Stated(
+    (0.0, 0.10, 0.30),
+    "coefficient of a diffuser of wells, least, taken and most; own guess after Cox and D'Antonio, ch. 10",
+    from_memory=True,
+)
+DIFFUSER_SCATTERING = Stated(
+    (0.20, 0.70),
+    "share that a diffuser scatters outside and within its range of frequency; own guess after Cox and D'Antonio, "
+    "ch. 4 and 10",
+    from_memory=True,
+)
 MEASURED_TOLERANCE = Stated(0.10, "spread of reverberation-room measurements among laboratories; own appraisal")
 SIZE_TOLERANCE = Stated(0.005, "lengths of a taped room, as a share; common practice, no source")
 MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; own choice")

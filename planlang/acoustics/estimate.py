@@ -13,7 +13,7 @@ from planlang.acoustics.enclosure import enclosure_of
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.findings import acoustic_findings
 from planlang.acoustics.flutter import flutter
-from planlang.acoustics.gains import gains
+from planlang.acoustics.gains import gains, next_panels, treatment
 from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, TargetBand
 from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
@@ -43,6 +43,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
     targets = (plan.use.target, *plan.use.more_targets)
     first, *more = [_against(target, room, enclosure.speed, before, after) for target in targets]
     panels = tuple(row for row in rows_after if row.panel is not None)
+    treated = treatment(panels, room, layout, enclosure, even_before, first.target)
     acoustics = Acoustics(
         bands=OCTAVES,
         volume=enclosure.volume,
@@ -61,7 +62,8 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         assumes=words.assumptions(plan, room, layout),
         warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
         more_targets=tuple(more),
-        gains=gains(panels, room, layout, enclosure, even_before, first.target),
+        gains=gains(treated, panels, layout),
+        next_panels=next_panels(treated, panels, room, layout),
         flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
         beyond=beyond_panels(plan, enclosure.volume, before, after, [each.verdict_after for each in (first, *more)]),
     )

@@ -173,18 +173,42 @@ class OtherTarget:
 
 
 @record
+class Ranged:
+    """A value and the range that is claimed for it."""
+
+    value: float
+    low: float
+    high: float
+
+
+@record
 class Gain:
     """What one array does, as mean decay over `bands`, s: `alone` in the bare room, `missed` if it were left out.
 
-    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2.
+    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2. The ranges are over what its own panels
+    may absorb.
     """
 
     array: str
-    alone: float
-    missed: float
+    panels: int
+    alone: Ranged
+    missed: Ranged
     absorption: float
     area: float
     bands: tuple[int, ...]
+
+
+@record
+class NextPanel:
+    """One more panel like those of an array, on a surface, with all others hung: mean decay that it takes away, s.
+
+    `own` where the array hangs there already.
+    """
+
+    array: str
+    surface: str
+    shortens: Ranged
+    own: bool
 
 
 @record
@@ -239,6 +263,7 @@ class Acoustics:
     reflections: tuple[Reflection, ...] = ()
     reflection_words: tuple[str, ...] = ()
     gains: tuple[Gain, ...] = ()
+    next_panels: tuple[NextPanel, ...] = ()
     beyond: tuple[str, ...] = ()
     flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None

@@ -86,20 +86,37 @@ def test_further_target_has_its_own_verdicts():
     assert other.verdict_after[3] == "too long"
 
 
-def test_gains_of_arrays_alone_and_missed():
+def two_arrays():
     array, second = wall_array(), wall_array(name="second", mark="S")
     layouts = [on_west_wall(array, 200, 600, 2), on_west_wall(second, 1600, 600, 1)]
-    layout = Layout(layouts[0].panels + layouts[1].panels, (), ())
-    plan = plan_of(array, second)
+    return plan_of(array, second), layouts, Layout(layouts[0].panels + layouts[1].panels, (), ())
+
+
+def test_gains_of_arrays_alone_and_missed():
+    plan, layouts, layout = two_arrays()
     room = room_of(plan)
     first, other = estimate_acoustics(plan, room, layout).value.gains
-    assert first.array == "back-wall"
+    assert (first.array, first.panels, other.panels) == ("back-wall", 2, 1)
     assert first.area == pytest.approx(2 * other.area)
-    assert first.alone > other.alone > 0
-    assert 0 < first.missed < first.alone
+    assert first.alone.value > other.alone.value > 0
+    assert 0 < first.missed.value < first.alone.value
+    assert first.alone.low < first.alone.value < first.alone.high
     alone = estimate_acoustics(plan, room, layouts[0]).value.gains[0]
-    assert alone.alone == pytest.approx(first.alone)
-    assert alone.missed == pytest.approx(alone.alone)
+    assert alone.alone.value == pytest.approx(first.alone.value)
+    assert alone.missed.value == pytest.approx(alone.alone.value)
+
+
+def test_one_more_panel_does_less_than_the_first_and_most_where_least_hangs():
+    plan, _, layout = two_arrays()
+    found = estimate_acoustics(plan, room_of(plan), layout).value
+    values = [each.shortens.value for each in found.next_panels]
+    assert values == sorted(values, reverse=True)
+    (own,) = [each for each in found.next_panels if each.own and each.array == "second"]
+    assert 0 < own.shortens.value < found.gains[1].missed.value
+    # all panels hang on the west wall, so that another axis gains more by one of the same
+    elsewhere = [each for each in found.next_panels if not each.own and each.array == "second"]
+    assert {each.surface for each in elsewhere} and "west wall" not in {each.surface for each in elsewhere}
+    assert found.next_panels[0].own is False
 
 
 def test_bare_walls_flutter_and_are_named():

@@ -98,15 +98,33 @@ class ReflectionData(Data):
     up_mm: Real = Field(validation_alias="up")
 
 
+class RangedData(Data):
+    """A value and its range."""
+
+    value: Real
+    low: Real
+    high: Real
+
+
 class GainData(Data):
     """What one array does, as mean decay over `bands_hz`."""
 
     array: str
-    alone_s: Real = Field(validation_alias="alone")
-    missed_s: Real = Field(validation_alias="missed")
+    panels: int
+    alone_s: RangedData = Field(validation_alias="alone")
+    missed_s: RangedData = Field(validation_alias="missed")
     absorption_m2: Real = Field(validation_alias="absorption")
     area_m2: Real = Field(validation_alias="area")
     bands_hz: tuple[int, ...] = Field(validation_alias="bands")
+
+
+class NextPanelData(Data):
+    """One more panel like those of an array, on a surface; `own` where the array hangs there already."""
+
+    array: str
+    surface: str
+    shortens_s: RangedData = Field(validation_alias="shortens")
+    own: bool
 
 
 class ModeData(Data):
@@ -175,6 +193,7 @@ class EstimateData(Data):
     reflections: tuple[ReflectionData, ...]
     reflection_words: tuple[str, ...]
     gains: tuple[GainData, ...]
+    next_panels: tuple[NextPanelData, ...]
     beyond: tuple[str, ...]
     flutter: tuple[str, ...]
     low_end: LowEndData | None

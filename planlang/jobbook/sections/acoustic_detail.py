@@ -1,11 +1,8 @@
-"""Further parts of the acoustic estimate: what does the most, other targets, reflections, rays, the low end, limits."""
-
-from fractions import Fraction
+"""Further parts of the acoustic estimate: other targets, reflections, rays, the low end, limits."""
 
 from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, RayCheck, TargetBand
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Heading, Paragraph, Table
-from planlang.jobbook.compiled import CompiledPlan
 from planlang.plan.figure import significant
 
 
@@ -32,48 +29,6 @@ def _further(acoustics: Acoustics, other: OtherTarget) -> Blocks:
         for n, band in enumerate(acoustics.bands)
     )
     return (Paragraph(other.words, lead="Further target:"), Table(f"Against {other.words}, s", columns, rows))
-
-
-def gains(compiled: CompiledPlan) -> Blocks:
-    """What each array gains, and for what materials, so that it can be seen where the next panel does most."""
-    acoustics = compiled.acoustics
-    if not acoustics.gains:
-        return ()
-    share = _cost_of_area(compiled)
-    columns = [
-        Column("Array"),
-        Column("Face, m²", "right"),
-        Column("Adds, m²", "right"),
-        Column("Alone it shortens the decay by, s", "right"),
-        Column("Without it the decay is longer by, s", "right"),
-    ]
-    if share is not None:
-        columns.append(Column(f"Shortens per 100 {compiled.plan.job.currency} of materials, s", "right"))
-    rows = []
-    for gain in acoustics.gains:
-        cells = [gain.array, *(significant(value) for value in (gain.area, gain.absorption, gain.alone, gain.missed))]
-        if share is not None:
-            cells.append(significant(100 * gain.alone / (share * gain.area)) if gain.area else "")
-        rows.append(tuple(cells))
-    bands = f"{words.hertz(min(acoustics.gains[0].bands))} to {words.hertz(max(acoustics.gains[0].bands))}"
-    blocks: list[Block] = [
-        Heading(3, "What does the most"),
-        Paragraph(
-            f"Means over {bands}. The next panel does most where an array shortens the decay most for its face or its "
-            "money. Materials are shared among the arrays by the area of their faces; making and hanging are not in."
-        ),
-        Table("Gain of each array", tuple(columns), tuple(rows)),
-    ]
-    return tuple(blocks)
-
-
-def _cost_of_area(compiled: CompiledPlan) -> float | None:
-    """Materials for one m2 of face; None where a price is missing."""
-    costs = [purchase.cost for purchase in compiled.materials.purchases if purchase.name]
-    area = sum(gain.area for gain in compiled.acoustics.gains)
-    if not area or not costs or any(cost is None or cost.currency != compiled.plan.job.currency for cost in costs):
-        return None
-    return float(sum((cost.amount for cost in costs if cost is not None), Fraction(0))) / area or None
 
 
 def reflections(acoustics: Acoustics) -> Blocks:

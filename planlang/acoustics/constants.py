@@ -85,6 +85,10 @@ SCATTERING = Stated(
     "share of sound that a face sends back in all directions, middle frequencies; own choice after Vorlaender, "
     "Auralization, and Kuttruff, Room Acoustics, ch. 9",
 )
+SCATTERING_SPREAD = Stated(
+    (0.5, 1.5), "how far scattering may be off either way, as a factor; own choice, as hardly any is ever measured"
+)
+RAY_CHANCE = Stated(0.05, "what is left to chance in a decay time by 20 000 rays, as a share; own appraisal over seeds")
 FLUTTER_ALPHA = Stated(0.10, "mean coefficient from 500 Hz to 2 kHz below which a face counts as bare; own choice")
 ECHO_DELAY = Stated(0.050, "delay, s, from which a strong reflection is heard as an echo; common practice, no source")
 EDGE_SHARE = Stated(

@@ -133,13 +133,22 @@ class LowEnd:
 
 
 @record
+class Ranged:
+    """A value and the range that is claimed for it."""
+
+    value: float
+    low: float
+    high: float
+
+
+@record
 class AtListener:
     """What a listener hears by rays: C50 and C80, dB, and D50, an octave each."""
 
     listener: str
-    clarity_50: Series
-    clarity_80: Series
-    definition_50: Series
+    clarity_50: tuple[Ranged, ...]
+    clarity_80: tuple[Ranged, ...]
+    definition_50: tuple[Ranged, ...]
 
 
 @record
@@ -147,14 +156,16 @@ class RayCheck:
     """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
 
     `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
-    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face.
+    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face;
+    `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
     """
 
     rays: int
+    followed: int
     lost: int
     source: str
-    t20: Series
-    edt: Series
+    t20: tuple[Ranged, ...]
+    edt: tuple[Ranged, ...]
     listeners: tuple[AtListener, ...]
     step: float
     levels: tuple[Series, ...]
@@ -170,15 +181,6 @@ class OtherTarget:
     target: tuple[TargetBand, ...]
     verdict_before: tuple[str, ...]
     verdict_after: tuple[str, ...]
-
-
-@record
-class Ranged:
-    """A value and the range that is claimed for it."""
-
-    value: float
-    low: float
-    high: float
 
 
 @record

@@ -12,7 +12,8 @@ from planlang.acoustics.examine import examine_acoustics
 from planlang.acoustics.low_end import MOST_MODES, THIRDS_END, listed_up_to
 from planlang.acoustics.modes import box_modes
 from planlang.acoustics.panel_rows import panel_row
-from planlang.acoustics.ray_room import ray_count
+from planlang.acoustics.ray_check import rays_for
+from planlang.acoustics.rays import Rays
 from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
@@ -146,17 +147,35 @@ def test_examination_adds_modes_and_rays_and_repeats_itself():
     assert found.low_end.modes[0].frequency == pytest.approx(343.2 / (2 * max(sides) / 1000))
     assert found.rays.source == "lectern"
     assert [each.listener for each in found.rays.listeners] == ["chair"]
-    assert np.all(np.array(found.rays.t20) > 0)
+    assert all(each.value > 0 for each in found.rays.t20)
+    assert 2000 < found.rays.followed < found.rays.rays == 20_000  # bare plaster
     assert examine_acoustics(plan, room, layout, acoustics) == found
 
 
-def test_fewer_rays_go_a_longer_way_in_a_hard_room():
+def test_in_a_hard_room_all_rays_start_and_fewer_go_on_to_the_end():
     room = Enclosure(60.0, 98.0, 343.2, np.zeros(0))
     # 34 dB of a decay of 60 dB in 0.5 s: 0.283 s, 97 m, mean free path 4 V / S = 2.45 m: 40 faces struck
-    assert ray_count(room, 0.5) == 20_000
-    # in 5 s: 397 faces struck, so 4 000 000 / 397 rays, to whole hundreds
-    assert ray_count(room, 5.0) == 10_000
-    assert ray_count(room, 60.0) == 5_000
+    assert rays_for(room, 0.5, 20_000, 1_000_000) == Rays(20_000)
+    # in 5 s: 397 faces struck. Half of 1 000 000 are spent after 25; one of 15 has the other half for 372
+    hard = rays_for(room, 5.0, 20_000, 1_000_000)
+    assert hard.until == pytest.approx(25 * 2.449 / 343.2, rel=0.001)
+    assert hard.keep == 15
+    # never followed for more than 12 s
+    assert rays_for(room, 60.0, 20_000, 1_000_000) == rays_for(room, 600.0, 20_000, 1_000_000)
+
+
+def test_decays_by_rays_have_a_range_of_absorption_and_scattering():
+    plan = plan_of(wall_array())
+    room, layout = room_of(plan), on_west_wall(wall_array(), 200, 600, 3)
+    acoustics = estimate_acoustics(plan, room, layout).value
+    rays = examine_acoustics(plan, room, layout, acoustics).rays
+    for late, early in zip(rays.t20, rays.edt, strict=True):
+        assert late.low <= 0.95 * late.value and 1.05 * late.value <= late.high
+        assert early.low < early.value < early.high
+        assert late.low < 0.8 * late.value and late.high > 1.2 * late.value  # the room's tables are as far off
+    (chair,) = rays.listeners
+    assert all(each.low <= each.value <= each.high for each in chair.clarity_50)
+    assert any(each.high - each.low > 0.5 for each in chair.clarity_50)
 
 
 def test_modes_of_a_hall_are_listed_only_as_far_up_as_there_are_so_many():

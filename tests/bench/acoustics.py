@@ -17,7 +17,7 @@ from planlang.acoustics.estimate import after_rows, estimate_acoustics
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.examine import examine_acoustics
 from planlang.acoustics.expected import expected_decay
-from planlang.acoustics.rays import Face, Piece, trace
+from planlang.acoustics.rays import Face, Piece, Rays, trace
 from planlang.acoustics.uncertainty import decay_range
 from planlang.compiler import compile_plan
 from planlang.plan.stock import OCTAVES
@@ -96,4 +96,4 @@ def prism(walls: int) -> list[Face]:
 
 def run_rays(faces: Sequence[Face], rays: int) -> None:
     """Trace once, with one listener."""
-    trace(faces, np.array([0.3, 0.2, 1.2]), [np.array([-1.0, -0.8, 1.2])], 343.2, np.zeros(BANDS), 1, rays)
+    trace(faces, np.array([0.3, 0.2, 1.2]), [np.array([-1.0, -0.8, 1.2])], 343.2, np.zeros(BANDS), 1, Rays(rays))

@@ -5,6 +5,14 @@ from pydantic import Field
 from planlang.jobbook.data.values import Data, Length, MaybeReal, Real, Reals
 
 
+class RangedData(Data):
+    """A value and its range; null where it could not be read."""
+
+    value: MaybeReal
+    low: MaybeReal
+    high: MaybeReal
+
+
 class AbsorberData(Data):
     """One surface, opening, array or group of people."""
 
@@ -98,14 +106,6 @@ class ReflectionData(Data):
     up_mm: Real = Field(validation_alias="up")
 
 
-class RangedData(Data):
-    """A value and its range."""
-
-    value: Real
-    low: Real
-    high: Real
-
-
 class GainData(Data):
     """What one array does, as mean decay over `bands_hz`."""
 
@@ -149,19 +149,20 @@ class AtListenerData(Data):
     """Clarity at one listener, by rays."""
 
     listener: str
-    clarity_50_db: Reals = Field(validation_alias="clarity_50")
-    clarity_80_db: Reals = Field(validation_alias="clarity_80")
-    definition_50: Reals
+    clarity_50_db: tuple[RangedData, ...] = Field(validation_alias="clarity_50")
+    clarity_80_db: tuple[RangedData, ...] = Field(validation_alias="clarity_80")
+    definition_50: tuple[RangedData, ...]
 
 
 class RayCheckData(Data):
     """The check by rays; null where a decay could not be read. `levels_db` are decay curves at steps of `step_s`."""
 
     rays: int
+    followed: int
     lost: int
     source: str
-    t20_s: tuple[MaybeReal, ...] = Field(validation_alias="t20")
-    edt_s: tuple[MaybeReal, ...] = Field(validation_alias="edt")
+    t20_s: tuple[RangedData, ...] = Field(validation_alias="t20")
+    edt_s: tuple[RangedData, ...] = Field(validation_alias="edt")
     listeners: tuple[AtListenerData, ...]
     step_s: Real = Field(validation_alias="step")
     levels_db: tuple[Reals, ...] = Field(validation_alias="levels")

@@ -1,8 +1,11 @@
 """Further parts of the acoustic estimate: other targets, reflections, rays, the low end, limits."""
 
-from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, RayCheck, TargetBand
+from math import ceil, floor, isfinite
+
+from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, Ranged, RayCheck, TargetBand
 from planlang.jobbook import words
-from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Heading, Paragraph, Table
+from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
+from planlang.jobbook.drawings import ray_curves
 from planlang.plan.figure import significant
 
 
@@ -67,7 +70,7 @@ def rays(acoustics: Acoustics) -> Blocks:
     found = acoustics.rays
     if found is None:
         return ()
-    columns = (Column("Octave band"), Column("T20", "right"), Column("EDT", "right"), Column("Range by the formulas"))
+    columns = (Column("Octave band"), Column("T20"), Column("EDT"), Column("Range by the formulas"))
     decay = acoustics.decay_after
     rows = tuple(
         (words.hertz(band), _time(found.t20[n]), _time(found.edt[n]), words.span(decay.low[n], decay.high[n]))
@@ -76,20 +79,30 @@ def rays(acoustics: Acoustics) -> Blocks:
     blocks: list[Block] = [
         Heading(3, "Check by rays"),
         Paragraph(
-            f"{found.rays} rays from {found.source} through the room with its panels, as a check on the formulas. It "
+            f"{found.rays} rays from {found.source} through the room with its panels, as a check on the formulas"
+            f"{_followed(found)}. It "
             "sees which faces stand bare opposite each other; it does not see waves, and says little below "
             f"{significant(acoustics.schroeder_after)} Hz. Scattering is taken as {words.listed(found.scattering)}, "
-            "and decides much in a room with bare parallel walls."
+            "and decides much in a room with bare parallel walls. The ranges are from two more traces: all absorption "
+            "at the low end of its range and half the scattering, and all at its high end and half more; and 5 % of "
+            "chance."
         ),
         Table("Decay of all sound in the room by rays, s", columns, rows),
         Paragraph(_agreement(found) + _losses(found)),
+        Figure(ray_curves(acoustics, found)),
         *_clarity(acoustics, found),
     ]
     return tuple(blocks)
 
 
-def _time(value: float) -> str:
-    return significant(value) if value == value else "not read"  # noqa: PLR0124
+def _time(found: Ranged) -> str:
+    return words.with_range(found.value, found.low, found.high) if isfinite(found.value) else "not read"
+
+
+def _followed(found: RayCheck) -> str:
+    if found.followed >= found.rays:
+        return ""
+    return f"; in so hard a room {found.followed} of them go on to the end and stand for the others"
 
 
 def _agreement(found: RayCheck) -> str:
@@ -117,7 +130,7 @@ def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
         *(Column(words.hertz(band), "right") for band in acoustics.bands),
     )
     rows = tuple(
-        (each.listener, name, *(f"{factor * value:.0f}" for value in values))
+        (each.listener, name, *(_level(factor, value) for value in values))
         for each in found.listeners
         for name, factor, values in (
             ("C50, dB", 1, each.clarity_50),
@@ -126,6 +139,11 @@ def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
         )
     )
     return (Table("Clarity at the listeners, by rays", columns, rows),)
+
+
+def _level(factor: int, found: Ranged) -> str:
+    value, low, high = (factor * part for part in (found.value, found.low, found.high))
+    return f"{value:.0f} ({floor(low)} to {ceil(high)})"
 
 
 def low_end(acoustics: Acoustics) -> Blocks:

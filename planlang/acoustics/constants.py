@@ -122,6 +122,7 @@ MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; o
 
 SCHROEDER_FACTOR = Stated(2000.0, "Schroeder, Acustica 4 (1954) 594, as revised 1962; Kuttruff ch. 3", from_memory=True)
 MOST_FURNITURE = Stated(0.2, "EN 12354-6, volume of hard objects over that of the room", from_memory=True)
+MOST_PROPORTION = Stated(5.0, "EN 12354-6, longest side over shortest", from_memory=True)
 DIRECT_REACH = Stated(
     0.057, "reach of direct sound, m, over sqrt(V/T); Kuttruff, Room Acoustics, ch. 5", from_memory=True
 )

@@ -94,6 +94,15 @@ class PanelRating:
 
 
 @record
+class Ranged:
+    """A value and the range that is claimed for it."""
+
+    value: float
+    low: float
+    high: float
+
+
+@record
 class Reflection:
     """A first reflection: on what, how much later (s) and longer (m), and its level to the direct sound (dB).
 
@@ -106,7 +115,7 @@ class Reflection:
     surface: str
     delay: float
     extra: float
-    level: float
+    level: Ranged
     treated_by: str
     across: float
     up: float
@@ -130,15 +139,6 @@ class LowEnd:
     thirds: tuple[int, ...]
     counts: tuple[int, ...]
     words: tuple[str, ...]
-
-
-@record
-class Ranged:
-    """A value and the range that is claimed for it."""
-
-    value: float
-    low: float
-    high: float
 
 
 @record

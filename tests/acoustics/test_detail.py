@@ -18,7 +18,7 @@ from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
 from planlang.plan.panel import Measured
-from planlang.plan.room import Place, Use
+from planlang.plan.room import Furniture, Place, Use
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 from tests import builders as make
@@ -33,6 +33,7 @@ def place(role, name, east, north, height):
     return Place(at=NOWHERE, role=role, name=name, east=F(east), north=F(north), height=F(height))
 
 
+EMPTY = Layout((), (), ())
 PLACES = (place("talker", "lectern", 1200, 1000, 1200), place("listener", "chair", 1950, 3000, 1200))
 
 
@@ -63,7 +64,8 @@ def test_reflection_from_the_west_wall_by_hand_and_treated_by_a_panel():
     treated = estimate_acoustics(plan_of(array), room, layout).value
     (struck,) = [each for each in treated.reflections if each.surface == "west wall"]
     assert struck.treated_by == "BW1"
-    assert struck.level < west.level - 6
+    assert struck.level.value < west.level.value - 6
+    assert struck.level.low < struck.level.value < struck.level.high
 
 
 def test_monitoring_target_judges_early_reflections():
@@ -118,6 +120,26 @@ def test_one_more_panel_does_less_than_the_first_and_most_where_least_hangs():
     elsewhere = [each for each in found.next_panels if not each.own and each.array == "second"]
     assert {each.surface for each in elsewhere} and "west wall" not in {each.surface for each in elsewhere}
     assert found.next_panels[0].own is False
+
+
+def test_laboratory_figures_win_and_are_printed_with_report_and_mounting():
+    figures = dict.fromkeys(OCTAVES, F("0.9"))
+    tested = Measured(at=NOWHERE, alphas=figures, report="an invented report 12", mounting="B")
+    array = wall_array(panel=make.panel_type(measured=tested))
+    plan, layout = plan_of(array), on_west_wall(array, 200, 600, 2)
+    found = estimate_acoustics(plan, room_of(plan), layout).value
+    assert found.after[-1].source == "measured: an invented report 12, mounting B"
+    (line,) = [line for line in found.assumes if "win over the model" in line]
+    assert "report an invented report 12, mounting B" in line and "no air behind them" in line
+
+
+def test_what_is_built_of_the_standard_for_objects_is_said_where_the_plan_has_some():
+    plan = plan_of()
+    assert not any("annex D" in line for line in estimate_acoustics(plan, room_of(plan), EMPTY).value.assumes)
+    table = Furniture(at=NOWHERE, count=2, name="table", size=(F(1600), F(800), F(750)))
+    furnished = plan_of(room=make.room(furniture=(table,)))
+    lines = estimate_acoustics(furnished, room_of(furnished), EMPTY).value.assumes
+    assert any("Not built: annex D" in line for line in lines)
 
 
 def test_bare_walls_flutter_and_are_named():

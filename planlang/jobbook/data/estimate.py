@@ -100,7 +100,7 @@ class ReflectionData(Data):
     surface: str
     delay_s: Real = Field(validation_alias="delay")
     extra_m: Real = Field(validation_alias="extra")
-    level_db: Real = Field(validation_alias="level")
+    level_db: RangedData = Field(validation_alias="level")
     treated_by: str
     across_mm: Real = Field(validation_alias="across")
     up_mm: Real = Field(validation_alias="up")

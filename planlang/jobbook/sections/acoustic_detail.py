@@ -52,7 +52,7 @@ def reflections(acoustics: Acoustics) -> Blocks:
                 each.listener,
                 each.surface,
                 significant(1000 * each.delay),
-                f"{each.level:.0f}",
+                _level(1, each.level),
                 each.treated_by or "nothing",
             )
             for each in acoustics.reflections

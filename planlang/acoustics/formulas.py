@@ -13,7 +13,7 @@ from planlang.acoustics.reverberation import arau_puchades, eyring, fitzroy, sab
 from planlang.syntax.record import record
 
 SABINE, EYRING, ARAU, FITZROY, FURNISHED = "Sabine", "Norris-Eyring", "Arau-Puchades", "Fitzroy", "EN 12354-6"
-MIDDLE = "middle of the models"
+MIDDLE = "Middle of the models"
 WHY = {
     SABINE: "absorption is spread evenly and the mean coefficient is below 0.2",
     EYRING: "absorption is spread evenly and the mean coefficient is 0.2 or more",

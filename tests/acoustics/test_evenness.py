@@ -83,7 +83,7 @@ def test_the_time_of_an_uneven_room_that_is_no_box_is_hardly_shorter_than_the_mi
     room = sloped(**{name: lined("felt", alpha)})
     acoustics = estimate_acoustics(make.plan(arrays=()), room, Layout((), (), ())).value
     decay = acoustics.decay_after
-    assert set(decay.leads) == {"middle of the models"}
+    assert set(decay.leads) == {"Middle of the models"}
     assert np.all(np.array(decay.value) >= 0.95 * np.sqrt(np.array(decay.low) * np.array(decay.high)))
     assert decay.least == pytest.approx(np.minimum(decay.sabine, decay.eyring))
     assert np.all(np.array(decay.value) < 2 * np.array(decay.sabine))

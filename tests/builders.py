@@ -6,7 +6,7 @@ from fractions import Fraction as F
 from typing import Any
 
 from planlang.plan.model import Along, Array, Grid, Hang, Job, Plan
-from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, PanelType
+from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, FramedAbsorber
 from planlang.plan.quantity import INCH
 from planlang.plan.room import Air, CeilingPlane, Room, SurfaceLining, Use
 from planlang.plan.stock import OCTAVES, Batt, Cloth, Hardware, Lining, Money, Price, Rates, Sheet, Timber
@@ -102,7 +102,7 @@ def braces(**over: Any) -> Braces:
     return make(Braces, base, over)
 
 
-def panel_type(**over: Any) -> PanelType:
+def panel_type(**over: Any) -> FramedAbsorber:
     base = {
         "name": "cloud-1500", "words": "", "mark": "C", "width": F(600), "length": F(1500), "depth": F(80),
         "frame": Frame(at=NOWHERE, sheet=sheet(), full="ends"),
@@ -111,10 +111,10 @@ def panel_type(**over: Any) -> PanelType:
         "back": Covering(at=NOWHERE, cloth=cloth(name="muslin", words="muslin", mass_kg_m2=F(13, 100)), wrap=F(0)),
         "hung_by": eyes(),
     }  # fmt: skip
-    return make(PanelType, base, over)
+    return make(FramedAbsorber, base, over)
 
 
-def tape_panel(**over: Any) -> PanelType:
+def tape_panel(**over: Any) -> FramedAbsorber:
     """A 24 by 72 inch panel of 5/8 inch sheet, 4 inches deep, 3 inch batts, three flat braces."""
     ply = sheet(
         name="ply-5/8", words="5/8 ply", length=inches(96), width=inches(48), thickness=inches(0, 5, 8), grain=False

@@ -10,6 +10,7 @@ from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import ALL_BANDS, Spectrum
 from planlang.acoustics.constants import LEAST_ALPHA, MOST_ALPHA, TABLE_SHARE, TABLE_STEP
 from planlang.acoustics.furniture import box_volume
+from planlang.acoustics.kinds import is_counted
 from planlang.acoustics.model import Absorber
 from planlang.acoustics.panel_rows import PanelRow, panel_row
 from planlang.acoustics.reverberation import hard_object_absorption
@@ -87,7 +88,8 @@ def panel_rows(layout: Layout, air: AirState, spectrum: Spectrum = ALL_BANDS, ra
     """One row an array, in the order of the plan. Not `ranged`: quicker, and as if nothing were off."""
     arrays: dict[str, list[PlacedPanel]] = {}
     for panel in layout.panels:
-        arrays.setdefault(panel.array.name, []).append(panel)
+        if is_counted(panel.array.panel):
+            arrays.setdefault(panel.array.name, []).append(panel)
     return tuple(_array_row(panels, air, spectrum, ranged) for panels in arrays.values())
 
 

@@ -7,8 +7,9 @@ import numpy as np
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import ALL_BANDS, IN_THIRDS, THIRDS, middle_frequencies
+from planlang.acoustics.kinds import buildup, is_counted
 from planlang.acoustics.model import PanelRating
-from planlang.acoustics.panels import buildup, sized_absorption
+from planlang.acoustics.panels import sized_absorption
 from planlang.acoustics.ratings import (
     OCTAVES_RATED,
     noise_reduction_coefficient,
@@ -25,7 +26,7 @@ SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 
 
 def panel_ratings(arrays: Iterable[Array], air: AirState) -> tuple[PanelRating, ...]:
     """One rating a panel type and drop, in the order of the plan."""
-    ways = {(array.panel.name, array.hang.drop): array for array in arrays}
+    ways = {(array.panel.name, array.hang.drop): array for array in arrays if is_counted(array.panel)}
     return tuple(_rating(array, air) for array in ways.values())
 
 

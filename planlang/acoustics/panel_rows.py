@@ -9,7 +9,8 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import ALL_BANDS, Spectrum, middle_frequencies
 from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_TOLERANCE, MIKI, MOST_ALPHA
-from planlang.acoustics.panels import RESISTIVITIES, Buildup, buildup, endless_absorption, open_face
+from planlang.acoustics.kinds import buildup, open_face
+from planlang.acoustics.panels import RESISTIVITIES, Buildup, endless_absorption
 from planlang.acoustics.patches import patch_absorption, patch_of
 from planlang.geometry.model import PlacedPanel
 from planlang.plan.model import Array
@@ -107,7 +108,7 @@ def _back_absorption(layers: Buildup, array: Array, count: int, frequency: Float
     Sound enters through the gap all round, so that no more than its area (at most the panel's) times the coefficient of
     the layers from behind can be lost there. Own appraisal; a laboratory would count the panel as an object (ISO 354).
     """
-    if array.hang.drop <= 0:
+    if array.hang.drop <= 0 or layers.closed:
         return np.zeros(len(frequency))
     panel = array.panel
     opening = 2 * (panel.width + panel.length) * array.hang.drop

@@ -1,13 +1,19 @@
 """What the estimate takes for granted of panels, in plain words."""
 
 from planlang.acoustics.constants import EDGE_SHARE, MEASURED_TOLERANCE
-from planlang.acoustics.fronts import front_words
-from planlang.acoustics.panels import Buildup, buildup
+from planlang.acoustics.diffusers import LEAST_WELL, diffuser_range
+from planlang.acoustics.kinds import buildup, is_counted
+from planlang.acoustics.membranes import membrane_words
+from planlang.acoustics.panels import Buildup
 from planlang.geometry.model import Layout
 from planlang.plan.figure import significant
 from planlang.plan.model import Array
+from planlang.plan.panel import Diffuser, Measured, PanelType
+from planlang.plan.sequences import SPEED
 from planlang.plan.stock import Cloth
 from planlang.plan.tape import TapeStyle, on_tape
+
+MOST_SHARE = 0.2
 
 
 def on_panels(layout: Layout, tape: TapeStyle) -> list[str]:
@@ -37,24 +43,62 @@ def _on_models() -> list[str]:
 
 
 def _on_array(array: Array, tape: TapeStyle) -> str:
-    measured = array.panel.measured
-    if measured is not None:
+    panel = array.panel
+    if not is_counted(panel):
         return (
-            f"{array.name} ({array.panel.name}): laboratory figures, report {measured.report}, mounting "
-            f"{measured.mounting}, win over the model, +-{MEASURED_TOLERANCE.value} each; they hold for panels hung as "
-            f"in that mounting, and here there is {_behind(array, tape)}"
+            f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs and how it scatters is not in the "
+            f"estimate{_diffuser_words(panel)}"
         )
-    layers = buildup(array.panel, array.hang.drop)
+    if panel.measured is not None:
+        return _measured_words(array, panel.measured, tape)
+    layers = buildup(panel, array.hang.drop)
+    front, *back = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
     parts = [
-        _cloth_words("front cloth", array.panel.front.cloth),
-        front_words(layers.front) if layers.front is not None else "",
+        _openings_words(layers),
+        membrane_words(layers.membrane) if layers.membrane is not None else "",
+        _cloth_words("front cloth", front),
         _air_words("air behind it", layers, tape, front=True),
         f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
         _air_words("air behind the batt", layers, tape, front=False),
-        _cloth_words("back cloth", array.panel.back.cloth) if array.panel.back is not None else "",
+        _cloth_words("back cloth", back[0]) if back else "",
+        "a back board, taken as hard as a wall" if layers.closed else "",
         f"{on_tape(layers.drop, tape)} of air to {array.surface}" if layers.drop > 0 else f"{array.surface}",
     ]
     return f"{array.name} ({array.panel.name}), front to back: {', '.join(part for part in parts if part)}"
+
+
+def _diffuser_words(panel: PanelType) -> str:
+    """From where to where a diffuser is made to work, by the formulas of its kind."""
+    if not isinstance(panel, Diffuser):
+        return ""
+    wells = panel.wells
+    reach = diffuser_range(wells.prime, float(wells.design), float(wells.width) / 1000, float(SPEED) / 1000)
+    narrow = ", and wells as narrow as these absorb" if wells.width < 1000 * LEAST_WELL else ""
+    return (
+        f". It is made for {significant(reach.lowest)} to {significant(reach.highest)} Hz, above which a well is wider "
+        f"than half a wavelength; at {significant(reach.flat)} Hz and its multiples all wells reflect alike, as a flat "
+        f"plate would{narrow}"
+    )
+
+
+def _openings_words(layers: Buildup) -> str:
+    if layers.openings is None:
+        return ""
+    found = layers.openings
+    shape = "slots" if found.slotted else "holes"
+    beyond = "; its formula is made for shares under 20 %" if found.share > MOST_SHARE else ""
+    return (
+        f"a facing with {significant(100 * found.share)} % of {shape} (Ingard 1953; Cox and D'Antonio, ch. 7; "
+        f"tolerance twice that of other panels{beyond})"
+    )
+
+
+def _measured_words(array: Array, measured: Measured, tape: TapeStyle) -> str:
+    return (
+        f"{array.name} ({array.panel.name}): laboratory figures, report {measured.report}, mounting "
+        f"{measured.mounting}, win over the model, +-{MEASURED_TOLERANCE.value} each; they hold for panels hung as "
+        f"in that mounting, and here there is {_behind(array, tape)}"
+    )
 
 
 def _behind(array: Array, tape: TapeStyle) -> str:
@@ -80,8 +124,8 @@ def _flow_words(layers: Buildup) -> str:
 
 
 def _on_cloths(arrays: tuple[Array, ...]) -> list[str]:
-    coverings = [cover for array in arrays for cover in (array.panel.front, array.panel.back) if cover is not None]
-    unknown = dict.fromkeys(cover.cloth.name for cover in coverings if cover.cloth.resistance is None)
+    cloths = [use.stock for array in arrays for use in array.panel.uses if isinstance(use.stock, Cloth)]
+    unknown = dict.fromkeys(cloth.name for cloth in cloths if cloth.resistance is None)
     return [
         f"the flow resistance of {name} is not stated: 0 is taken, as if it were not there; a dense or coated "
         "cloth would take away from the panels above 1 kHz"

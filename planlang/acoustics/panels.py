@@ -10,14 +10,33 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import PANEL_TOLERANCE
 from planlang.acoustics.diffuse import diffuse_absorption
-from planlang.acoustics.fronts import Front, front_facing, variants
-from planlang.acoustics.layers import Facing, Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
+from planlang.acoustics.layers import Facing as Front
+from planlang.acoustics.layers import Layer, Stack, air_gap, cloth_facing, film_facing, porous_layer, surface_impedance
+from planlang.acoustics.membranes import Membrane, variants
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
-from planlang.plan.panel import Braces, Covering, PanelType
+from planlang.acoustics.resonators import hole_end_correction, open_share, perforated_facing, slot_end_correction
+from planlang.plan.panel import Braces, Covering, Facing, FramedAbsorber, WrappedBoard
 from planlang.syntax.record import record
 
+FACED = 2.0  # own appraisal: behind a facing the formulas err about twice as much, for a peak may lie elsewhere
 RESISTIVITIES = 5  # odd, so that the middle one is the geometric mean
+
+
+@record
+class Openings:
+    """A sheet with openings in front of all else: thickness, hole diameter or slot width, m, and their open share."""
+
+    thickness: float
+    opening: float
+    share: float
+    slotted: bool
+
+    @property
+    def correction(self) -> float:
+        """What both ends of an opening add to its length, m."""
+        end = slot_end_correction if self.slotted else hole_end_correction
+        return end(self.opening, self.share)
 
 
 @record
@@ -25,8 +44,8 @@ class Buildup:
     """What sound meets on its way into a panel, front to back: lengths in mm, cloth in Pa.s/m (0 where unknown).
 
     `front_air` is the setback and thickness of the braces; `back_air` is what the frame's depth leaves behind the batt;
-    `drop` is the air between the panel's back and the surface. A board or sheet as `front` stands behind the front
-    cloth, if there is one; a panel without a batt has one of no thickness.
+    `drop` is the air between the panel's back and the surface. A `closed` back is a board, taken as hard as a wall: no
+    sound goes through it, and what lies behind it doesn't count. A panel without a batt has one of no thickness.
     """
 
     front_resistance: float
@@ -37,7 +56,9 @@ class Buildup:
     drop: Fraction
     flow_low: float
     flow_high: float
-    front: Front | None = None
+    closed: bool = False
+    openings: Openings | None = None
+    membrane: Membrane | None = None
 
     @property
     def flow_middle(self) -> float:
@@ -77,8 +98,8 @@ class Reach:
         return np.asarray(self.grid.max(axis=(0, 1)) + self.tolerance, dtype=np.float64)
 
 
-def buildup(panel: PanelType, drop: Fraction) -> Buildup:
-    """Read a panel type's layers; `drop` is from the surface to the panel's back, mm."""
+def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
+    """Read the layers of a framed absorber; `drop` is from the surface to the panel's back, mm."""
     batt = panel.core.batt
     thickness = batt.thickness * panel.core.layers
     front = Fraction(0)
@@ -88,15 +109,40 @@ def buildup(panel: PanelType, drop: Fraction) -> Buildup:
         front_resistance=_resistance(panel.front),
         front_air=front,
         batt=thickness,
-        back_air=max(panel.depth - front - thickness, Fraction(0)),
+        back_air=max(panel.frame_depth - front - thickness, Fraction(0)),
         back_resistance=_resistance(panel.back),
-        drop=drop,
+        drop=Fraction(0) if panel.board else drop,
         flow_low=float(batt.flow_low),
         flow_high=float(batt.flow_high),
+        closed=panel.board is not None,
+        openings=openings_of(panel.facing) if panel.facing else None,
     )
 
 
-def open_face(panel: PanelType) -> float:
+def openings_of(facing: Facing) -> Openings:
+    """Read a facing: holes on a square grid, or slots side by side."""
+    opening, pitch = float(facing.opening) / 1000, float(facing.pitch) / 1000
+    share = opening / pitch if facing.slotted else open_share(opening, pitch)
+    return Openings(float(facing.sheet.thickness) / 1000, opening, share, facing.slotted)
+
+
+def board_layers(panel: WrappedBoard, drop: Fraction) -> Buildup:
+    """Read the layers of a board absorber: cloth on the batt, the batt on its back board, wherever that hangs."""
+    batt = panel.core.batt
+    return Buildup(
+        front_resistance=_resistance(panel.front),
+        front_air=Fraction(0),
+        batt=batt.thickness * panel.core.layers,
+        back_air=Fraction(0),
+        back_resistance=0.0,
+        drop=Fraction(0),
+        flow_low=float(batt.flow_low),
+        flow_high=float(batt.flow_high),
+        closed=True,
+    )
+
+
+def framed_face(panel: FramedAbsorber) -> float:
     """Area of the face that wood does not close, m2: inside the frame, less the braces."""
     wood = panel.frame.sheet.thickness
     inside = panel.width - 2 * wood
@@ -121,11 +167,12 @@ def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState, ranged: b
         diffuse_absorption(panel_stack(layers, model, flows, frequency, air), frequency, air)
         for model in ((miki, allard_champoux) if ranged else (miki,))
     ]
+    wider = FACED if layers.openings else 1.0
     off = np.zeros(len(frequency))
-    for other in variants(layers.front) if ranged else ():
-        stack = panel_stack(replace(layers, front=other), miki, layers.flow_middle, frequency, air)
+    for other in variants(layers.membrane) if ranged else ():
+        stack = panel_stack(replace(layers, membrane=other), miki, layers.flow_middle, frequency, air)
         off = np.maximum(off, np.abs(diffuse_absorption(stack, frequency, air) - both[0][len(flows) // 2]))
-    return Reach(np.array(both), tolerances(frequency) + off)
+    return Reach(np.array(both), wider * tolerances(frequency) + off)
 
 
 def flow_steps(low: float, high: float) -> list[float]:
@@ -158,9 +205,10 @@ def _sized(layers: Buildup, bands: tuple[float, ...], width: float, length: floa
 def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, frequency: Floats, air: AirState) -> Stack:
     """The layers in front of the wall. An air layer of no thickness is left out."""
     porous = porous_layer(model(frequency, flows, air), float(layers.batt) / 1000) if layers.batt else None
-    elements: list[Layer | Facing | None] = [
+    elements: list[Layer | Front | None] = [
+        _sheet(layers.openings, frequency, air),
+        film_facing(frequency, layers.membrane.mass) if layers.membrane is not None else None,
         cloth_facing(frequency, layers.front_resistance),
-        front_facing(layers.front, frequency, air) if layers.front is not None else None,
         _gap(layers.front_air, frequency, air),
         porous,
         _gap(layers.back_air, frequency, air),
@@ -168,6 +216,13 @@ def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, freq
         _gap(layers.drop, frequency, air),
     ]
     return [element for element in elements if element is not None]
+
+
+def _sheet(openings: Openings | None, frequency: Floats, air: AirState) -> Front | None:
+    if openings is None:
+        return None
+    found = openings
+    return perforated_facing(frequency, found.opening, found.share, found.thickness, air, found.correction)
 
 
 def _gap(thickness: Fraction, frequency: Floats, air: AirState) -> Layer | None:
@@ -201,7 +256,7 @@ def _face_of(braces: Braces) -> Fraction:
     return braces.width if braces.lie == "flat" else braces.sheet.thickness
 
 
-def _brace_centres(panel: PanelType) -> set[Fraction]:
+def _brace_centres(panel: FramedAbsorber) -> set[Fraction]:
     if panel.braces is None:
         return set()
     centres = set(panel.braces.positions)

@@ -34,8 +34,10 @@ def _face(
     occupied: bool,
 ) -> Face:
     shares = SCATTERING.value
+    hard = np.ones(len(OCTAVES))  # a panel that isn't counted sends back all
     pieces = [
-        Piece(_metres(panel.box), kept["array", panel.array.name], shares["panel"]) for panel in layout.on(surface.name)
+        Piece(_metres(panel.box), kept.get(("array", panel.array.name), hard), shares["panel"])
+        for panel in layout.on(surface.name)
     ]
     for placed in room.features:
         key = ("feature", placed.feature.name)

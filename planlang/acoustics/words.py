@@ -23,7 +23,7 @@ from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
 from planlang.plan.model import Array, Plan
-from planlang.plan.stock import OCTAVES
+from planlang.plan.stock import OCTAVES, Batt
 
 
 def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ...]:
@@ -50,7 +50,8 @@ def cautions(
 def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
     """Batts whose flow resistivity no mineral wool of their density has."""
     lines = []
-    for batt in {array.panel.core.batt.name: array.panel.core.batt for array in arrays}.values():
+    batts = {use.stock.name: use.stock for array in arrays for use in array.panel.uses if isinstance(use.stock, Batt)}
+    for batt in batts.values():
         least, most = mineral_wool_range(float(batt.density_kg_m3))
         if batt.flow_high < least or batt.flow_low > most:
             lines.append(

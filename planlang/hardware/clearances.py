@@ -90,7 +90,8 @@ def _lamp(
     if feature.fitting == "recessed-ic":
         return _line(surface, panel, feature, distance, "its label", "marked as fit to touch insulation", False,
                      LAMP_RULE, ask)  # fmt: skip
-    core = distance + float(panel.array.panel.frame.sheet.thickness)
+    rail = panel.array.panel.rail
+    core = distance + float(rail.thickness if rail else 0)
     if feature.fitting in ("recessed", ""):  # one of unknown kind counts as recessed
         near = distance < FRAME_TO_LAMP or core < CORE_TO_LAMP
         frame, wool = words.length_up(FRAME_TO_LAMP, tape), words.length_up(CORE_TO_LAMP, tape)

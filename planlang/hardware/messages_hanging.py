@@ -150,7 +150,7 @@ def frame_too_thin(array: Array, thickness: float, tape: TapeStyle, overhead: bo
         "frame-too-thin",
         f"'{array.panel.name}': its frame is {words.length_down(thickness, tape)} thick at the eyes; "
         f"{words.length_up(THINNEST_FRAME_MM, tape)} is the least that an eye may be bolted to",
-        array.panel.frame.at,
+        array.panel.at,
         "take a thicker sheet for the frame",
         _severity(overhead),
     )

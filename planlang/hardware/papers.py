@@ -40,6 +40,8 @@ EARTHQUAKE: dict[Region, str] = {
 }
 EARTHQUAKE_ELSEWHERE = "whether hung parts must be braced against earthquake here (in Europe EN 1998-1 4.3.5)"
 
+FIRST_TO_BURN = {"Cloth": 0, "Batt": 1, "Sheet": 2}
+
 Question = tuple[str, str]
 
 
@@ -61,14 +63,11 @@ def _types(layout: Layout) -> list[PanelType]:
 
 def _materials(panel: PanelType) -> list[tuple[str, str, str]]:
     """(name, words, kind) of what a panel is made of, and of the panel itself."""
-    found = [
-        (panel.front.cloth.name, panel.front.cloth.words, "cloth"),
-        (panel.core.batt.name, panel.core.batt.words, "core"),
-        (panel.frame.sheet.name, panel.frame.sheet.words, "frame"),
-    ]
-    if panel.back is not None:
-        found.insert(1, (panel.back.cloth.name, panel.back.cloth.words, "cloth"))
-    return [*found, (panel.name, panel.words or panel.name, "panel as put together")]
+    cloth_first = sorted(panel.uses, key=lambda use: FIRST_TO_BURN.get(type(use.stock).__name__, len(FIRST_TO_BURN)))
+    found: dict[str, tuple[str, str, str]] = {}
+    for use in cloth_first:
+        found.setdefault(use.stock.name, (use.stock.name, use.stock.words, use.part))
+    return [*found.values(), (panel.name, panel.words or panel.name, "panel as put together")]
 
 
 def paper_questions(region: Region | None, papers: Sequence[Paper]) -> tuple[Question, ...]:

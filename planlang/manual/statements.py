@@ -36,9 +36,25 @@ def block_lines(kind: StatementKind, level: int) -> list[str]:
     needed = [f"`{each.word}`" for each in inner if each.required]
     takes = ", ".join(f"`{each.word}`" for each in inner)
     lines += [f"Takes: {takes}." + (f" Needed: {', '.join(needed)}." if needed else ""), ""]
+    lines += variant_lines(kind)
     for each in inner:
         lines += block_lines(each, level + 1) if each.block is not None else statement_lines(each, level + 1)
     return lines
+
+
+def variant_lines(kind: StatementKind) -> list[str]:
+    """What each variant of a block needs and may take beside what all take."""
+    lines: list[str] = []
+    for variant in kind.variants:
+        chosen = f"{variant.word} {variant.value}".rstrip()
+        needs, takes = words_of(variant.needs), words_of(variant.takes)
+        lines.append(f"- `{chosen}` makes it a {variant.name}, which needs {needs} and may take {takes}.")
+    return [*lines, ""] if lines else []
+
+
+def words_of(words: tuple[str, ...]) -> str:
+    """Words in a row, each as it is written."""
+    return ", ".join(f"`{word}`" for word in words)
 
 
 def statement_lines(kind: StatementKind, level: int) -> list[str]:

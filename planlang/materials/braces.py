@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from planlang.materials import messages
-from planlang.plan.panel import Braces, PanelType
+from planlang.plan.panel import Braces, FramedAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
@@ -29,7 +29,7 @@ class BraceLay:
 class _Bench:
     """The braces placed so far, with what was found on the way."""
 
-    panel: PanelType
+    panel: FramedAbsorber
     braces: Braces
     tape: TapeStyle
     centres: list[Fraction] = field(default_factory=list)
@@ -69,7 +69,7 @@ def bears(centre: Fraction, joint: Fraction, braces: Braces) -> bool:
     return abs(centre - joint) < breadth(braces) / 2
 
 
-def place_braces(panel: PanelType, joints: tuple[Fraction, ...], tape: TapeStyle) -> Outcome[BraceLay]:
+def place_braces(panel: FramedAbsorber, joints: tuple[Fraction, ...], tape: TapeStyle) -> Outcome[BraceLay]:
     """Place the braces of a panel whose batts meet at `joints` (mm from the outside of the start end).
 
     Errors: `brace-outside`, `braces-overlap`, `joint-no-brace`; warnings: `braces-close`, `joint-thin-bearing`.

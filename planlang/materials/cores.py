@@ -16,7 +16,7 @@ from typing import NamedTuple
 from planlang.materials import messages
 from planlang.materials.model import Piece
 from planlang.materials.parts import inside
-from planlang.plan.panel import PanelType
+from planlang.plan.panel import Core, FramedAbsorber, WrappedBoard
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
@@ -38,14 +38,14 @@ def runs(total: Fraction, step: Fraction) -> tuple[Fraction, ...]:
     return (step,) * int(whole) + ((rest,) if rest else ())
 
 
-def lay_core(panel: PanelType, panels: int, tape: TapeStyle) -> Outcome[CoreLay]:
+def lay_core(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> Outcome[CoreLay]:
     """Lay the batts of one panel type. Errors: `core-seam` without braces; warnings: `core-seam`, `core-sliver`."""
-    core = panel.core
-    way = _best_way(panel)
-    start = panel.frame.sheet.thickness
+    core, start = panel.core, panel.frame.sheet.thickness
+    way = _best_way(core, inside(panel))
     joints = _meetings(way.along, start)
     seams = _meetings(way.across, start)
-    lay = CoreLay(_pieces(panel, panels, way, tape), joints, seams, way.turned)
+    laid = "laid from the inner face of the start end"
+    lay = CoreLay(_pieces(panel.mark, core, panels, way, laid, tape=tape), joints, seams, way.turned)
     findings: list[Diagnostic] = []
     if seams:
         findings.append(messages.core_seam(panel, core, seams, panel.braces is not None, tape))
@@ -53,6 +53,13 @@ def lay_core(panel: PanelType, panels: int, tape: TapeStyle) -> Outcome[CoreLay]
         if len(sizes) > 1 and sizes[-1] < core.batt.thickness:
             findings.append(messages.core_sliver(panel, core, sizes[-1], tape))
     return Outcome(lay, tuple(findings))
+
+
+def lay_on_board(panel: WrappedBoard, panels: int, tape: TapeStyle) -> CoreLay:
+    """Lay the batts of one board absorber over its whole face; its back board carries every joint."""
+    way = _best_way(panel.core, (panel.length, panel.width))
+    pieces = _pieces(panel.mark, panel.core, panels, way, "laid from the start end", tape=tape)
+    return CoreLay(pieces, _meetings(way.along, Fraction(0)), _meetings(way.across, Fraction(0)), way.turned)
 
 
 class _Way(NamedTuple):
@@ -63,9 +70,9 @@ class _Way(NamedTuple):
     turned: bool
 
 
-def _best_way(panel: PanelType) -> _Way:
-    batt, fit = panel.core.batt, panel.core.fit
-    length, width = (size + fit for size in inside(panel))
+def _best_way(core: Core, room: tuple[Fraction, Fraction]) -> _Way:
+    batt = core.batt
+    length, width = (size + core.fit for size in room)
     straight = _Way(runs(length, batt.length), runs(width, batt.width), False)
     turned = _Way(runs(length, batt.width), runs(width, batt.length), True)
     return min(straight, turned, key=lambda way: (len(way.across), len(way.along), way.turned))
@@ -75,21 +82,21 @@ def _meetings(sizes: tuple[Fraction, ...], start: Fraction) -> tuple[Fraction, .
     return tuple(start + sum(sizes[:count], Fraction(0)) for count in range(1, len(sizes)))
 
 
-def _pieces(panel: PanelType, panels: int, way: _Way, tape: TapeStyle) -> tuple[Piece, ...]:
-    core = panel.core
+def _pieces(mark: str, core: Core, panels: int, way: _Way, laid: str, *, tape: TapeStyle) -> tuple[Piece, ...]:
     counts = Counter((length, width) for width in way.across for length in way.along)
     fit = f", fit {on_tape(core.fit, tape)} included" if core.fit else ""
     turned = ", batts turned to save a joint" if way.turned else ""
     return tuple(
         Piece(
-            mark=f"{panel.mark}-K{number}",
+            mark=f"{mark}-K{number}",
             role="core",
             stock=core.batt,
             length=length,
             width=width,
             per_panel=count * core.layers,
             panels=panels,
-            how=f"laid from the inner face of the start end{fit}{turned}",
+            how=f"{laid}{fit}{turned}",
+            at=core.at,
         )
         for number, ((length, width), count) in enumerate(counts.items(), start=1)
     )

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from planlang.materials.model import Piece
-from planlang.plan.panel import PanelType
+from planlang.plan.panel import Covering, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 
@@ -18,16 +18,20 @@ def back_blank(length: Fraction, width: Fraction, wrap: Fraction) -> tuple[Fract
     return length + 2 * wrap, width + 2 * wrap
 
 
-def cloth_pieces(panel: PanelType, panels: int, tape: TapeStyle) -> tuple[Piece, ...]:
+def front_piece(panel: PanelType, front: Covering, edge: Fraction, panels: int, tape: TapeStyle) -> Piece:
+    """The front blank of a panel whose edge is `edge` mm high; the panel's length along the roll."""
+    length, width = front_blank(panel.length, panel.width, edge, front.wrap)
+    how = f"the face and, on every side, {on_tape(edge, tape)} of edge and {on_tape(front.wrap, tape)} of wrap"
+    return Piece(f"{panel.mark}-F", "front", front.cloth, length, width, 1, panels, how, front.at)
+
+
+def cloth_pieces(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Piece, ...]:
     """The front blank, and the back blank if there is one; the panel's length along the roll."""
-    wrap = panel.front.wrap
-    length, width = front_blank(panel.length, panel.width, panel.depth, wrap)
-    how = f"the face and, on every side, {on_tape(panel.depth, tape)} of edge and {on_tape(wrap, tape)} of wrap"
-    pieces = [Piece(f"{panel.mark}-F", "front", panel.front.cloth, length, width, 1, panels, how)]
+    pieces = [front_piece(panel, panel.front, panel.frame_depth, panels, tape)]
     if panel.back:
         length, width = back_blank(panel.length, panel.width, panel.back.wrap)
         how = "the panel's outer size"
         if panel.back.wrap:
             how += f" and {on_tape(panel.back.wrap, tape)} on every side"
-        pieces.append(Piece(f"{panel.mark}-R", "back", panel.back.cloth, length, width, 1, panels, how))
+        pieces.append(Piece(f"{panel.mark}-R", "back", panel.back.cloth, length, width, 1, panels, how, panel.back.at))
     return tuple(pieces)

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from math import ceil
 
-from planlang.plan.panel import PanelType
+from planlang.plan.panel import FramedAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 
 STAPLE_PITCH = Fraction(30)
@@ -18,11 +18,19 @@ BACK_STAPLES = "staples, back cloth"
 CORNER_SCREWS = "screws, frame corners"
 BRACE_SCREWS = "screws, braces"
 GLUED_JOINTS = "glued joints"
+BOARD_SCREWS = "screws, back board"
+FACING_SCREWS = "screws, facing"
+BOARD_PITCH = Fraction(200)
 
 
 def staples(length: Fraction, width: Fraction) -> int:
     """Staples round a panel of that size, mm: one every 30 mm, rounded up, and 4 more at each corner."""
     return ceil(2 * (length + width) / STAPLE_PITCH) + 4 * STAPLES_EACH_CORNER
+
+
+def board_screws(length: Fraction, width: Fraction) -> int:
+    """Screws round a back board or a facing of that size, mm: one every 200 mm, rounded up."""
+    return ceil(2 * (length + width) / BOARD_PITCH)
 
 
 def corner_screws(depth: Fraction) -> int:
@@ -32,20 +40,22 @@ def corner_screws(depth: Fraction) -> int:
     return 3 if depth <= THREE_SCREWS_UP_TO else 4
 
 
-def fastening_counts(panel: PanelType, braces: int) -> dict[str, int]:
+def fastening_counts(panel: FramedAbsorber, braces: int) -> dict[str, int]:
     """What holds one panel with that many braces together, by words; nothing that isn't needed."""
     count = staples(panel.length, panel.width)
     counts = {
-        CORNER_SCREWS: 4 * corner_screws(panel.depth),
+        CORNER_SCREWS: 4 * corner_screws(panel.frame_depth),
         BRACE_SCREWS: 2 * BRACE_SCREWS_EACH_END * braces,
         GLUED_JOINTS: 4 + 2 * braces,
         FRONT_STAPLES: count,
         BACK_STAPLES: count if panel.back else 0,
+        BOARD_SCREWS: board_screws(panel.length, panel.width) if panel.board else 0,
+        FACING_SCREWS: board_screws(panel.length, panel.width) if panel.facing else 0,
     }
     return {words: number for words, number in counts.items() if number}
 
 
-def fastenings(panel: PanelType, braces: int, tape: TapeStyle) -> tuple[tuple[str, int, str], ...]:
+def fastenings(panel: FramedAbsorber, braces: int, tape: TapeStyle) -> tuple[tuple[str, int, str], ...]:
     """What holds one panel together: words, count, rule in the plan's units."""
     few, some = (on_tape(depth, tape) for depth in (TWO_SCREWS_UP_TO, THREE_SCREWS_UP_TO))
     pitch = f"one every {on_tape(STAPLE_PITCH, tape)} of the perimeter, rounded up, and 4 more at each corner"
@@ -55,12 +65,14 @@ def fastenings(panel: PanelType, braces: int, tape: TapeStyle) -> tuple[tuple[st
         GLUED_JOINTS: "wood glue on every corner and brace end",
         FRONT_STAPLES: pitch,
         BACK_STAPLES: pitch,
+        BOARD_SCREWS: f"one every {on_tape(BOARD_PITCH, tape)} of the perimeter, rounded up, into the frame",
     }
+    rules[FACING_SCREWS] = rules[BOARD_SCREWS]
     counts = fastening_counts(panel, braces)
     return tuple((words, count, f"{rules[words]} ({PRACTICE})") for words, count in counts.items())
 
 
-def glue_metres(panel: PanelType, braces: int) -> Fraction:
+def glue_metres(panel: FramedAbsorber, braces: int) -> Fraction:
     """Length of glued joints in one panel, m: four corners as long as the frame is deep, and the ends of the braces."""
     ends = 2 * braces * panel.braces.width if panel.braces else Fraction(0)
-    return (4 * panel.depth + ends) / 1000
+    return (4 * panel.frame_depth + ends) / 1000

@@ -10,15 +10,17 @@ from fractions import Fraction
 from planlang.geometry.model import MassItem
 from planlang.materials.fastenings import (
     BACK_STAPLES,
+    BOARD_SCREWS,
     BRACE_SCREWS,
     CORNER_SCREWS,
+    FACING_SCREWS,
     FRONT_STAPLES,
     fastening_counts,
     glue_metres,
 )
 from planlang.materials.model import Part, Piece
 from planlang.materials.section import brace_depth, front_of_core
-from planlang.plan.panel import Braces, Eyes, PanelType
+from planlang.plan.panel import Braces, Eyes, FramedAbsorber
 from planlang.plan.stock import Batt, Sheet
 
 MM3_IN_M3 = 10**9
@@ -40,40 +42,49 @@ def area_kg(mass_kg_m2: Fraction, length: Fraction, width: Fraction) -> Fraction
 
 
 def panel_masses(
-    panel: PanelType, parts: tuple[Part, ...], pieces: tuple[Piece, ...], centres: tuple[Fraction, ...] = ()
+    panel: FramedAbsorber, parts: tuple[Part, ...], pieces: tuple[Piece, ...], centres: tuple[Fraction, ...] = ()
 ) -> tuple[MassItem, ...]:
     """The mass items of one panel, from the parts and pieces that are cut for it.
 
     `centres` are the centre lines of its braces from its start end, mm.
     """
     braces = sum(part.per_panel for part in parts if part.role == "brace")
-    items = [_item("frame", _sheet_kg(part for part in parts if part.role != "brace"), panel.depth / 2)]
+    behind = panel.depth - panel.front_at - panel.frame_depth
+    members = sheet_kg(part for part in parts if part.role in ("side", "end"))
+    items = [mass_item("frame", members, behind + panel.frame_depth / 2)]
+    if panel.board:
+        items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), behind / 2))
+    if panel.facing:
+        kg = sheet_kg(part for part in parts if part.role == "facing")
+        items.append(mass_item("facing, its openings not taken off", kg, panel.depth - panel.front_at / 2))
     if panel.braces and braces:
-        kg = _sheet_kg(part for part in parts if part.role == "brace")
-        items.append(_item("braces", kg, _brace_height(panel.braces, panel), _off_middle(panel, centres)))
-    items.append(_item("core", _core_kg(panel.core.batt, pieces), _core_height(panel)))
+        kg = sheet_kg(part for part in parts if part.role == "brace")
+        items.append(mass_item("braces", kg, _brace_height(panel.braces, panel), _off_middle(panel, centres)))
+    items.append(mass_item("core", core_kg(panel.core.batt, pieces), _core_height(panel)))
     for piece in pieces:
         if piece.role == "front":
-            items.append(_item("front cloth", _cloth_kg(panel, piece), panel.depth))
+            items.append(mass_item("front cloth", _cloth_kg(panel, piece), panel.depth))
         elif piece.role == "back":
-            items.append(_item("back cloth", _cloth_kg(panel, piece), Fraction(0)))
+            items.append(mass_item("back cloth", _cloth_kg(panel, piece), Fraction(0)))
     if panel.hung_by:
         words = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats"
-        items.append(_item(words, panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))
-    items.append(_item("screws, staples and glue", _fastenings_kg(panel, braces), panel.depth / 2))
+        items.append(mass_item(words, panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))
+    items.append(mass_item("screws, staples and glue", _fastenings_kg(panel, braces), panel.depth / 2))
     return tuple(items)
 
 
-def _item(words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0)) -> MassItem:
+def mass_item(words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0)) -> MassItem:
+    """One item: kg, how high it lies above the back plane and how far off the middle of the length, mm."""
     return MassItem(words, float(kg), float(height), float(along))
 
 
-def _off_middle(panel: PanelType, centres: tuple[Fraction, ...]) -> Fraction:
+def _off_middle(panel: FramedAbsorber, centres: tuple[Fraction, ...]) -> Fraction:
     """How far the middle of the braces is from the middle of the panel's length."""
     return sum(centres, Fraction(0)) / len(centres) - panel.length / 2 if centres else Fraction(0)
 
 
-def _sheet_kg(parts: Iterable[Part]) -> Fraction:
+def sheet_kg(parts: Iterable[Part]) -> Fraction:
+    """Mass in kg of the parts of one panel."""
     return sum((part.per_panel * _part_kg(part, part.sheet) for part in parts), Fraction(0))
 
 
@@ -81,27 +92,28 @@ def _part_kg(part: Part, sheet: Sheet) -> Fraction:
     return volume_kg(sheet.density_kg_m3, part.length, part.width, sheet.thickness)
 
 
-def _core_kg(batt: Batt, pieces: tuple[Piece, ...]) -> Fraction:
+def core_kg(batt: Batt, pieces: tuple[Piece, ...]) -> Fraction:
+    """Mass in kg of the pieces of batt of one panel."""
     core = (piece for piece in pieces if piece.role == "core")
     each = (p.per_panel * volume_kg(batt.density_kg_m3, p.length, p.width, batt.thickness) for p in core)
     return sum(each, Fraction(0))
 
 
-def _cloth_kg(panel: PanelType, piece: Piece) -> Fraction:
+def _cloth_kg(panel: FramedAbsorber, piece: Piece) -> Fraction:
     covering = panel.back if piece.role == "back" and panel.back else panel.front
     return area_kg(covering.cloth.mass_kg_m2, piece.length, piece.width)
 
 
-def _brace_height(braces: Braces, panel: PanelType) -> Fraction:
-    return panel.depth - braces.setback - brace_depth(braces) / 2
+def _brace_height(braces: Braces, panel: FramedAbsorber) -> Fraction:
+    return panel.depth - panel.front_at - braces.setback - brace_depth(braces) / 2
 
 
-def _core_height(panel: PanelType) -> Fraction:
-    return panel.depth - front_of_core(panel) - panel.core.layers * panel.core.batt.thickness / 2
+def _core_height(panel: FramedAbsorber) -> Fraction:
+    return panel.depth - panel.front_at - front_of_core(panel) - panel.core.layers * panel.core.batt.thickness / 2
 
 
-def _fastenings_kg(panel: PanelType, braces: int) -> Fraction:
+def _fastenings_kg(panel: FramedAbsorber, braces: int) -> Fraction:
     counts = fastening_counts(panel, braces)
-    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS))
+    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS))
     staples = sum(counts.get(words, 0) for words in (FRONT_STAPLES, BACK_STAPLES))
     return screws * SCREW_KG + staples * STAPLE_KG + glue_metres(panel, braces) * GLUE_KG_M

@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from planlang.materials.model import Piece
 from planlang.plan.node import Node
-from planlang.plan.panel import Braces, Core, Covering, PanelType
+from planlang.plan.panel import BackBoard, Braces, Core, Diffuser, FramedAbsorber, PanelType
 from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -13,7 +14,7 @@ from planlang.syntax.span import Span
 # --- the frame ----------------------------------------------------------------------------------------------
 
 
-def panel_too_small(panel: PanelType, inside: tuple[Fraction, Fraction], tape: TapeStyle) -> Diagnostic:
+def panel_too_small(panel: FramedAbsorber, inside: tuple[Fraction, Fraction], tape: TapeStyle) -> Diagnostic:
     """Nothing is left inside the frame."""
     thickness = on_tape(panel.frame.sheet.thickness, tape)
     face = size_on_tape((panel.width, panel.length), tape)
@@ -27,11 +28,57 @@ def panel_too_small(panel: PanelType, inside: tuple[Fraction, Fraction], tape: T
     )
 
 
+def back_board_gone(panel: PanelType, board: BackBoard, tape: TapeStyle) -> Diagnostic:
+    """The back board is so much smaller than the panel that nothing is left of it."""
+    return Diagnostic(
+        "back-board-gone",
+        f"panel '{panel.name}': a back board {on_tape(board.less, tape)} smaller on every side than "
+        f"{size_on_tape((panel.width, panel.length), tape)} has no size left",
+        board.at,
+        "write `1 mm smaller on every side`",
+    )
+
+
+def diffuser_width(panel: Diffuser, wells: int, wanted: Fraction, well: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Wells and fins add up to another width than the panel's; `well` is the width of well that would fit."""
+    sums = (
+        f"{wells} wells of {on_tape(panel.wells.width, tape)} and {wells + 1} fins of "
+        f"{on_tape(panel.fins.thickness, tape)} are {on_tape(wanted, tape)}"
+    )
+    mend = f"make it {on_tape(wanted, tape)} wide"
+    if well > 0 and well % tape.step == 0:
+        mend += f", or the wells {on_tape(well, tape)}"
+    width = on_tape(panel.width, tape)
+    return Diagnostic("diffuser-width", f"panel '{panel.name}' is {width} wide, but {sums}", panel.wells.at, mend)
+
+
+def diffuser_too_shallow(panel: Diffuser, least: Fraction, tape: TapeStyle) -> Diagnostic:
+    """The deepest well with its bottom and the back board is deeper than the panel."""
+    deepest = on_tape(max(panel.wells.depths), tape)
+    return Diagnostic(
+        "diffuser-too-shallow",
+        f"panel '{panel.name}' is {on_tape(panel.depth, tape)} deep; its deepest well, {deepest}, with the bottom and "
+        f"the back board takes {on_tape(least, tape)}",
+        panel.wells.at,
+        f"make it at least {on_tape(least, tape)} deep, or start from a higher frequency",
+    )
+
+
+def panel_too_short(panel: PanelType, ends: Fraction, tape: TapeStyle) -> Diagnostic:
+    """Nothing is left between the ends."""
+    return Diagnostic(
+        "panel-too-small",
+        f"panel '{panel.name}' is {on_tape(panel.length, tape)} long; its two ends take {on_tape(ends, tape)}",
+        panel.at,
+        f"make it longer than {on_tape(ends, tape)}",
+    )
+
+
 # --- braces and joints --------------------------------------------------------------------------------------
 
 
 def brace_outside(
-    panel: PanelType, braces: Braces, centre: Fraction, reach: tuple[Fraction, Fraction], tape: TapeStyle
+    panel: FramedAbsorber, braces: Braces, centre: Fraction, reach: tuple[Fraction, Fraction], tape: TapeStyle
 ) -> Diagnostic:
     """A brace runs into an end of the frame; `reach` is the first and the last centre that fits."""
     nearest = reach[0] if centre < reach[0] else reach[1]
@@ -45,7 +92,13 @@ def brace_outside(
 
 
 def braces_overlap(
-    panel: PanelType, braces: Braces, pair: tuple[Fraction, Fraction], overlap: Fraction, *, mend: str, tape: TapeStyle
+    panel: FramedAbsorber,
+    braces: Braces,
+    pair: tuple[Fraction, Fraction],
+    overlap: Fraction,
+    *,
+    mend: str,
+    tape: TapeStyle,
 ) -> Diagnostic:
     """Two braces want the same place."""
     first, second = sorted(pair)
@@ -59,7 +112,7 @@ def braces_overlap(
 
 
 def braces_close(
-    panel: PanelType, braces: Braces, pair: tuple[Fraction, Fraction], gap: Fraction, *, mend: str, tape: TapeStyle
+    panel: FramedAbsorber, braces: Braces, pair: tuple[Fraction, Fraction], gap: Fraction, *, mend: str, tape: TapeStyle
 ) -> Diagnostic:
     """Two braces stand so close that one would do."""
     first, second = sorted(pair)
@@ -73,7 +126,7 @@ def braces_close(
     )
 
 
-def joint_no_brace(panel: PanelType, joint: Fraction, nearest: Fraction | None, tape: TapeStyle) -> Diagnostic:
+def joint_no_brace(panel: FramedAbsorber, joint: Fraction, nearest: Fraction | None, tape: TapeStyle) -> Diagnostic:
     """A batt joint lands on no brace."""
     where = on_tape(joint, tape)
     if nearest is None:
@@ -92,7 +145,7 @@ def joint_no_brace(panel: PanelType, joint: Fraction, nearest: Fraction | None, 
 
 
 def joint_thin_bearing(
-    panel: PanelType, braces: Braces, joint: Fraction, centre: Fraction, bearing: Fraction, *, tape: TapeStyle
+    panel: FramedAbsorber, braces: Braces, joint: Fraction, centre: Fraction, bearing: Fraction, *, tape: TapeStyle
 ) -> Diagnostic:
     """A batt joint lands so near the edge of a brace that one batt hardly rests on it."""
     return Diagnostic(
@@ -108,7 +161,9 @@ def joint_thin_bearing(
 # --- the core -----------------------------------------------------------------------------------------------
 
 
-def core_seam(panel: PanelType, core: Core, seams: Sequence[Fraction], carried: bool, tape: TapeStyle) -> Diagnostic:
+def core_seam(
+    panel: FramedAbsorber, core: Core, seams: Sequence[Fraction], carried: bool, tape: TapeStyle
+) -> Diagnostic:
     """Batts lie side by side; the joint along the panel has no member under it. Without braces nothing carries it."""
     at = ", ".join(on_tape(seam, tape) for seam in seams)
     carry = "carried only where it crosses a brace" if carried else "and nothing in the panel carries it"
@@ -124,7 +179,7 @@ def core_seam(panel: PanelType, core: Core, seams: Sequence[Fraction], carried: 
     )
 
 
-def core_sliver(panel: PanelType, core: Core, size: Fraction, tape: TapeStyle) -> Diagnostic:
+def core_sliver(panel: FramedAbsorber, core: Core, size: Fraction, tape: TapeStyle) -> Diagnostic:
     """The last piece of batt is thinner than it is high and won't stay put."""
     return Diagnostic(
         "core-sliver",
@@ -139,7 +194,7 @@ def core_sliver(panel: PanelType, core: Core, size: Fraction, tape: TapeStyle) -
 # --- the section --------------------------------------------------------------------------------------------
 
 
-def brace_on_edge(panel: PanelType, braces: Braces, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
+def brace_on_edge(panel: FramedAbsorber, braces: Braces, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
     """A brace on edge takes the depth that the batt needs."""
     flat = braces.setback + braces.sheet.thickness + panel.core.layers * panel.core.batt.thickness
     mend = f"lay it flat: it then takes {on_tape(braces.sheet.thickness, tape)} of the depth"
@@ -154,7 +209,7 @@ def brace_on_edge(panel: PanelType, braces: Braces, stack: str, over: Fraction, 
     )
 
 
-def brace_too_thick(panel: PanelType, braces: Braces, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
+def brace_too_thick(panel: FramedAbsorber, braces: Braces, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
     """A flat brace is too thick to leave the batt its room."""
     room = braces.sheet.thickness - over
     mend = f"a brace at most {on_tape(room, tape)} thick, or " if room > 0 else ""
@@ -167,7 +222,7 @@ def brace_too_thick(panel: PanelType, braces: Braces, stack: str, over: Fraction
     )
 
 
-def batt_proud(panel: PanelType, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
+def batt_proud(panel: FramedAbsorber, stack: str, over: Fraction, tape: TapeStyle) -> Diagnostic:
     """The core stands out of the back of the frame."""
     room = panel.core.layers * panel.core.batt.thickness - over
     mend = f"at most {on_tape(room, tape)} of batt, or " if room > 0 else ""
@@ -180,7 +235,7 @@ def batt_proud(panel: PanelType, stack: str, over: Fraction, tape: TapeStyle) ->
     )
 
 
-def brace_at_cloth(panel: PanelType, braces: Braces) -> Diagnostic:
+def brace_at_cloth(panel: FramedAbsorber, braces: Braces) -> Diagnostic:
     """A brace that isn't set back shows through the cloth."""
     return Diagnostic(
         "brace-at-cloth",
@@ -219,22 +274,22 @@ def part_against_grain(what: str, at: Span, sheet: Sheet, fits: str, other: str,
 
 
 def cloth_wider_than_roll(
-    panel: PanelType, covering: Covering, blank: tuple[Fraction, Fraction], other: Cloth | None, tape: TapeStyle
+    panel: PanelType, piece: Piece, blank: tuple[Fraction, Fraction], other: Cloth | None, tape: TapeStyle
 ) -> Diagnostic:
     """A blank (along, across the roll) is wider than its roll."""
-    over = blank[1] - covering.cloth.width
+    over = blank[1] - piece.stock.width
     mend = f"a roll at least {on_tape(blank[1], tape)} wide"
     if over < panel.width:
         mend += f", or a panel at most {on_tape(panel.width - over, tape)} wide"
     if other is not None:
         mend += f"; {other.words} is {on_tape(other.width, tape)} wide"
-    if blank[0] <= covering.cloth.width:
+    if blank[0] <= piece.stock.width:
         mend += "; it fits with the panel's length across the roll: swap the panel's width and length if the nap allows"
     return Diagnostic(
         "cloth-wider-than-roll",
         f"panel '{panel.name}' needs a blank of {size_on_tape(blank, tape)} with the panel's length along the roll: "
-        f"{on_tape(over, tape)} wider than the roll of {covering.cloth.words}, {on_tape(covering.cloth.width, tape)}",
-        covering.at,
+        f"{on_tape(over, tape)} wider than the roll of {piece.stock.words}, {on_tape(piece.stock.width, tape)}",
+        piece.at,
         mend,
     )
 

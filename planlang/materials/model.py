@@ -10,20 +10,24 @@ from planlang.geometry.model import MassItem
 from planlang.plan.panel import PanelType
 from planlang.plan.stock import Batt, Cloth, Money, Sheet, Timber
 from planlang.syntax.record import record
+from planlang.syntax.span import NOWHERE, Span
 
 
 @record
 class Part:
-    """A part cut from a sheet. `mark` is unique in the plan, short, and the same everywhere it is printed."""
+    """A part cut from a sheet. `mark` is unique in the plan, short, and the same everywhere it is printed; `role` says
+    what it is: side, end, brace, fin ...; `at` is where the plan asks for it.
+    """
 
     mark: str
-    role: Literal["side", "end", "brace"]
+    role: str
     sheet: Sheet
     length: Fraction
     width: Fraction
     per_panel: int
     panels: int
     how: str
+    at: Span = NOWHERE
 
     @property
     def count(self) -> int:
@@ -33,7 +37,10 @@ class Part:
 
 @record
 class Piece:
-    """A piece of batt (`length` x `width`) or of cloth (`length` along the roll's length when not turned)."""
+    """A piece of batt (`length` x `width`) or of cloth (`length` along the roll's length when not turned).
+
+    `at` is where the plan asks for it.
+    """
 
     mark: str
     role: Literal["core", "front", "back"]
@@ -43,6 +50,7 @@ class Piece:
     per_panel: int
     panels: int
     how: str
+    at: Span = NOWHERE
 
     @property
     def count(self) -> int:
@@ -64,7 +72,8 @@ class PanelBuild:
     """One panel type, resolved: how many panels, parts, pieces, where braces and batt joints stand, the section.
 
     `braces` and `joints` are distances from the outside of the panel's start end. `hardware` counts pieces a panel,
-    `fastenings` are (words, count a panel, rule). `steps` are the build steps in order. `masses` are per panel.
+    `fastenings` are (words, count a panel, rule), `glue_m` metres of glued joint. `steps` are the build steps in order.
+    `masses` are per panel. `traits` say what the kind has beside its size, as (what, how).
     """
 
     type: PanelType
@@ -78,6 +87,8 @@ class PanelBuild:
     fastenings: tuple[tuple[str, int, str], ...]
     steps: tuple[str, ...]
     masses: tuple[MassItem, ...]
+    glue_m: Fraction = Fraction(0)
+    traits: tuple[tuple[str, str], ...] = ()
 
 
 @record

@@ -11,6 +11,40 @@ LONG = (
 RAILS = (("fix lag-eye into joists", "fix lag-eye into rails of spruce on lag-eye"),)
 
 PAGES = {
+    "diffuser-width": Page(
+        "Wells and fins that don't add up to the width",
+        "A diffuser is as wide as its wells, the fins between them and the two outer fins. The message says the sum.",
+        wrong=(
+            ("absorber framed", "diffuser quadratic-residue, prime 5, wells 60 wide, from 1000 Hz"),
+            ("face 600 x 1200", "face 360 x 600"),
+            ("depth 75", "depth 180"),
+            ("frame ply, ends full, sides between", "fins ply"),
+            ("core wool\n", "bottoms ply\n"),
+            ("braces at mid-length, 60 wide, set back 6 from the front", "back-board ply, 0 smaller on every side"),
+            ("front serge, wrapped 50\n", ""),
+        ),
+    ),
+    "diffuser-too-shallow": Page(
+        "A diffuser with less depth than its deepest well",
+        "The deepest well, its bottom and the back board have to go into the depth. "
+        "Depths follow from the lowest frequency: half of it is twice as deep.",
+        wrong=(
+            ("absorber framed", "diffuser quadratic-residue, prime 5, wells 60 wide, from 1000 Hz"),
+            ("face 600 x 1200", "face 372 x 600"),
+            ("depth 75", "depth 150"),
+            ("frame ply, ends full, sides between", "fins ply"),
+            ("core wool\n", "bottoms ply\n"),
+            ("braces at mid-length, 60 wide, set back 6 from the front", "back-board ply, 0 smaller on every side"),
+            ("front serge, wrapped 50\n", ""),
+        ),
+    ),
+    "back-board-gone": Page(
+        "A back board with no size left",
+        "A back board is a little smaller than the panel on every side, so that it doesn't stand over the edge: "
+        "usually by 1 mm.",
+        given=(("front serge", "back-board ply\n  front serge"), ("depth 75", "depth 90"), ("face 600", "face 400")),
+        wrong=(("back-board ply", "back-board ply, 300 smaller on every side"),),
+    ),
     # --- the frame ------------------------------------------------------------------------------------------
     "panel-too-small": Page(
         "A panel with nothing inside its frame",

@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import ceil
 
 from planlang.materials import messages
-from planlang.materials.fastenings import BACK_STAPLES, FRONT_STAPLES, GLUED_JOINTS, PRACTICE, glue_metres
+from planlang.materials.fastenings import BACK_STAPLES, FRONT_STAPLES, GLUED_JOINTS, PRACTICE
 from planlang.materials.model import Cutting, PanelBuild, Purchase, RollCut, StickCutting
 from planlang.plan.stock import Batt, Cloth, Hardware, Money, Rates, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape
@@ -123,7 +123,7 @@ def shop_supplies(builds: Sequence[PanelBuild]) -> tuple[Purchase, ...]:
     totals: dict[str, int] = {}
     glue = Fraction(0)
     for build in builds:
-        glue += len(build.panels) * glue_metres(build.type, len(build.braces))
+        glue += len(build.panels) * build.glue_m
         for words, count, _ in build.fastenings:
             if words != GLUED_JOINTS:
                 group = "staples, 10 mm leg" if words in (FRONT_STAPLES, BACK_STAPLES) else words

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from planlang.materials import messages
 from planlang.materials.model import StackLine
-from planlang.plan.panel import Braces, PanelType
+from planlang.plan.panel import Braces, FramedAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 
@@ -18,12 +18,12 @@ def brace_depth(braces: Braces | None) -> Fraction:
     return braces.sheet.thickness if braces.lie == "flat" else braces.width
 
 
-def front_of_core(panel: PanelType) -> Fraction:
+def front_of_core(panel: FramedAbsorber) -> Fraction:
     """How far behind the front edge of the frame the core begins, mm."""
     return panel.braces.setback + brace_depth(panel.braces) if panel.braces else Fraction(0)
 
 
-def stack_up(panel: PanelType, tape: TapeStyle) -> Outcome[tuple[StackLine, ...]]:
+def stack_up(panel: FramedAbsorber, tape: TapeStyle) -> Outcome[tuple[StackLine, ...]]:
     """List the layers with their running depth from the front; a last line says what is left to the back.
 
     Errors, one at most: `brace-on-edge` (a brace on edge, and the batt doesn't pass behind it), `brace-too-thick` (a
@@ -35,16 +35,22 @@ def stack_up(panel: PanelType, tape: TapeStyle) -> Outcome[tuple[StackLine, ...]
     findings: list[Diagnostic] = []
     if panel.braces and panel.braces.setback == 0:
         findings.append(messages.brace_at_cloth(panel, panel.braces))
-    if total > panel.depth:
+    room = panel.front_at + panel.frame_depth
+    if total > room:
         findings.append(_too_deep(panel, lines, tape))
-    elif total < panel.depth:
-        lines = (*lines, StackLine(LEFT, panel.depth - total, panel.depth))
+    elif total < room:
+        lines = (*lines, StackLine(LEFT, room - total, room))
+    if panel.board:
+        thickness = panel.board.sheet.thickness
+        lines = (*lines, StackLine(f"back board, {panel.board.sheet.words}", thickness, lines[-1].depth + thickness))
     return Outcome(lines, tuple(findings))
 
 
-def _layers(panel: PanelType) -> tuple[StackLine, ...]:
+def _layers(panel: FramedAbsorber) -> tuple[StackLine, ...]:
     braces, batt = panel.braces, panel.core.batt
     layers: list[tuple[str, Fraction]] = []
+    if panel.facing:
+        layers.append((f"facing, {panel.facing.sheet.words}", panel.facing.sheet.thickness))
     if braces:
         if braces.setback:
             layers.append(("set back from the front", braces.setback))
@@ -59,18 +65,19 @@ def _layers(panel: PanelType) -> tuple[StackLine, ...]:
     return tuple(lines)
 
 
-def _too_deep(panel: PanelType, lines: tuple[StackLine, ...], tape: TapeStyle) -> Diagnostic:
+def _too_deep(panel: FramedAbsorber, lines: tuple[StackLine, ...], tape: TapeStyle) -> Diagnostic:
     total = lines[-1].depth
-    over = total - panel.depth
+    room = panel.frame_depth
+    over = total - panel.front_at - room
     sums = " + ".join(f"{line.words} {on_tape(line.thickness, tape)}" for line in lines)
     stack = f"{sums} = {on_tape(total, tape)}"
     braces = panel.braces
     batts = panel.core.layers * panel.core.batt.thickness
-    if braces is None or batts > panel.depth:
+    if braces is None or batts > room:
         return messages.batt_proud(panel, stack, over, tape)
     if braces.lie == "edge":
         return messages.brace_on_edge(panel, braces, stack, over, tape)
     as_thick_as_frame = braces.setback + panel.frame.sheet.thickness + batts
-    if as_thick_as_frame <= panel.depth or front_of_core(panel) >= panel.depth:
+    if as_thick_as_frame <= room or front_of_core(panel) >= room:
         return messages.brace_too_thick(panel, braces, stack, over, tape)
     return messages.batt_proud(panel, stack, over, tape)

@@ -3,10 +3,11 @@
 from fractions import Fraction
 from math import isqrt
 
-from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, corner_screws
+from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
 from planlang.materials.model import PanelBuild
+from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
-from planlang.plan.panel import Eyes, PanelType
+from planlang.plan.panel import Braces, Eyes, FramedAbsorber, PanelType
 from planlang.plan.quantity import POUND
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 
@@ -25,28 +26,30 @@ def square_within(length: Fraction) -> Fraction:
     return min(length * SQUARE_PER_METRE, SQUARE_AT_MOST)
 
 
-def build_steps(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
+def build_steps(panel: FramedAbsorber, build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
     """The steps for one panel, as sentences. Those that begin with 'Hold:' are checks before going on.
 
     `turned`: the batts lie with their length across the panel. The build's own `steps` aren't read.
     """
-    weight = _weight(sum(item.kg for item in build.masses), tape)
+    weight = weigh_words(sum(item.kg for item in build.masses), tape)
     return (
-        _measure(build.type, tape),
-        *_join_frame(build, tape),
-        *_set_braces(build, tape),
+        _measure(panel, tape),
+        *_join_frame(panel, build, tape),
+        *_set_braces(panel.braces, build, tape),
         *_cover_front(build, tape),
         *_fill(build, turned, tape),
-        *_close_back(build, tape),
+        *_close_back(panel, build, tape),
+        *_face(panel, tape),
         f"Write the panel's mark on the back and weigh the first one: {weight} is expected without tolerance.",
     )
 
 
-def _weight(kg: float, tape: TapeStyle) -> str:
+def weigh_words(kg: float, tape: TapeStyle) -> str:
+    """A mass as the shop's scales show it."""
     return f"{kg / float(POUND):.1f} lb ({kg:.1f} kg)" if tape.is_imperial else f"{kg:.1f} kg"
 
 
-def _measure(panel: PanelType, tape: TapeStyle) -> str:
+def _measure(panel: FramedAbsorber, tape: TapeStyle) -> str:
     thickness = on_tape(panel.frame.sheet.thickness, tape)
     return (
         f"Hold: measure the sheet in hand. The sizes here are for {thickness}; if it differs, change the plan and "
@@ -54,22 +57,40 @@ def _measure(panel: PanelType, tape: TapeStyle) -> str:
     )
 
 
-def _join_frame(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
-    panel = build.type
+def _join_frame(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     full, between = ("ends", "sides") if panel.frame.full == "ends" else ("sides", "ends")
     marks = {f"{part.role}s": part for part in build.parts}
     across = on_tape(diagonal(panel.length, panel.width), tape)
     within = on_tape(square_within(panel.length), tape)
+    corners = f"Drill, glue and screw the corners, {corner_screws(panel.frame_depth)} screws each."
+    hold = f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}."
+    if panel.frame.joint == "mitre":
+        sides, ends = marks["sides"].mark, marks["ends"].mark
+        return (
+            f"Saw a mitre on both ends of {sides} and {ends}: the strip flat, the blade tilted to 45 degrees, the cut "
+            "square across. The lengths are over the long points.",
+            f"Lay the frame out on edge, front down on a flat bench: two sides {sides}, two ends {ends}.",
+            corners,
+            hold,
+        )
+    stand = f"two {between} {marks[between].mark} stand between them."
+    rabbets: tuple[str, ...] = ()
+    if panel.frame.joint == "rabbet":
+        wide, deep = on_tape(panel.frame.sheet.thickness, tape), on_tape(panel.frame.rabbet, tape)
+        stand = f"two {between} {marks[between].mark} stand in their rabbets."
+        rabbets = (
+            f"Cut a rabbet {wide} wide and {deep} deep across the inner face of {marks[full].mark}, at both ends; try "
+            "it on an offcut first.",
+        )
     return (
-        f"Lay the frame out on edge, front down on a flat bench: two {full} {marks[full].mark} run full, "
-        f"two {between} {marks[between].mark} stand between them.",
-        f"Drill, glue and screw the corners, {corner_screws(panel.depth)} screws each.",
-        f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}.",
+        *rabbets,
+        f"Lay the frame out on edge, front down on a flat bench: two {full} {marks[full].mark} run full, {stand}",
+        corners,
+        hold,
     )
 
 
-def _set_braces(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
-    braces = build.type.braces
+def _set_braces(braces: Braces | None, build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     if braces is None or not build.braces:
         return ("Hold: flat. A straight edge along and across the front touches all four members.",)
     mark = next(part.mark for part in build.parts if part.role == "brace")
@@ -92,10 +113,23 @@ def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
         "and centred. Staple to the back from the middle of each side outward, then fold the corners."
     )
     hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
-    return (ease, *_mark_hardware(build.type, tape), cover, hold)
+    return (ease, *mark_hardware(build.type, tape), cover, hold)
 
 
-def _mark_hardware(panel: PanelType, tape: TapeStyle) -> tuple[str, ...]:
+def _face(panel: FramedAbsorber, tape: TapeStyle) -> tuple[str, ...]:
+    if panel.facing is None:
+        return ()
+    return (
+        f"Drill or rout {panel.mark}-A: {opening_words(panel, panel.facing, tape)}, centred. Break the edges, and "
+        "finish it before it goes on: paint in the openings changes how they work.",
+        "Hold: the openings are open and of one size, and none lies over the frame.",
+        f"Screw {panel.mark}-A on over the cloth, {board_screws(panel.length, panel.width)} screws into the frame; no "
+        "gap may be left at the frame.",
+    )
+
+
+def mark_hardware(panel: PanelType, tape: TapeStyle, when: str = "when the cloth is on") -> tuple[str, ...]:
+    """The step that marks where the hardware goes; none without hardware."""
     if panel.hung_by is None:
         return ()
     hung, words = panel.hung_by, panel.hung_by.hardware.words
@@ -104,7 +138,7 @@ def _mark_hardware(panel: PanelType, tape: TapeStyle) -> tuple[str, ...]:
         where = f"in pairs on the side members, the outer ones {inset} from the ends"
     else:
         where = f"in a line {on_tape(hung.below_top, tape)} below the upper edge, the outer ones {inset} from the edges"
-    return (f"Mark and drill for {hung.count} x {words}, {where}. They go on when the cloth is on.",)
+    return (f"Mark and drill for {hung.count} x {words}, {where}. They go on {when}.",)
 
 
 def _fill(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
@@ -120,22 +154,23 @@ def _fill(build: PanelBuild, turned: bool, tape: TapeStyle) -> tuple[str, ...]:
 
 
 def _hold_core(build: PanelBuild, tape: TapeStyle) -> str:
-    last = build.stack[-1]
-    left = last.thickness if last.words == LEFT else Fraction(0)
+    left = sum((line.thickness for line in build.stack if line.words == LEFT), Fraction(0))
     back = f"they end {on_tape(left, tape)} inside the back" if left > 0 else "they end flush with the back"
     if not build.braces:
         return f"Hold: the batts touch the front cloth but don't press it out, and {back}."
     return f"Hold: the batts lie on the braces and don't press the front cloth, and {back}."
 
 
-def _close_back(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
-    panel = build.type
+def _close_back(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     back = next((piece for piece in build.pieces if piece.role == "back"), None)
     steps: list[str] = []
     if back:
         size = size_on_tape((back.length, back.width), tape)
         edge = "turning the wrap under" if panel.back and panel.back.wrap else "keeping it just inside the edge"
         steps.append(f"Staple the back cloth {back.mark} ({size}) on, {edge}.")
+    if panel.board:
+        count = board_screws(panel.length, panel.width)
+        steps.append(f"Lay the back board {panel.mark}-P on and screw it to the frame all round, {count} screws.")
     if panel.hung_by:
         words = panel.hung_by.hardware.words
         steps.append(f"Fix {panel.hung_by.count} x {words} through the cloth into the frame, not into the batts.")

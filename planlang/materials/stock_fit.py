@@ -40,8 +40,7 @@ def check_parts(build: PanelBuild, sheets: Sequence[Sheet], trim: Fraction, tape
         against = part.sheet.grain and _within(size, room[::-1])
         report = messages.part_against_grain if against else messages.part_exceeds_stock
         largest = size_on_tape((min(part.length, room[0]), min(part.width, room[1])), tape)
-        span = build.type.braces.at if part.role == "brace" and build.type.braces else build.type.at
-        findings.append(report(what, span, part.sheet, f"a part of {largest}", words, tape=tape))
+        findings.append(report(what, part.at, part.sheet, f"a part of {largest}", words, tape=tape))
     return tuple(findings)
 
 
@@ -56,10 +55,9 @@ def check_cloth(build: PanelBuild, cloths: Sequence[Cloth], tape: TapeStyle) -> 
     for piece in build.pieces:
         if piece.role == "core" or fits_roll(piece):
             continue
-        covering = build.type.back if piece.role == "back" and build.type.back else build.type.front
         wide = sorted((cloth for cloth in cloths if cloth.width >= piece.width), key=lambda cloth: cloth.width)
         blank = (piece.length, piece.width)
-        findings.append(messages.cloth_wider_than_roll(build.type, covering, blank, wide[0] if wide else None, tape))
+        findings.append(messages.cloth_wider_than_roll(build.type, piece, blank, wide[0] if wide else None, tape))
     return tuple(findings)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from planlang.geometry.model import Layout
 from planlang.materials import messages
 from planlang.materials.array_costs import array_costs
-from planlang.materials.framed import resolve_framed
+from planlang.materials.kinds import resolve_panel
 from planlang.materials.layouts import Detail, cut_batts, cut_cloth, cut_rails, cut_sheet_goods
 from planlang.materials.model import Materials, PanelBuild, Purchase
 from planlang.materials.needs import hardware_needs
@@ -37,7 +37,7 @@ def resolve_materials(plan: Plan, layout: Layout, detail: Detail = Detail.LAID_O
     A type none of whose panels could be placed is still checked, but isn't in the result. Parts and blanks that don't
     come out of their stock are reported and left out of the layouts. In less detail than LAID_OUT nothing is laid out
     on sheets and batts; COUNTED is enough to price, BY_AREA to report. Errors and warnings, the same in every detail:
-    those of `resolve_framed`, `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
+    those of `resolve_panel`, `stock_fit`, `rails`, `purchases` and `pricing`, and `price-missing`.
     """
     tape = plan.job.tape
     resolved = _resolve_panels(plan, layout)
@@ -79,7 +79,7 @@ def resolve_materials(plan: Plan, layout: Layout, detail: Detail = Detail.LAID_O
 def _lists(builds: Sequence[PanelBuild]) -> int:
     """How many cutting lists there are, of sheets and batts."""
     sheets = {part.sheet.name for build in builds for part in build.parts}
-    return len(sheets) + len({build.type.core.batt.name for build in builds})
+    return len(sheets) + len({piece.stock.name for build in builds for piece in build.pieces if piece.role == "core"})
 
 
 def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...]]:
@@ -91,7 +91,7 @@ def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...
     builds: list[PanelBuild] = []
     for panel in types:
         marks = tuple(placed.mark for placed in layout.panels if placed.array.panel.name == panel.name)
-        outcome = resolve_framed(panel, marks, tape)
+        outcome = resolve_panel(panel, marks, tape)
         findings += outcome.diagnostics
         if outcome.value is None:
             continue
@@ -106,12 +106,11 @@ def _used_stock(types: Sequence[PanelType]) -> tuple[list[Sheet], list[Cloth]]:
     sheets: dict[str, Sheet] = {}
     cloths: dict[str, Cloth] = {}
     for panel in types:
-        for sheet in (panel.frame.sheet, panel.braces.sheet if panel.braces else None):
-            if sheet:
-                sheets.setdefault(sheet.name, sheet)
-        for covering in (panel.front, panel.back):
-            if covering:
-                cloths.setdefault(covering.cloth.name, covering.cloth)
+        for use in panel.uses:
+            if isinstance(use.stock, Sheet):
+                sheets.setdefault(use.stock.name, use.stock)
+            elif isinstance(use.stock, Cloth):
+                cloths.setdefault(use.stock.name, use.stock)
     return list(sheets.values()), list(cloths.values())
 
 

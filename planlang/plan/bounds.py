@@ -14,7 +14,6 @@ from math import ceil, hypot
 from planlang.plan import messages
 from planlang.plan.model import Array, Bays, Grid, Plan, Row
 from planlang.plan.node import Node
-from planlang.plan.panel import PanelType
 from planlang.plan.placement import MOST_TIMES_WANTED, BesideEach, Cover, Fit, Mirrored, Points, Reflections, how_many
 from planlang.plan.room import CeilingPlane, Room
 from planlang.syntax.diagnostics import Diagnostic
@@ -190,33 +189,13 @@ def parts_of(array: Array) -> int:
     """A bound for the pieces of one panel, with the points that it hangs from."""
     panel = array.panel
     points = panel.hung_by.count if panel.hung_by else 0
-    return 4 + _batt_pieces(panel) + _brace_count(panel) + points * array.hang.screws_each
-
-
-def _batt_pieces(panel: PanelType) -> int:
-    """Pieces of batt in one panel, whichever way they are laid."""
-    batt = panel.core.batt
-    ways = ((batt.length, batt.width), (batt.width, batt.length))
-    return panel.core.layers * max(_fills(panel.length, along) * _fills(panel.width, across) for along, across in ways)
-
-
-def _fills(total: Fraction, step: Fraction) -> int:
-    return int(total / step) + 1
-
-
-def _brace_count(panel: PanelType) -> int:
-    if panel.braces is None:
-        return 0
-    joints = _fills(panel.length, min(panel.core.batt.length, panel.core.batt.width))
-    return len(panel.braces.positions) + panel.braces.at_mid_length + panel.braces.at_batt_joints * joints
+    return 4 + sum(count for count, _ in panel.pieces_at_most) + points * array.hang.screws_each
 
 
 def _crowded(array: Array) -> Span:
     """Where most parts of a panel come from."""
     panel = array.panel
-    counts: list[tuple[int, Span]] = [(_batt_pieces(panel), panel.core.at)]
-    if panel.braces is not None:
-        counts.append((_brace_count(panel), panel.braces.at))
+    counts = [(0, panel.at), *panel.pieces_at_most]
     if panel.hung_by is not None:
         counts.append((panel.hung_by.count * array.hang.screws_each, array.hang.at))
     most = max(counts, key=lambda counted: counted[0])

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.plan.quantity import Kind, Quantity
+from planlang.plan.vocabulary.declare import Variant
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
@@ -200,6 +201,13 @@ def statement_twice(span: Span, word: str, before: Span) -> Diagnostic:
 def statement_missing(span: Span, where: str, word: str, example: str) -> Diagnostic:
     """A statement that a block needs."""
     return Diagnostic("statement-missing", f"{where} needs `{word}`", span, f"for instance: `{example}`")
+
+
+def not_in_variant(span: Span, where: str, word: str, variant: Variant) -> Diagnostic:
+    """A statement that other sorts of the block take, and this one doesn't."""
+    takes = ", ".join(f"`{each}`" for each in (*variant.needs, *variant.takes))
+    message = f"{where} is a {variant.name}, which has no `{word}`"
+    return Diagnostic("statement-of-another-kind", message, span, f"take it out; a {variant.name} takes {takes}")
 
 
 def block_missing(span: Span, word: str) -> Diagnostic:

@@ -139,6 +139,17 @@ PAGES = {
         "Some clauses can't be left out, because nothing sensible could be assumed for them.",
         wrong=(("eyes 4 of eye, inset 100 from the ends", "eyes 4 of eye"),),
     ),
+    "statement-of-another-kind": Page(
+        "A statement that this kind of panel doesn't take",
+        "Each kind of panel is made of its own things: a board absorber has no frame, a diffuser no batts. The message "
+        "says what the kind takes.",
+        wrong=(
+            ("absorber framed", "absorber board"),
+            ("depth 75\n", ""),
+            ("frame ply, ends full, sides between\n", ""),
+            ("braces at mid-length, 60 wide, set back 6 from the front\n", "back-board ply\n"),
+        ),
+    ),
     "statement-missing": Page(
         "A statement is missing in a block",
         "Some statements can't be left out of their block. The manual marks them as needed; the message names the one "

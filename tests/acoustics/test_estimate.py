@@ -7,8 +7,8 @@ import pytest
 
 from planlang.acoustics.air import air_state, energy_attenuation
 from planlang.acoustics.estimate import estimate_acoustics
+from planlang.acoustics.kinds import open_face
 from planlang.acoustics.panel_ratings import panel_ratings
-from planlang.acoustics.panels import open_face
 from planlang.acoustics.reverberation import eyring, sabine
 from planlang.geometry.model import Layout
 from planlang.plan.panel import Measured

@@ -5,10 +5,10 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.air import air_state
+from planlang.acoustics.by_kind import panel_absorption
 from planlang.acoustics.diffuse import diffuse_absorption
-from planlang.acoustics.kinds import panel_absorption
+from planlang.acoustics.kinds import buildup, open_face
 from planlang.acoustics.layers import porous_layer
-from planlang.acoustics.panels import buildup, open_face
 from planlang.acoustics.porous import miki
 from planlang.plan.stock import OCTAVES
 from tests import builders as make

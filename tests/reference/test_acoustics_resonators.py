@@ -12,6 +12,7 @@ from planlang.acoustics import diffusers, fibres, resonators
 from planlang.acoustics.air import AirState
 from planlang.acoustics.layers import absorption, air_gap, porous_layer
 from planlang.acoustics.porous import miki
+from planlang.plan import sequences
 
 AIR = AirState(343.2, 1.204)
 OCTAVES = np.array([63.0, 125.0, 250.0, 500.0, 1000.0, 2000.0, 4000.0])
@@ -88,7 +89,7 @@ def test_perforated_plate_over_wool_at_normal_incidence(plate, porous, sigma, ga
     ],
 )
 def test_quadratic_residues(prime, expected):
-    sequence = diffusers.quadratic_residues(prime)
+    sequence = sequences.quadratic_residues(prime)
     assert sequence == expected
     spectrum = np.abs(np.fft.fft(np.exp(-2j * np.pi * np.array(sequence) / prime))) ** 2
     assert spectrum == pytest.approx([prime] * prime)
@@ -103,20 +104,20 @@ def test_quadratic_residues(prime, expected):
     ],
 )
 def test_primitive_root_sequences(prime, root, expected):
-    assert diffusers.primitive_root_sequence(prime, root) == expected
+    assert sequences.primitive_root_sequence(prime, root) == expected
 
 
 def test_primitive_roots():
-    assert diffusers.primitive_roots(11) == (2, 6, 7, 8)
-    assert diffusers.primitive_roots(23) == (5, 7, 10, 11, 14, 15, 17, 19, 20, 21)
+    assert sequences.primitive_roots(11) == (2, 6, 7, 8)
+    assert sequences.primitive_roots(23) == (5, 7, 10, 11, 14, 15, 17, 19, 20, 21)
     with pytest.raises(ValueError, match="no odd prime"):
-        diffusers.quadratic_residues(9)
+        sequences.quadratic_residues(9)
     with pytest.raises(ValueError, match="no primitive root"):
-        diffusers.primitive_root_sequence(7, 2)
+        sequences.primitive_root_sequence(7, 2)
 
 
 def test_well_depths_and_range():
-    depths = diffusers.well_depths(diffusers.quadratic_residues(7), 7, 500, 343.2)
+    depths = diffusers.well_depths(sequences.quadratic_residues(7), 7, 500, 343.2)
     assert [1000 * depth for depth in depths] == pytest.approx([0, 49.0, 196.1, 98.1, 98.1, 196.1, 49.0], abs=0.06)
     for well, highest in ((0.05, 3432), (0.04, 4290), (0.025, 6864)):
         assert diffusers.diffuser_range(7, 500, well, 343.2).highest == pytest.approx(highest)

@@ -48,7 +48,7 @@ def points_on(array: Array, box: Box) -> tuple[Place, ...]:
         return tuple((at, level) for at in _evenly(box.left + hooks.inset, box.right - hooks.inset, hooks.count))
     if hooks is None:
         return ()
-    rail = array.panel.frame.sheet.thickness / 2
+    rail = array.panel.rail.thickness / 2 if array.panel.rail else Fraction(0)
     pairs = hooks.count // 2
     if array.upright:
         along = _evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)

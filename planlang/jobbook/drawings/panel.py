@@ -1,67 +1,23 @@
-"""The drawing of one panel type: front, side member or back with what it hangs by, and the section through it."""
+"""The drawing of one panel type, by its kind."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
 
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
-from planlang.jobbook.drawings.footer import foot, tape_words
-from planlang.jobbook.drawings.panel_views import BACK_STARTS, draw_back, draw_front, draw_side
-from planlang.jobbook.drawings.scale import View, scale_words
-from planlang.jobbook.drawings.section import draw_section
-from planlang.jobbook.drawings.svg import PAPER_WIDTH, Canvas, number, slug
+from planlang.jobbook.drawings.diffuser import diffuser_drawing
+from planlang.jobbook.drawings.framed import framed_drawing
+from planlang.jobbook.drawings.layered import layered_drawing
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import Cleats, Eyes, PanelType
-from planlang.plan.tape import TapeStyle, size_on_tape
+from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 
-_GAP = 5.0
+DRAWN: Mapping[type[PanelType], Callable[[CompiledPlan, PanelBuild, Any], Drawing]] = {
+    FramedAbsorber: framed_drawing,
+    WrappedBoard: layered_drawing,
+    Diffuser: diffuser_drawing,
+}
 
 
 def panel_drawing(compiled: CompiledPlan, build: PanelBuild) -> Drawing:
-    """Draw one panel type with its braces, batt joints, layers and eyes or cleats."""
-    tape = compiled.plan.job.tape
-    panel = build.type
-    canvas = Canvas(f"panel-{slug(panel.name)}", f"Panel {panel.mark}: {panel.name}")
-    front, bottom = draw_front(canvas, build, tape, 0.0)
-    if isinstance(panel.hung_by, Eyes):
-        bottom = draw_side(canvas, panel, panel.hung_by, front, tape, bottom + _GAP)
-    reach = BACK_STARTS - 2.0 if isinstance(panel.hung_by, Cleats) else PAPER_WIDTH - 1.0
-    section, lower = draw_section(canvas, build, tape, bottom + _GAP, reach)
-    if isinstance(panel.hung_by, Cleats):
-        upright = _is_upright(compiled, build)
-        lower = max(lower, draw_back(canvas, panel, panel.hung_by, upright, tape, bottom + _GAP))
-    height = foot(canvas, lower + 3.0, _notes(build, front, section, tape))
-    return canvas.drawing(height, _description(build, tape))
-
-
-def _is_upright(compiled: CompiledPlan, build: PanelBuild) -> bool:
-    placed = (panel for panel in compiled.layout.panels if panel.mark in build.panels)
-    return next((panel.array.upright for panel in placed), True)
-
-
-def _notes(build: PanelBuild, front: View, section: View, tape: TapeStyle) -> tuple[str, ...]:
-    panel = build.type
-    joints = " Above: joints of the batts." if build.joints else ""
-    pair = "ends" if panel.frame.full == "ends" else "sides"
-    return (
-        f"{tape_words(tape)}, from the outside of the start end. Below: centre lines of the braces and the length."
-        f"{joints} The {pair} run full.",
-        f"Front {scale_words(front.ratio)}, section 1\u00a0:\u00a0{number(section.ratio)}; "
-        "measure nothing off the drawing.",
-        f"For {len(build.panels)}: {', '.join(build.panels)}.",
-    )
-
-
-def _description(build: PanelBuild, tape: TapeStyle) -> str:
-    panel = build.type
-    size = size_on_tape((panel.width, panel.length, panel.depth), tape)
-    layers = "; ".join(line.words for line in build.stack)
-    hung = _hung_words(panel)
-    return (
-        f"A framed panel of {size} with {len(build.braces)} braces and {len(build.joints)} joints between batts, "
-        f"{hung}. Layers from the front: {layers}. The cut list and the build steps have the same figures."
-    )
-
-
-def _hung_words(panel: PanelType) -> str:
-    if panel.hung_by is None:
-        return "without hangers"
-    noun = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats"
-    return f"hung by {panel.hung_by.count} {noun}"
+    """Draw one panel type."""
+    return DRAWN[type(build.type)](compiled, build, build.type)

@@ -21,7 +21,7 @@ from planlang.jobbook.drawings.svg import (
     Pen,
 )
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import Cleats, Eyes, PanelType
+from planlang.plan.panel import Cleats, Eyes, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
 _COLLAR: dict[Side, float] = {"left": 6.0, "bottom": 4.0, "right": 5.0, "top": 4.0}
@@ -31,24 +31,24 @@ _BACK_LEFT, _BACK_RIGHT, _BACK_HEIGHT = 136.0, 177.0, 46.0
 _EDGE_PEN = Pen(0.5)
 
 
-def draw_front(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float) -> tuple[View, float]:
+def draw_front(
+    canvas: Canvas, panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle, top: float
+) -> tuple[View, float]:
     """Draw the frame from the front, its start end on the left; returns the view and where it ends on the paper."""
-    panel = build.type
     title = canvas.text((1.5, top + 4.0), "Front, cloth off", NORMAL, bold=True)
-    arranged = arrange((panel.length, panel.width), _values(build), _COLLAR, tape, title.bottom, _MOST_HEIGHT)
+    arranged = arrange((panel.length, panel.width), _values(panel, build), _COLLAR, tape, title.bottom, _MOST_HEIGHT)
     view = arranged.view
     _draw_frame(canvas, view, panel)
-    _draw_braces(canvas, view, build)
+    _draw_braces(canvas, view, panel, build)
     thickness = panel.frame.sheet.thickness
     for joint in build.joints:
         canvas.line(view.spot(joint, thickness), view.spot(joint, panel.width - thickness), HIDDEN)
     arranged.draw_dimensions(canvas)
-    _name_members(canvas, arranged, build)
+    _name_members(canvas, arranged, panel, build)
     return view, arranged.bottom
 
 
-def _values(build: PanelBuild) -> dict[Side, tuple[Value, ...]]:
-    panel = build.type
+def _values(panel: FramedAbsorber, build: PanelBuild) -> dict[Side, tuple[Value, ...]]:
     thickness, zero = panel.frame.sheet.thickness, 0.0
     inner = float(thickness)
     below = [Value(centre, float(centre), inner) for centre in build.braces]
@@ -61,27 +61,37 @@ def _values(build: PanelBuild) -> dict[Side, tuple[Value, ...]]:
     }
 
 
-def _draw_frame(canvas: Canvas, view: View, panel: PanelType) -> None:
+def _draw_frame(canvas: Canvas, view: View, panel: FramedAbsorber) -> None:
     t, length, width = panel.frame.sheet.thickness, panel.length, panel.width
-    ends_full = panel.frame.full == "ends"
-    trim_side, trim_end = (t, Fraction(0)) if ends_full else (Fraction(0), t)
-    members = (
-        view.box(trim_side, 0, length - trim_side, t),
-        view.box(trim_side, width - t, length - trim_side, width),
-        view.box(0, trim_end, t, width - trim_end),
-        view.box(length - t, trim_end, length, width - trim_end),
-    )
+    if panel.frame.joint == "mitre":
+        _draw_mitred(canvas, view, panel)
+        return
+    ends_full, into = panel.frame.full == "ends", t - panel.frame.rabbet
+    full_ends = (view.box(0, 0, t, width), view.box(length - t, 0, length, width))
+    full_sides = (view.box(0, 0, length, t), view.box(0, width - t, length, width))
+    between_ends = (view.box(0, into, t, width - into), view.box(length - t, into, length, width - into))
+    between_sides = (view.box(into, 0, length - into, t), view.box(into, width - t, length - into, width))
+    members = (*full_ends, *between_sides) if ends_full else (*full_sides, *between_ends)
     for member in members:
         canvas.rect(member, _EDGE_PEN, SHADE)
 
 
-def _draw_braces(canvas: Canvas, view: View, build: PanelBuild) -> None:
-    for box in _brace_boxes(view, build):
+def _draw_mitred(canvas: Canvas, view: View, panel: FramedAbsorber) -> None:
+    t, length, width = panel.frame.sheet.thickness, panel.length, panel.width
+    outer = ((0, 0), (length, 0), (length, width), (0, width))
+    inner = ((t, t), (length - t, t), (length - t, width - t), (t, width - t))
+    for one, two in ((0, 1), (1, 2), (2, 3), (3, 0)):
+        canvas.polygon([view.spot(*corner) for corner in (outer[one], outer[two], inner[two], inner[one])],
+                       _EDGE_PEN, SHADE)  # fmt: skip
+
+
+def _draw_braces(canvas: Canvas, view: View, panel: FramedAbsorber, build: PanelBuild) -> None:
+    for box in _brace_boxes(view, panel, build):
         canvas.rect(box, MEDIUM, TINT)
 
 
-def _brace_boxes(view: View, build: PanelBuild) -> tuple[Extent, ...]:
-    panel, braces = build.type, build.type.braces
+def _brace_boxes(view: View, panel: FramedAbsorber, build: PanelBuild) -> tuple[Extent, ...]:
+    braces = panel.braces
     if braces is None:
         return ()
     half = (braces.width if braces.lie == "flat" else braces.sheet.thickness) / 2
@@ -89,14 +99,14 @@ def _brace_boxes(view: View, build: PanelBuild) -> tuple[Extent, ...]:
     return tuple(view.box(centre - half, t, centre + half, panel.width - t) for centre in build.braces)
 
 
-def _name_members(canvas: Canvas, arranged: Arranged, build: PanelBuild) -> None:
+def _name_members(canvas: Canvas, arranged: Arranged, panel: FramedAbsorber, build: PanelBuild) -> None:
     """Write the parts' marks on the braces and beside the frame's members, where there is room."""
     marks = {part.role: part.mark for part in build.parts}
-    boxes = _brace_boxes(arranged.view, build)
+    boxes = _brace_boxes(arranged.view, panel, build)
     for box in boxes:
         if "brace" in marks and not mark_inside(canvas, box, (marks["brace"],), (NORMAL, SMALL)):
             canvas.text_if_free((box.right + 0.8, box.centre[1]), marks["brace"])
-    t = float(build.type.frame.sheet.thickness) / arranged.view.ratio
+    t = float(panel.frame.sheet.thickness) / arranged.view.ratio
     box = arranged.box
     bay = ((boxes[0].left if boxes else box.right) + box.left + t) / 2
     if "side" in marks:
@@ -108,13 +118,13 @@ def _name_members(canvas: Canvas, arranged: Arranged, build: PanelBuild) -> None
     canvas.text((box.left, box.bottom + 3.0), "start end")
 
 
-def draw_side(canvas: Canvas, panel: PanelType, eyes: Eyes, front: View, tape: TapeStyle, top: float) -> float:
+def draw_side(canvas: Canvas, panel: FramedAbsorber, eyes: Eyes, front: View, tape: TapeStyle, top: float) -> float:
     """Draw a side member from outside, back uppermost, below the front view; returns where it ends on the paper."""
     title = canvas.text((1.5, top + 4.0), "Side from outside, back uppermost", NORMAL, bold=True)
     view = View((front.origin[0], title.bottom + 4.0 + float(panel.depth) / front.ratio), front.ratio)
     box = view.box(0, 0, panel.length, panel.depth)
     canvas.rect(box, _EDGE_PEN, TINT)
-    if panel.frame.full == "ends":
+    if panel.frame.full == "ends" and panel.frame.joint != "mitre":
         t = panel.frame.sheet.thickness
         for edge in (t, panel.length - t):
             canvas.line(view.spot(edge, 0), view.spot(edge, panel.depth), MEDIUM)

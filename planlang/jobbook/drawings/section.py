@@ -7,7 +7,7 @@ from planlang.jobbook.drawings.extent import Extent, shortened
 from planlang.jobbook.drawings.scale import View, fitting_ratio
 from planlang.jobbook.drawings.svg import FAINT, FINE, MEDIUM, NORMAL, SHADE, SMALL, Canvas, Pen, Spot
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import PanelType
+from planlang.plan.panel import FramedAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 
 _LEFT, _WIDTH = 20.0, 42.0
@@ -16,9 +16,10 @@ _CLOTH_OFF = 0.8
 _EDGE_PEN = Pen(0.5)
 
 
-def draw_section(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float, reach: float) -> tuple[View, float]:
+def draw_section(
+    canvas: Canvas, panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle, top: float, reach: float
+) -> tuple[View, float]:
     """Draw a side and what lies beside it, back uppermost, left of `reach`; returns the view and where it ends."""
-    panel = build.type
     where = "Section across, at a brace" if build.braces else "Section across"
     title = canvas.text((1.5, top + 4.0), f"{where}, back uppermost", NORMAL, bold=True)
     ratio = fitting_ratio(panel.frame.sheet.thickness, panel.depth, _WIDTH / 3, _MOST_HEIGHT, tape)
@@ -26,7 +27,8 @@ def draw_section(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float,
     thickness = float(panel.frame.sheet.thickness) / ratio
     inside = Extent(_LEFT + thickness, view.y(panel.depth), _LEFT + _WIDTH, view.origin[1])
     _draw_layers(canvas, view, panel, inside)
-    canvas.rect(Extent(_LEFT, inside.top, inside.left, inside.bottom), _EDGE_PEN, SHADE)
+    strip = Extent(_LEFT, view.y(panel.front_at + panel.frame_depth), inside.left, view.y(panel.front_at))
+    canvas.rect(strip, _EDGE_PEN, SHADE)
     _draw_cloth(canvas, view, panel, inside)
     _draw_break(canvas, inside)
     depths = [(line.depth, view.y(line.depth), _LEFT - 1.0) for line in build.stack]
@@ -34,16 +36,18 @@ def draw_section(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float,
     labels(
         canvas,
         Line("right", inside.right, inside.bottom + 2.5, inside.top - 3.5),
-        _layer_marks(build, view, tape, reach),
+        _layer_marks(panel, build, view, tape, reach),
     )
     canvas.text((_LEFT - 3.5, inside.bottom + 4.2), "front", anchor="middle")
     return view, inside.bottom + 5.0
 
 
-def _draw_layers(canvas: Canvas, view: View, panel: PanelType, inside: Extent) -> None:
-    depth, braces, core = 0.0, panel.braces, panel.core
+def _draw_layers(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Extent) -> None:
+    depth, braces, core = float(panel.front_at), panel.braces, panel.core
+    if panel.facing is not None:
+        canvas.rect(Extent(_LEFT, view.y(panel.front_at), inside.right, view.y(0)), MEDIUM, canvas.hatch(1.6, 120))
     if braces is not None:
-        front = float(braces.setback)
+        front = depth + float(braces.setback)
         depth = front + float(braces.sheet.thickness if braces.lie == "flat" else braces.width)
         box = Extent(inside.left, view.y(depth), inside.right, view.y(front))
         canvas.rect(box, MEDIUM, canvas.hatch(1.6, 60))
@@ -51,6 +55,9 @@ def _draw_layers(canvas: Canvas, view: View, panel: PanelType, inside: Extent) -
         behind = depth + float(core.batt.thickness)
         _draw_batt(canvas, Extent(inside.left, view.y(behind), inside.right, view.y(depth)))
         depth = behind
+    if panel.board is not None:
+        back = Extent(_LEFT, view.y(panel.depth), inside.right, view.y(panel.front_at + panel.frame_depth))
+        canvas.rect(back, MEDIUM, canvas.hatch(1.6, 120))
 
 
 def _draw_batt(canvas: Canvas, box: Extent) -> None:
@@ -64,12 +71,13 @@ def _draw_batt(canvas: Canvas, box: Extent) -> None:
     canvas.polyline(zigzag, FAINT)
 
 
-def _draw_cloth(canvas: Canvas, view: View, panel: PanelType, inside: Extent) -> None:
+def _draw_cloth(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Extent) -> None:
     """The front cloth round the edge to the back, and the back cloth, each a little off the wood to be seen."""
     left, right = _LEFT - _CLOTH_OFF, inside.right
-    front = [(right, inside.bottom + _CLOTH_OFF), (left, inside.bottom + _CLOTH_OFF), (left, inside.top - _CLOTH_OFF)]
+    head, low = view.y(panel.front_at + panel.frame_depth) - _CLOTH_OFF, view.y(panel.front_at) + _CLOTH_OFF
+    front = [(right, low), (left, low), (left, head)]
     wrapped = min(float(panel.front.wrap) / view.ratio, inside.left - _LEFT)
-    canvas.polyline([*front, (_LEFT + wrapped, inside.top - _CLOTH_OFF)], MEDIUM)
+    canvas.polyline([*front, (_LEFT + wrapped, head)], MEDIUM)
     if panel.back is not None:
         canvas.line((_LEFT, inside.top - 2 * _CLOTH_OFF), (right, inside.top - 2 * _CLOTH_OFF), MEDIUM)
 
@@ -87,14 +95,16 @@ def _draw_break(canvas: Canvas, inside: Extent) -> None:
     canvas.polyline(path, FINE)
 
 
-def _layer_marks(build: PanelBuild, view: View, tape: TapeStyle, reach: float) -> tuple[Mark, ...]:
+def _layer_marks(
+    panel: FramedAbsorber, build: PanelBuild, view: View, tape: TapeStyle, reach: float
+) -> tuple[Mark, ...]:
     """The words of each layer at the middle of its depth, and of the cloths."""
     room = reach - _LEFT - _WIDTH - 4.0
     layers = [
         (view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
         for line in build.stack
     ]
-    layers.append((view.y(0) + _CLOTH_OFF, f"front: {build.type.front.cloth.words}"))
-    if build.type.back is not None:
-        layers.append((view.y(build.type.depth) - 2 * _CLOTH_OFF, f"back: {build.type.back.cloth.words}"))
+    layers.append((view.y(panel.front_at) + _CLOTH_OFF, f"front: {panel.front.cloth.words}"))
+    if panel.back is not None:
+        layers.append((view.y(panel.depth) - 2 * _CLOTH_OFF, f"back: {panel.back.cloth.words}"))
     return tuple(Mark(along, shortened(words, SMALL, room)) for along, words in layers)

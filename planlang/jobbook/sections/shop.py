@@ -54,7 +54,7 @@ def _summary(build: PanelBuild, tape: TapeStyle) -> Table:
     rows = [
         ("Panels", f"{len(build.panels)}: {words.listed(build.panels)}"),
         ("Outside, width x length x depth", size_on_tape((kind.width, kind.length, kind.depth), tape)),
-        ("Frame", f"{kind.frame.sheet.words}, {_joint(kind.frame.full)}"),
+        *build.traits,
         ("Weight, without tolerance", words.kilograms(sum(item.kg for item in build.masses), tape)),
     ]
     if build.braces:
@@ -64,10 +64,6 @@ def _summary(build: PanelBuild, tape: TapeStyle) -> Table:
     if kind.words:
         rows.insert(0, ("What it is", kind.words))
     return facts(f"Panel type {kind.name}", tuple(rows))
-
-
-def _joint(full: str) -> str:
-    return "ends run full, sides sit between" if full == "ends" else "sides run full, ends sit between"
 
 
 def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
@@ -92,7 +88,7 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
         )
         for part in build.parts
     )
-    return Table(f"Frame parts of one {build.type.name}", columns, rows)
+    return Table(f"Parts of one {build.type.name}", columns, rows)
 
 
 def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:

@@ -25,11 +25,8 @@ def _used(plan: Plan) -> Iterator[Stock | None]:
 
 
 def _of_panel(panel: PanelType) -> Iterator[Stock | None]:
-    yield panel.frame.sheet
-    yield panel.braces.sheet if panel.braces else None
-    yield panel.core.batt
-    yield panel.front.cloth
-    yield panel.back.cloth if panel.back else None
+    for use in panel.uses:
+        yield use.stock
     yield panel.hung_by.hardware if panel.hung_by else None
 
 

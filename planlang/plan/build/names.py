@@ -12,6 +12,7 @@ from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
 from planlang.plan.values import nearest_name
+from planlang.plan.vocabulary.declare import Variant
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.span import Span
 
@@ -113,12 +114,14 @@ class Names:
 
     def complete(self, entry: Entry, where: str) -> None:
         """Report required statements that a block lacks, and take the defaults of others."""
+        variant = self.variant(entry, where)
+        needed = variant.needs if variant else ()
         stated = {part.kind.word for part in entry.body}
         unknown = sum(is_unknown(part, entry.kind) for part in entry.body)  # each may be one that seems to be missing
         for kind in entry.kind.block or ():
             if kind.word in stated:
                 continue
-            if kind.required and not entry.faulty:
+            if (kind.required or kind.word in needed) and not entry.faulty:
                 if unknown:
                     unknown -= 1
                 else:
@@ -126,6 +129,34 @@ class Names:
                 entry.body.append(Entry(kind, entry.span, faulty=True))
             elif kind.default:
                 entry.body.append(entry_of_default(kind, entry.span))
+
+    def variant(self, entry: Entry, where: str) -> Variant | None:
+        """The variant that a block's statements choose; what doesn't go with it, and that none is chosen, is reported.
+
+        None where the block has no variants, or none could be read.
+        """
+        variants = entry.kind.variants
+        choosing = [part for part in entry.body if part.kind.word in {variant.word for variant in variants}]
+        if not variants or any(part.faulty for part in choosing):
+            return None
+        if not choosing:
+            if not entry.faulty and not any(is_unknown(part, entry.kind) for part in entry.body):
+                kind = entry.kind.by_word[variants[0].word]
+                self.sink.append(messages.statement_missing(entry.span, where, kind.word, kind.example))
+            entry.faulty = True
+            return None
+        if len(choosing) > 1:
+            first, second = choosing[:2]
+            message = f"{where} can't be both `{first.kind.word}` and `{second.kind.word}`"
+            self.sink.append(messages.disagree(second.span, message, "take one of them out"))
+            entry.faulty = True
+            return None
+        chosen = next(variant for variant in variants if _is_chosen(variant, choosing[0]))
+        for part in entry.body:
+            if part.kind.word in entry.kind.of_variants - {*chosen.needs, *chosen.takes}:
+                self.sink.append(messages.not_in_variant(part.span, where, part.kind.word, chosen))
+                entry.faulty = True
+        return chosen
 
     def find(self, name: Name, wanted: tuple[str, ...]) -> Definition:
         """The definition of a name of one of the wanted sorts.
@@ -172,6 +203,12 @@ class Names:
             if not reason:
                 continue
             self.assumptions.append(Assumption(at=entry.span, subject=where, value=text, reason=reason))
+
+
+def _is_chosen(variant: Variant, entry: Entry) -> bool:
+    if variant.word != entry.kind.word:
+        return False
+    return not variant.value or variant.value in {value.what for value in entry.values.values()}
 
 
 def all_of(*makes: Callable[[], Any]) -> list[Any]:

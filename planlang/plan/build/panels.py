@@ -3,61 +3,84 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
-from planlang.plan.build.stock import (
-    bands_of,
-    build_batt,
-    build_cloth,
-    build_hardware,
-    build_sheet,
-    note_defaults,
-    words_of,
-)
+from planlang.plan.build.kinds.board import board_fields
+from planlang.plan.build.kinds.common import build_hung_by, build_measured
+from planlang.plan.build.kinds.diffuser import diffuser_fields
+from planlang.plan.build.kinds.framed import framed_fields
+from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, nearest, one, value
+from planlang.plan.build.stock import note_defaults, words_of
 from planlang.plan.entries import read_variant
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name, Value
-from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, Measured, PanelType
+from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.quantity import Quantity
+from planlang.syntax.record import record
+
+
+@record
+class Kind:
+    """A kind of panel: its record, and how it reads what it has beside what all panels have."""
+
+    made: Callable[..., PanelType]
+    fields: Callable[[Names, Entry], dict[str, Any]]
+
+
+KINDS = {
+    ("absorber", "framed"): Kind(FramedAbsorber, framed_fields),
+    ("absorber", "board"): Kind(WrappedBoard, board_fields),
+    ("diffuser", ""): Kind(Diffuser, diffuser_fields),
+}
 
 
 def build_panel(names: Names, definition: Definition) -> PanelType:
-    """A type of panel."""
+    """A type of panel, by its kind."""
     entry = definition.entry
-    size, depth, frame, core, braces, front, back, hung_by, size_rule, measured = all_of(
+    kind, common = kind_of(entry), (lambda: common_fields(names, definition))
+    shared, own = all_of(common, lambda: kind.fields(names, entry))
+    made = kind.made(**shared, **own)
+    note_defaults(names, definition)
+    return made
+
+
+def kind_of(entry: Entry) -> Kind:
+    """The kind that a panel's statements choose.
+
+    Raises:
+        Unknown: none is chosen, which has been reported.
+    """
+    for (word, chosen), kind in KINDS.items():
+        stated = maybe(entry, word)
+        if stated is not None and (not chosen or value(stated, "build") == chosen):
+            return kind
+    raise Unknown
+
+
+def common_fields(names: Names, definition: Definition) -> dict[str, Any]:
+    """What panels of all kinds have."""
+    entry = definition.entry
+    size, hung_by, size_rule, measured = all_of(
         lambda: value(one(entry, "face"), "size"),
-        lambda: value(one(entry, "depth"), "depth"),
-        lambda: build_frame(names, one(entry, "frame")),
-        lambda: build_core(names, one(entry, "core")),
-        lambda: build_braces(names, maybe(entry, "braces"), entry),
-        lambda: build_covering(names, one(entry, "front")),
-        lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_hung_by(names, entry),
         lambda: value(stated, "rule") if (stated := maybe(entry, "size-rule")) else "",
         lambda: build_measured(names, maybe(entry, "measured")),
     )
-    made = PanelType(
-        at=definition.name.span,
-        name=definition.name.text,
-        words=words_of(definition),
-        mark=panel_mark(definition),
-        width=size[0],
-        length=size[1],
-        depth=depth,
-        frame=frame,
-        core=core,
-        braces=braces,
-        front=front,
-        back=back,
-        hung_by=hung_by,
-        size_rule=size_rule,
-        measured=measured,
-    )
-    note_defaults(names, definition)
-    return made
+    return {
+        "at": definition.name.span,
+        "name": definition.name.text,
+        "words": words_of(definition),
+        "mark": panel_mark(definition),
+        "width": size[0],
+        "length": size[1],
+        "hung_by": hung_by,
+        "size_rule": size_rule,
+        "measured": measured,
+    }
 
 
 def build_panel_of(names: Names, stated: Entry) -> PanelType:
@@ -112,88 +135,3 @@ def panel_mark(definition: Definition) -> str:
         return str(stated.what.text)
     parts = re.findall(r"\d+|[^\W\d_]+", definition.name.text)
     return "".join(part if part.isdigit() else part[0].upper() for part in parts)
-
-
-def build_frame(names: Names, entry: Entry) -> Frame:
-    """The frame, with a check that the two clauses agree."""
-    full = value(entry, "full")
-    between = maybe_value(entry, "between")
-    if between is not None and between == full:
-        message = f"the {full} can't both run full and sit between"
-        names.sink.append(
-            messages.disagree(entry.span, message, "write `ends full, sides between` or the other way round")
-        )
-        raise Unknown
-    return Frame(at=entry.span, sheet=names.build(value(entry, "sheet"), "sheet", build_sheet), full=full)
-
-
-def build_core(names: Names, entry: Entry) -> Core:
-    """What fills the frame."""
-    batt = names.build(value(entry, "batt"), "batt", build_batt)
-    return Core(at=entry.span, batt=batt, layers=value(entry, "layers"), fit=value(entry, "fit"))
-
-
-def build_braces(names: Names, entry: Entry | None, panel: Entry) -> Braces | None:
-    """Cross members; they come from the frame's sheet unless the plan says otherwise."""
-    if entry is None:
-        return None
-    words = {clause for clause in ("at every batt joint", "at mid-length") if clause in stated_words(entry)}
-    positions: tuple[Fraction, ...] = maybe_value(entry, "positions", ())
-    if not words and not positions:
-        names.sink.append(messages.clause_missing(entry.span, "braces", "at every batt joint"))
-        raise Unknown
-    cut_from = entry if "sheet" in entry.values else one(panel, "frame")
-    return Braces(
-        at=entry.span,
-        sheet=names.build(value(cut_from, "sheet"), "sheet", build_sheet),
-        positions=positions,
-        at_batt_joints="at every batt joint" in words,
-        at_mid_length="at mid-length" in words,
-        width=value(entry, "width"),
-        lie="edge" if value(entry, "lie") == "on-edge" else "flat",
-        setback=value(entry, "setback"),
-    )
-
-
-def stated_words(entry: Entry) -> set[str]:
-    """The clauses of an entry that have no parameter."""
-    return {clause.removeprefix("[and] ") for clause in entry.stated}
-
-
-def build_covering(names: Names, entry: Entry) -> Covering:
-    """Front or back cloth."""
-    cloth = names.build(value(entry, "cloth"), "cloth", build_cloth)
-    return Covering(at=entry.span, cloth=cloth, wrap=value(entry, "wrap"))
-
-
-def build_measured(names: Names, entry: Entry | None) -> Measured | None:
-    """Laboratory figures of the panel."""
-    if entry is None:
-        return None
-    alphas = bands_of(names, entry, "alphas")
-    return Measured(at=entry.span, alphas=alphas, report=value(entry, "report"), mounting=value(entry, "mounting"))
-
-
-def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
-    """Eyes or cleats, not both."""
-    eyes, cleats = maybe(entry, "eyes"), maybe(entry, "cleats")
-    if eyes and cleats:
-        names.sink.append(
-            messages.disagree(cleats.span, "a panel hangs by eyes or by cleats, not by both", "take one out")
-        )
-        raise Unknown
-    if eyes:
-        count = value(eyes, "count")
-        if count < 4 or count % 2:
-            names.sink.append(
-                messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
-            )
-            raise Unknown
-        hardware = names.build(value(eyes, "hardware"), "hardware", build_hardware)
-        return Eyes(at=eyes.span, hardware=hardware, count=count, inset=value(eyes, "inset"))
-    if cleats:
-        hardware = names.build(value(cleats, "hardware"), "hardware", build_hardware)
-        below, inset = value(cleats, "below"), value(cleats, "inset")
-        count = value(cleats, "count")
-        return Cleats(at=cleats.span, hardware=hardware, count=count, below_top=below, inset=inset)
-    return None

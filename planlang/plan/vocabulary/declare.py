@@ -29,12 +29,26 @@ class Clause:
     repeat: str = ""
 
 
+@record
+class Variant:
+    """A sort of block that one of its statements chooses: `word`, with `value` where it has several.
+
+    `name` says what the block then is. It `needs` some statements that not all sorts take, and may take others.
+    """
+
+    word: str
+    value: str
+    name: str
+    needs: tuple[str, ...]
+    takes: tuple[str, ...]
+
+
 @dataclass(frozen=True, eq=False)
 class StatementKind:
     """One kind of statement: its word, form, clauses and, for a block, the kinds of statement it takes.
 
     `many` statements of the kind may stand in one block; `required` ones must. `default` is a whole statement, taken
-    when there is none, for the stated `reason`.
+    when there is none, for the stated `reason`. Where a block has `variants`, one of them has to be chosen.
     """
 
     word: str
@@ -49,11 +63,17 @@ class StatementKind:
     default: str = ""
     reason: str = ""
     other_forms: tuple[str, ...] = field(default=())
+    variants: tuple[Variant, ...] = ()
 
     @property
     def forms(self) -> tuple[str, ...]:
         """All forms, the usual one first."""
         return (self.form, *self.other_forms)
+
+    @cached_property
+    def of_variants(self) -> frozenset[str]:
+        """The words that only some of its variants take."""
+        return frozenset(word for variant in self.variants for word in (*variant.needs, *variant.takes))
 
     @cached_property
     def by_word(self) -> dict[str, StatementKind]:

@@ -1,6 +1,6 @@
 """Panel types: what is built."""
 
-from planlang.plan.vocabulary.declare import Clause
+from planlang.plan.vocabulary.declare import Clause, Variant
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.stated import SIZE_RULE
 from planlang.plan.vocabulary.stock import CALLED, LIKE
@@ -24,6 +24,18 @@ BRACE_CLAUSES = (
     ),
 )
 
+VARIANTS = (
+    Variant(
+        "absorber",
+        "framed",
+        "framed absorber",
+        ("depth", "frame", "core", "front"),
+        ("braces", "facing", "back", "back-board", "eyes", "cleats"),
+    ),
+    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
+    Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+)
+
 PANEL = S(
     "panel",
     "{name:new}",
@@ -31,6 +43,7 @@ PANEL = S(
     "panel cloud-1500, mark C {",
     clauses=(Clause("mark {mark:new}", "What is written on its parts; left out, it is made from the name."),),
     many=True,
+    variants=VARIANTS,
     block=(
         LIKE,
         CALLED,
@@ -43,14 +56,35 @@ PANEL = S(
         ),
         S(
             "absorber",
-            "{build:framed}",
-            "How it is built: a frame on edge, filled with batts, covered with cloth.",
+            "{build:framed|board}",
+            "How it is built: a frame on edge, filled with batts, covered with cloth; or a stiff batt on a back board, "
+            "wrapped in cloth, without a frame.",
             "absorber framed",
-            required=True,
         ),
+        S(
+            "diffuser",
+            "{sequence:quadratic-residue|primitive-root}",
+            "Wells of equal width and unequal depth, which send sound into many directions. Depth of a well: its step "
+            "of the sequence times the speed of sound over twice the prime times the lowest frequency.",
+            "diffuser quadratic-residue, prime 7, wells 60 wide, from 500 Hz",
+            clauses=(
+                Clause("prime {prime:count}", "The prime that makes the sequence: 5, 7, 11, 13 …", required=True),
+                Clause("wells {well:length} wide", "Clear width of a well.", required=True),
+                Clause("from {design:frequency}", "The lowest frequency it is made for.", required=True),
+                Clause("root {root:count}", "The primitive root; left out, the smallest."),
+                Clause("{periods:count} times over", "How often the sequence is repeated.", default="1 times over"),
+            ),
+        ),
+        S(
+            "fins",
+            "{sheet:ref}",
+            "What a diffuser's fins and ends are cut from; fins stand between the wells and outside the outer ones.",
+            "fins birch-ply-6",
+        ),
+        S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
         SIZE_RULE,
-        S("depth", "{depth:length}", "Depth of the frame.", "depth 80", required=True),
+        S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
             "frame",
             "{sheet:ref}",
@@ -64,8 +98,14 @@ PANEL = S(
                     reason="the short members cover the end grain of the long ones",
                 ),
                 Clause("{between:sides|ends} between", "The pair that loses two thicknesses."),
+                Clause(
+                    "{joint:butt|rabbet|mitre} joints",
+                    "Butt: the pair between loses two thicknesses. Rabbet: it reaches into the pair that runs full. "
+                    "Mitre: both pairs run full, their ends sawn at 45 degrees.",
+                    default="butt joints",
+                ),
+                Clause("rabbets {rabbet:length} deep", "How far into the thickness; left out, half of it."),
             ),
-            required=True,
         ),
         S(
             "core",
@@ -83,7 +123,6 @@ PANEL = S(
                     reason="pieces are cut to the inside of the frame",
                 ),
             ),
-            required=True,
         ),
         S(
             "braces",
@@ -105,7 +144,6 @@ PANEL = S(
                     reason="common practice, no source",
                 ),
             ),
-            required=True,
         ),
         S(
             "back",
@@ -118,6 +156,27 @@ PANEL = S(
                     "What is pulled round the edge; 0 ends at the edge.",
                     default="wrapped 0 mm",
                     reason="the back cloth ends at the frame's edge",
+                ),
+            ),
+        ),
+        S(
+            "facing",
+            "{sheet:ref} with {shape:holes|slots} {opening:length} at {pitch:length} centres",
+            "A sheet with openings over the front, on the cloth. Holes: diameter, on a square grid; slots: width, "
+            "along the panel. The depth includes it.",
+            "facing birch-ply-6 with holes 8 at 24 centres",
+        ),
+        S(
+            "back-board",
+            "{sheet:ref}",
+            "A sheet over the whole back, screwed to a frame or glued to a batt. The depth includes it.",
+            "back-board birch-ply-4, 1 smaller on every side",
+            clauses=(
+                Clause(
+                    "{less:distance} smaller on every side",
+                    "So that it doesn't stand over the edge.",
+                    default="1 mm smaller on every side",
+                    reason="common practice, no source",
                 ),
             ),
         ),

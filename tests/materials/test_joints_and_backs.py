@@ -1,0 +1,160 @@
+"""Joints, back boards and boards without a frame, worked by hand. Panels are invented."""
+
+from dataclasses import replace
+from fractions import Fraction as F
+
+import pytest
+
+from planlang.materials.board import beads
+from planlang.materials.kinds import resolve_panel
+from planlang.materials.model import PanelBuild
+from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, WrappedBoard
+from planlang.plan.tape import METRIC
+from planlang.syntax.span import NOWHERE
+from tests.builders import batt, cleats, cloth, make, panel_type, sheet
+
+
+def built(panel: PanelType) -> PanelBuild:
+    outcome = resolve_panel(panel, ("W1", "W2"), METRIC)
+    assert outcome.value is not None
+    return outcome.value
+
+
+def lengths(build: PanelBuild) -> dict[str, tuple[F, F]]:
+    return {part.role: (part.length, part.width) for part in build.parts}
+
+
+def back_board(**over: object) -> BackBoard:
+    thin = sheet(name="ply-4", words="birch ply 4", thickness=F(4))
+    return make(BackBoard, {"sheet": thin, "less": F(1)}, over)
+
+
+def board_panel(**over: object) -> WrappedBoard:
+    base = {
+        "name": "board-1200", "words": "", "mark": "R", "width": F(600), "length": F(1200), "depth": F(54),
+        "core": Core(at=NOWHERE, batt=batt(density_kg_m3=F(80)), layers=1, fit=F(0)),
+        "front": Covering(at=NOWHERE, cloth=cloth(), wrap=F(50)), "board": back_board(), "hung_by": cleats(),
+    }  # fmt: skip
+    return make(WrappedBoard, base, over)
+
+
+@pytest.mark.parametrize(
+    ("full", "joint", "rabbet", "side", "end"),
+    [
+        # 1500 x 600 of 12 mm: butt 1500 - 24; rabbets 6 deep 1500 - 24 + 12; mitres over the long points
+        ("ends", "butt", 0, 1476, 600),
+        ("sides", "butt", 0, 1500, 576),
+        ("ends", "rabbet", 6, 1488, 600),
+        ("sides", "rabbet", 6, 1500, 588),
+        ("sides", "rabbet", 8, 1500, 592),
+        ("ends", "mitre", 0, 1500, 600),
+        ("sides", "mitre", 0, 1500, 600),
+    ],
+)
+def test_members_are_as_long_as_their_joints_ask(full: str, joint: str, rabbet: int, side: int, end: int):
+    frame = replace(panel_type().frame, full=full, joint=joint, rabbet=F(rabbet))
+    build = built(panel_type(frame=frame))
+    assert lengths(build)["side"] == (side, 80)
+    assert lengths(build)["end"] == (end, 80)
+    assert lengths(build)["brace"] == (576, 60), "a brace runs between the sides, whatever the joints are"
+
+
+def test_each_joint_has_its_own_steps():
+    frame = panel_type().frame
+    mitred = " ".join(built(panel_type(frame=replace(frame, joint="mitre"))).steps)
+    rabbeted = " ".join(built(panel_type(frame=replace(frame, joint="rabbet", rabbet=F(6)))).steps)
+    assert "45 degrees" in mitred and "run full" not in mitred
+    assert "12 mm wide and 6 mm deep" in rabbeted
+
+
+def test_a_back_board_takes_its_thickness_off_the_frame_and_stands_behind_the_batts():
+    build = built(panel_type(back=None, board=back_board()))
+    assert lengths(build)["side"] == (1476, 76)
+    assert lengths(build)["back board"] == (1498, 598)
+    # 6 set back + 12 brace + 50 batt = 68; 8 left of 76; then the board
+    assert [(line.thickness, line.depth) for line in build.stack[-2:]] == [(8, 76), (4, 80)]
+    front = next(piece for piece in build.pieces if piece.role == "front")
+    assert (front.length, front.width) == (1500 + 2 * (76 + 50), 600 + 2 * (76 + 50))
+    # 2 x (1500 + 600) / 200 = 21 screws
+    assert ("screws, back board", 21) in [(words, count) for words, count, _ in build.fastenings]
+    # 1.498 x 0.598 x 0.004 x 680 = 2.4366 kg
+    assert next(item.kg for item in build.masses if item.words == "back board") == pytest.approx(2.4366, abs=1e-4)
+
+
+def test_the_section_counts_the_back_board_when_it_is_too_deep():
+    deep = panel_type(depth=F(72), back=None, board=back_board())  # 68 of layers in a frame of 68
+    assert resolve_panel(deep, ("W1",), METRIC).diagnostics == ()
+    found = resolve_panel(panel_type(depth=F(71), back=None, board=back_board()), ("W1",), METRIC).diagnostics
+    assert [finding.code for finding in found] == ["batt-proud"]
+
+
+def test_a_board_absorber_by_hand():
+    build = built(board_panel())
+    assert lengths(build) == {"back board": (1198, 598)}
+    core, front = build.pieces
+    assert (core.length, core.width, core.count) == (1200, 600, 2)
+    assert (front.length, front.width) == (1200 + 2 * (54 + 50), 600 + 2 * (54 + 50))
+    assert [(line.thickness, line.depth) for line in build.stack] == [(50, 50), (4, 54)]
+    weights = {item.words: item.kg for item in build.masses}
+    assert weights["core"] == pytest.approx(2.88)  # 1.2 x 0.6 x 0.05 x 80
+    assert weights["back board"] == pytest.approx(1.9486, abs=1e-4)  # 1.198 x 0.598 x 0.004 x 680
+    assert weights["front cloth"] == pytest.approx(0.3413, abs=1e-4)  # 1.408 x 0.808 x 0.3
+    # four beads of 1.2 m at 50 g a metre; 136 staples of 0.12 g
+    assert weights["adhesive and staples"] == pytest.approx(0.24 + 136 * 0.00012)
+
+
+def test_beads_are_never_fewer_than_two():
+    assert [beads(F(width)) for width in (100, 300, 301, 600)] == [2, 2, 3, 4]
+
+
+def test_a_back_board_carries_joints_of_a_long_board():
+    build = built(board_panel(length=F(1500)))
+    assert build.joints == (1200,)
+    assert sorted((piece.length, piece.width) for piece in build.pieces if piece.role == "core") == [
+        (300, 600),
+        (1200, 600),
+    ]
+    assert any("butted tight" in step for step in build.steps)
+
+
+def test_a_back_board_that_is_gone_is_an_error():
+    found = resolve_panel(board_panel(board=back_board(less=F(300))), ("W1",), METRIC)
+    assert found.value is None
+    assert [finding.code for finding in found.diagnostics] == ["back-board-gone"]
+
+
+def facing(**over: object) -> Facing:
+    thin = sheet(name="ply-6", words="birch ply 6", thickness=F(6), density_kg_m3=F(700))
+    return make(Facing, {"sheet": thin, "slotted": False, "opening": F(8), "pitch": F(24)}, over)
+
+
+def test_a_facing_takes_its_thickness_off_the_frame_and_moves_all_else_back():
+    build = built(panel_type(depth=F(92), facing=facing()))
+    assert lengths(build)["side"] == (1476, 86)
+    assert lengths(build)["facing"] == (1500, 600)
+    # 6 facing, 6 set back, 12 brace, 50 batt = 74 of 92
+    assert [line.depth for line in build.stack] == [6, 12, 24, 74, 92]
+    weights = {item.words: item for item in build.masses}
+    assert weights["facing, its openings not taken off"].kg == pytest.approx(1.5 * 0.6 * 0.006 * 700)
+    assert weights["facing, its openings not taken off"].height_mm == 89
+    assert weights["frame"].height_mm == 43
+    assert weights["braces"].height_mm == 92 - 6 - 6 - 6
+    assert ("screws, facing", 21) in [(words, count) for words, count, _ in build.fastenings]
+
+
+def test_openings_are_counted_on_the_inside_of_the_frame():
+    # inside 1476 x 576: (1476 - 8) / 24 = 61.2, so 62 along; (576 - 8) / 24 = 23.7, so 24 across
+    holes = dict(built(panel_type(depth=F(92), facing=facing())).traits)["Facing"]
+    assert "1488 holes of 8 mm at 24 mm centres, 62 along by 24 across" in holes
+    # (576 - 5) / 30 = 19.03, so 20 slots
+    slots = facing(slotted=True, opening=F(5), pitch=F(30))
+    words = dict(built(panel_type(depth=F(92), facing=slots)).traits)["Facing"]
+    assert "20 slots 5 mm wide at 30 mm centres across, each 1476 mm long" in words
+
+
+def test_a_facing_and_a_back_board_leave_the_rest_of_the_depth_to_the_frame():
+    panel = panel_type(depth=F(90), facing=facing(), back=None, board=back_board())
+    assert lengths(built(panel))["side"] == (1476, 80)
+    assert built(panel).stack[-1].depth == 90
+    shallow = panel_type(depth=F(77), facing=facing(), back=None, board=back_board())  # 67 left for layers of 68
+    assert [finding.code for finding in resolve_panel(shallow, ("W1",), METRIC).diagnostics] == ["batt-proud"]

@@ -1,0 +1,124 @@
+"""Kinds of panel as they are stated: what each takes, and what it doesn't."""
+
+from fractions import Fraction as F
+
+import pytest
+
+from planlang.plan.panel import Diffuser, FramedAbsorber, WrappedBoard
+from tests.plans import SMALL, read_text
+
+FRAMED = SMALL[SMALL.index("  absorber  framed") : SMALL.index("}\n\nroom box")]
+BOARD = """\
+  absorber    board
+  face        600 x 1200
+  core        wool
+  front       serge, wrapped 50
+  back-board  ply
+"""
+
+
+def panel_of(tmp_path, block: str):
+    text = SMALL.replace(FRAMED, block)
+    if "cleats" in block:
+        text = text.replace("from eyes on eye, drop 100", "on cleats").replace("on      ceiling", "on      west wall")
+        text = text.replace("lag-eye into joists", "lag-eye into lining")
+    plan, findings = read_text(tmp_path, text)
+    return (plan.arrays[0].panel if plan and plan.arrays else None), [finding.code for finding in findings]
+
+
+def test_a_framed_absorber_keeps_butt_joints_unless_it_says_otherwise(tmp_path):
+    panel, _ = panel_of(tmp_path, FRAMED)
+    assert isinstance(panel, FramedAbsorber)
+    assert (panel.frame.joint, panel.frame.rabbet, panel.board) == ("butt", 0, None)
+
+
+def test_a_rabbet_is_half_the_thickness_unless_its_depth_is_stated(tmp_path):
+    stated = FRAMED.replace("sides between", "sides between, rabbet joints")
+    panel, found = panel_of(tmp_path, stated)
+    assert (panel.frame.joint, panel.frame.rabbet, found) == ("rabbet", 6, [])
+    panel, _ = panel_of(tmp_path, stated.replace("rabbet joints", "rabbet joints, rabbets 8 deep"))
+    assert panel.frame.rabbet == 8
+
+
+@pytest.mark.parametrize(
+    "frame",
+    ["rabbets 6 deep", "mitre joints, rabbets 6 deep", "rabbet joints, rabbets 12 deep"],
+)
+def test_rabbets_that_make_no_sense_are_said(tmp_path, frame):
+    assert "clauses-disagree" in panel_of(tmp_path, FRAMED.replace("sides between", f"sides between, {frame}"))[1]
+
+
+def test_a_back_is_cloth_or_a_board(tmp_path):
+    panel, found = panel_of(tmp_path, FRAMED + "  back-board  ply\n")
+    assert (panel.board.less, panel.frame_depth, found) == (1, 63, [])
+    assert panel_of(tmp_path, FRAMED + "  back-board  ply\n  back  serge\n")[1] == ["clauses-disagree"]
+
+
+def test_a_board_absorber_has_the_depth_of_its_layers(tmp_path):
+    panel, found = panel_of(tmp_path, BOARD + "  cleats      2 of eye, 60 below the top, inset 100 from the sides\n")
+    assert isinstance(panel, WrappedBoard)
+    assert (panel.depth, panel.rail, found) == (F(62), None, [])
+
+
+def test_what_a_kind_needs_and_does_not_take(tmp_path):
+    assert panel_of(tmp_path, BOARD.replace("  back-board  ply\n", ""))[1] == ["statement-missing"]
+    assert panel_of(tmp_path, BOARD + "  braces at mid-length, 60 wide\n")[1] == ["statement-of-another-kind"]
+    assert panel_of(tmp_path, BOARD + "  eyes 4 of eye, inset 100 from the ends\n")[1] == ["statement-of-another-kind"]
+    assert panel_of(tmp_path, FRAMED.replace("  absorber  framed\n", ""))[1] == ["statement-missing"]
+
+
+DIFFUSER = """\
+  diffuser    quadratic-residue, prime 7, wells 72 wide, from 700 Hz
+  face        600 x 1200
+  depth       170
+  fins        ply
+  bottoms     ply
+  back-board  ply
+  cleats      2 of eye, 60 below the top, inset 100 from the sides
+"""
+
+
+def test_a_diffuser_as_stated(tmp_path):
+    panel, found = panel_of(tmp_path, DIFFUSER)
+    assert isinstance(panel, Diffuser)
+    assert (panel.wells.steps, panel.wells.periods, panel.kind, found) == (
+        (0, 1, 4, 2, 2, 4, 1), 1, "quadratic-residue diffuser", [],
+    )  # fmt: skip
+    other = DIFFUSER.replace("quadratic-residue, prime 7,", "primitive-root, prime 7, 2 times over,")
+    panel, found = panel_of(tmp_path, other)
+    assert (panel.wells.root, panel.wells.steps) == (3, (3, 2, 6, 4, 5, 1))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("prime 7", "prime 9", "out-of-range"),
+        ("prime 7", "prime 2", "out-of-range"),
+        ("prime 7", "prime 67", "out-of-range"),
+        ("prime 7", "prime 7, root 3", "clauses-disagree"),
+        ("quadratic-residue, prime 7", "primitive-root, prime 7, root 2", "out-of-range"),
+        ("prime 7", "prime 7, 21 times over", "out-of-range"),
+        ("  fins        ply\n", "", "statement-missing"),
+        ("  fins", "  core  wool\n  fins", "statement-of-another-kind"),
+        ("  diffuser", "  absorber board\n  diffuser", "clauses-disagree"),
+    ],
+)
+def test_a_diffuser_that_makes_no_sense(tmp_path, old, new, code):
+    assert panel_of(tmp_path, DIFFUSER.replace(old, new))[1] == [code]
+
+
+def test_a_facing_as_stated(tmp_path):
+    panel, found = panel_of(tmp_path, FRAMED.replace("75", "90") + "  facing  ply with slots 5 at 30 centres\n")
+    assert (panel.facing.slotted, panel.facing.opening, panel.facing.pitch, found) == (True, 5, 30, [])
+    assert panel.frame_depth == 78
+
+
+@pytest.mark.parametrize("openings", ["holes 30 at 30 centres", "holes 600 at 700 centres"])
+def test_a_facing_without_wood_is_said(tmp_path, openings):
+    block = FRAMED.replace("75", "90") + f"  facing  ply with {openings}\n"
+    assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]
+
+
+def test_what_closes_front_and_back_leaves_some_depth(tmp_path):
+    block = FRAMED.replace("75", "24") + "  facing  ply with holes 5 at 30 centres\n  back-board  ply\n"
+    assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]

@@ -15,7 +15,6 @@ from planlang.acoustics.layers import Layer, Stack, air_gap, cloth_facing, film_
 from planlang.acoustics.membranes import Membrane, variants
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
-from planlang.acoustics.resonators import hole_end_correction, open_share, perforated_facing, slot_end_correction
 from planlang.plan.panel import Braces, Covering, Facing, FramedAbsorber, WrappedBoard
 from planlang.syntax.record import record
 
@@ -35,7 +34,9 @@ class Openings:
     @property
     def correction(self) -> float:
         """What both ends of an opening add to its length, m."""
-        end = slot_end_correction if self.slotted else hole_end_correction
+        from planlang.acoustics import resonators  # noqa: PLC0415 - few plans have a facing
+
+        end = resonators.slot_end_correction if self.slotted else resonators.hole_end_correction
         return end(self.opening, self.share)
 
 
@@ -121,6 +122,8 @@ def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
 
 def openings_of(facing: Facing) -> Openings:
     """Read a facing: holes on a square grid, or slots side by side."""
+    from planlang.acoustics.resonators import open_share  # noqa: PLC0415 - few plans have a facing
+
     opening, pitch = float(facing.opening) / 1000, float(facing.pitch) / 1000
     share = opening / pitch if facing.slotted else open_share(opening, pitch)
     return Openings(float(facing.sheet.thickness) / 1000, opening, share, facing.slotted)
@@ -221,6 +224,8 @@ def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, freq
 def _sheet(openings: Openings | None, frequency: Floats, air: AirState) -> Front | None:
     if openings is None:
         return None
+    from planlang.acoustics.resonators import perforated_facing  # noqa: PLC0415 - few plans have a facing
+
     found = openings
     return perforated_facing(frequency, found.opening, found.share, found.thickness, air, found.correction)
 

@@ -1,10 +1,13 @@
 """Cloth blanks of a framed absorber."""
 
 from fractions import Fraction
+from typing import Literal
 
 from planlang.materials.model import Piece
 from planlang.plan.panel import Covering, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
+
+Size = tuple[Fraction, Fraction]
 
 
 def front_blank(length: Fraction, width: Fraction, depth: Fraction, wrap: Fraction) -> tuple[Fraction, Fraction]:
@@ -22,7 +25,16 @@ def front_piece(panel: PanelType, front: Covering, edge: Fraction, panels: int, 
     """The front blank of a panel whose edge is `edge` mm high; the panel's length along the roll."""
     length, width = front_blank(panel.length, panel.width, edge, front.wrap)
     how = f"the face and, on every side, {on_tape(edge, tape)} of edge and {on_tape(front.wrap, tape)} of wrap"
-    return Piece(f"{panel.mark}-F", "front", front.cloth, length, width, 1, panels, how, front.at)
+    return _piece(f"{panel.mark}-F", "front", front, (length, width), panels, how=how)
+
+
+def _piece(
+    mark: str, role: Literal["front", "back"], covering: Covering, size: Size, panels: int, *, how: str
+) -> Piece:
+    """A blank of that size along and across the panel, as it lies on the roll."""
+    if covering.railroaded:
+        size, how = size[::-1], f"{how}; railroaded: the panel's width along the roll"
+    return Piece(mark, role, covering.cloth, *size, 1, panels, how, covering.at, covering.railroaded)
 
 
 def cloth_pieces(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Piece, ...]:
@@ -33,5 +45,5 @@ def cloth_pieces(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[P
         how = "the panel's outer size"
         if panel.back.wrap:
             how += f" and {on_tape(panel.back.wrap, tape)} on every side"
-        pieces.append(Piece(f"{panel.mark}-R", "back", panel.back.cloth, length, width, 1, panels, how, panel.back.at))
+        pieces.append(_piece(f"{panel.mark}-R", "back", panel.back, (length, width), panels, how=how))
     return tuple(pieces)

@@ -1,10 +1,11 @@
-"""The kinds of panel, each with the function that resolves it into parts, pieces, fastenings and steps."""
+"""The kinds of panel, each with the function that resolves it into parts, pieces, fastenings and steps.
+
+The kinds that few plans have are loaded when the first one is met, so that a check of the others doesn't wait for them.
+"""
 
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from planlang.materials.board import resolve_board
-from planlang.materials.diffuser import resolve_diffuser
 from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
@@ -12,10 +13,24 @@ from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Outcome
 
 Resolved = Outcome[PanelBuild | None]
+
+
+def _board(panel: WrappedBoard, marks: tuple[str, ...], tape: TapeStyle) -> Resolved:
+    from planlang.materials.board import resolve_board  # noqa: PLC0415 - few plans have one
+
+    return resolve_board(panel, marks, tape)
+
+
+def _diffuser(panel: Diffuser, marks: tuple[str, ...], tape: TapeStyle) -> Resolved:
+    from planlang.materials.diffuser import resolve_diffuser  # noqa: PLC0415 - few plans have one
+
+    return resolve_diffuser(panel, marks, tape)
+
+
 RESOLVERS: Mapping[type[PanelType], Callable[[Any, tuple[str, ...], TapeStyle], Resolved]] = {
     FramedAbsorber: resolve_framed,
-    WrappedBoard: resolve_board,
-    Diffuser: resolve_diffuser,
+    WrappedBoard: _board,
+    Diffuser: _diffuser,
 }
 
 

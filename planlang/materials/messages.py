@@ -279,15 +279,17 @@ def cloth_wider_than_roll(
     """A blank (along, across the roll) is wider than its roll."""
     over = blank[1] - piece.stock.width
     mend = f"a roll at least {on_tape(blank[1], tape)} wide"
-    if over < panel.width:
-        mend += f", or a panel at most {on_tape(panel.width - over, tape)} wide"
+    across, along = (panel.length, "width") if piece.railroaded else (panel.width, "length")
+    if over < across:
+        mend += f", or a panel at most {on_tape(across - over, tape)} {'long' if piece.railroaded else 'wide'}"
     if other is not None:
         mend += f"; {other.words} is {on_tape(other.width, tape)} wide"
     if blank[0] <= piece.stock.width:
-        mend += "; it fits with the panel's length across the roll: swap the panel's width and length if the nap allows"
+        other_way = "take `railroaded` out" if piece.railroaded else "add `railroaded`, if nap and pattern allow"
+        mend += f"; it fits the other way round: {other_way}"
     return Diagnostic(
         "cloth-wider-than-roll",
-        f"panel '{panel.name}' needs a blank of {size_on_tape(blank, tape)} with the panel's length along the roll: "
+        f"panel '{panel.name}' needs a blank of {size_on_tape(blank, tape)} with the panel's {along} along the roll: "
         f"{on_tape(over, tape)} wider than the roll of {piece.stock.words}, {on_tape(piece.stock.width, tape)}",
         piece.at,
         mend,

@@ -39,7 +39,7 @@ class Part:
 class Piece:
     """A piece of batt (`length` x `width`) or of cloth (`length` along the roll's length when not turned).
 
-    `at` is where the plan asks for it.
+    `at` is where the plan asks for it. `railroaded` cloth has the panel's width along the roll.
     """
 
     mark: str
@@ -51,6 +51,7 @@ class Piece:
     panels: int
     how: str
     at: Span = NOWHERE
+    railroaded: bool = False
 
     @property
     def count(self) -> int:

@@ -4,7 +4,7 @@ from fractions import Fraction
 from math import isqrt
 
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
-from planlang.materials.model import PanelBuild
+from planlang.materials.model import PanelBuild, Piece
 from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
 from planlang.plan.panel import Braces, Eyes, FramedAbsorber, PanelType
@@ -105,12 +105,17 @@ def _set_braces(braces: Braces | None, build: PanelBuild, tape: TapeStyle) -> tu
     )
 
 
+def _nap(front: Piece) -> str:
+    """Which way the roll ran, the same way on every panel of the type."""
+    return "the roll's length across the panel" if front.railroaded else "the roll's length along the panel"
+
+
 def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     front = next(piece for piece in build.pieces if piece.role == "front")
     ease = "Ease the front edges with abrasive paper so that they don't cut the cloth."
     cover = (
-        f"Lay {front.mark} ({size_on_tape((front.length, front.width), tape)}) face down, the frame on it front down "
-        "and centred. Staple to the back from the middle of each side outward, then fold the corners."
+        f"Lay {front.mark} ({size_on_tape((front.length, front.width), tape)}) face down, {_nap(front)}, the frame on "
+        "it front down and centred. Staple to the back from the middle of each side outward, then fold the corners."
     )
     hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
     return (ease, *mark_hardware(build.type, tape), cover, hold)

@@ -4,7 +4,6 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
-from planlang.plan.sequences import exact_depths, primitive_root_sequence, quadratic_residues
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Sheet
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
@@ -79,10 +78,14 @@ class Core(Node):
 
 @record(kw_only=True)
 class Covering(Node):
-    """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge)."""
+    """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge).
+
+    `railroaded`: the panel's width lies along the roll, not its length.
+    """
 
     cloth: Cloth
     wrap: Fraction
+    railroaded: bool = False
 
 
 @record(kw_only=True)
@@ -258,11 +261,17 @@ class Wells(Node):
     @property
     def steps(self) -> tuple[int, ...]:
         """The steps of one period."""
-        return primitive_root_sequence(self.prime, self.root) if self.root else quadratic_residues(self.prime)
+        from planlang.plan import sequences  # noqa: PLC0415 - few plans have a diffuser
+
+        if self.root:
+            return sequences.primitive_root_sequence(self.prime, self.root)
+        return sequences.quadratic_residues(self.prime)
 
     @property
     def depths(self) -> tuple[Fraction, ...]:
         """How deep the wells of one period are behind the front, mm, exact."""
+        from planlang.plan.sequences import exact_depths  # noqa: PLC0415 - few plans have a diffuser
+
         return exact_depths(self.steps, self.prime, self.design)
 
 

@@ -8,6 +8,7 @@ import pytest
 from planlang.materials.board import beads
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
+from planlang.materials.stock_fit import check_cloth
 from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, WrappedBoard
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
@@ -158,3 +159,36 @@ def test_a_facing_and_a_back_board_leave_the_rest_of_the_depth_to_the_frame():
     assert built(panel).stack[-1].depth == 90
     shallow = panel_type(depth=F(77), facing=facing(), back=None, board=back_board())  # 67 left for layers of 68
     assert [finding.code for finding in resolve_panel(shallow, ("W1",), METRIC).diagnostics] == ["batt-proud"]
+
+
+def test_railroaded_cloth_lies_with_the_panels_width_along_the_roll():
+    # 1500 x 600, 80 deep, 50 of wrap: 1760 x 860; the roll is 1500 wide
+    front = panel_type().front
+    straight, across = built(panel_type()), built(panel_type(front=replace(front, railroaded=True)))
+    assert [(p.length, p.width) for p in straight.pieces if p.role == "front"] == [(1760, 860)]
+    assert [(p.length, p.width) for p in across.pieces if p.role == "front"] == [(860, 1760)]
+    assert straight.masses == across.masses
+    assert any("length across the panel" in step for step in across.steps)
+
+
+def test_a_blank_too_wide_for_its_roll_may_fit_the_other_way_round():
+    front = panel_type().front
+    wide = panel_type(width=F(1300), length=F(1000), front=front)  # 1560 across a roll of 1500, 1260 along it
+    (found,) = check_cloth(built(wide), (front.cloth,), METRIC)
+    assert found.code == "cloth-wider-than-roll"
+    assert "add `railroaded`, if nap and pattern allow" in found.mend
+    assert check_cloth(built(replace(wide, front=replace(front, railroaded=True))), (front.cloth,), METRIC) == ()
+    long = panel_type(front=replace(front, railroaded=True))
+    (found,) = check_cloth(built(long), (front.cloth,), METRIC)
+    assert "with the panel's width along the roll: 260 mm wider" in found.message
+    assert "a panel at most 1240 mm long" in found.mend and "take `railroaded` out" in found.mend
+
+
+def test_marks_of_a_type_say_nothing_of_other_types():
+    """A mark is the type's and the part's, so that an edit elsewhere in the plan leaves it on the wood."""
+    one = {part.mark for part in built(panel_type(mark="C")).parts}
+    assert one == {"C-S", "C-E", "C-B"}
+    more = resolve_panel(panel_type(mark="C"), tuple(f"SC{number}" for number in range(1, 9)), METRIC).value
+    assert more is not None and {part.mark for part in more.parts} == one
+    everything = [*built(panel_type(mark="C", depth=F(96), facing=facing(), back=None, board=back_board())).parts]
+    assert sorted(part.mark for part in everything) == ["C-A", "C-B", "C-E", "C-P", "C-S"]

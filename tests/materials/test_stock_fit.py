@@ -74,4 +74,4 @@ def test_blank_that_would_fit_the_other_way_round_says_so():
     assert build is not None
     findings = check_cloth(build, (wide.front.cloth,), METRIC)
     assert [finding.code for finding in findings] == ["cloth-wider-than-roll"]  # 1760 over 1500; the back, 1500, fits
-    assert "with the panel's length across the roll" in findings[0].mend
+    assert "add `railroaded`" in findings[0].mend

@@ -122,3 +122,8 @@ def test_a_facing_without_wood_is_said(tmp_path, openings):
 def test_what_closes_front_and_back_leaves_some_depth(tmp_path):
     block = FRAMED.replace("75", "24") + "  facing  ply with holes 5 at 30 centres\n  back-board  ply\n"
     assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]
+
+
+def test_cloth_is_railroaded_only_where_the_plan_says_so(tmp_path):
+    assert not panel_of(tmp_path, FRAMED)[0].front.railroaded
+    assert panel_of(tmp_path, FRAMED.replace("wrapped 50", "wrapped 50, railroaded"))[0].front.railroaded

@@ -71,6 +71,7 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
         Column("Part"),
         Column("Is"),
         Column("A panel", "right"),
+        Column("The run", "right"),
         Column(words.column_head("Length", tape), "right"),
         Column(words.column_head("Width", tape), "right"),
         Column("Out of"),
@@ -81,6 +82,7 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
             part.mark,
             part.role,
             str(part.per_panel),
+            str(part.count),
             words.in_column(part.length, tape),
             words.in_column(part.width, tape),
             part.sheet.words,
@@ -96,6 +98,7 @@ def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:
         Column("Piece"),
         Column("Is"),
         Column("A panel", "right"),
+        Column("The run", "right"),
         Column(words.column_head("Length", tape), "right"),
         Column(words.column_head("Width", tape), "right"),
         Column("Out of"),
@@ -106,6 +109,7 @@ def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:
             piece.mark,
             piece.role,
             str(piece.per_panel),
+            str(piece.count),
             words.in_column(piece.length, tape),
             words.in_column(piece.width, tape),
             piece.stock.words,
@@ -129,9 +133,10 @@ def _stack(build: PanelBuild, tape: TapeStyle) -> Table:
 
 
 def _hardware(build: PanelBuild) -> Table:
-    columns = (Column("What"), Column("A panel", "right"), Column("Rule"))
+    columns = (Column("What"), Column("A panel", "right"), Column("The run", "right"), Column("Rule"))
+    run = len(build.panels)
     rows = (
-        *((name, str(number), "") for name, number in build.hardware),
-        *((name, str(number), rule) for name, number, rule in build.fastenings),
+        *((name, str(number), str(run * number), "") for name, number in build.hardware),
+        *((name, str(number), str(run * number), rule) for name, number, rule in build.fastenings),
     )
     return Table(f"Hardware and fastenings of one {build.type.name}", columns, rows)

@@ -9,9 +9,7 @@ from fractions import Fraction
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.kinds.board import board_fields
 from planlang.plan.build.kinds.common import build_hung_by, build_measured
-from planlang.plan.build.kinds.diffuser import diffuser_fields
 from planlang.plan.build.kinds.framed import framed_fields
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, nearest, one, value
 from planlang.plan.build.stock import note_defaults, words_of
@@ -31,10 +29,22 @@ class Kind:
     fields: Callable[[Names, Entry], dict[str, Any]]
 
 
+def _board_fields(names: Names, entry: Entry) -> dict[str, Any]:
+    from planlang.plan.build.kinds.board import board_fields  # noqa: PLC0415 - few plans have one
+
+    return board_fields(names, entry)
+
+
+def _diffuser_fields(names: Names, entry: Entry) -> dict[str, Any]:
+    from planlang.plan.build.kinds.diffuser import diffuser_fields  # noqa: PLC0415 - few plans have one
+
+    return diffuser_fields(names, entry)
+
+
 KINDS = {
     ("absorber", "framed"): Kind(FramedAbsorber, framed_fields),
-    ("absorber", "board"): Kind(WrappedBoard, board_fields),
-    ("diffuser", ""): Kind(Diffuser, diffuser_fields),
+    ("absorber", "board"): Kind(WrappedBoard, _board_fields),
+    ("diffuser", ""): Kind(Diffuser, _diffuser_fields),
 }
 
 

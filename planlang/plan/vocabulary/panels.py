@@ -24,6 +24,11 @@ BRACE_CLAUSES = (
     ),
 )
 
+RAILROADED = Clause(
+    "{way:railroaded}",
+    "The panel's width lies along the roll, where its length would; only for cloth whose nap and pattern may.",
+)
+
 VARIANTS = (
     Variant(
         "absorber",
@@ -143,6 +148,7 @@ PANEL = S(
                     default="wrapped 50 mm",
                     reason="common practice, no source",
                 ),
+                RAILROADED,
             ),
         ),
         S(
@@ -157,6 +163,7 @@ PANEL = S(
                     default="wrapped 0 mm",
                     reason="the back cloth ends at the frame's edge",
                 ),
+                RAILROADED,
             ),
         ),
         S(

@@ -118,6 +118,7 @@ def _steps(panel: WrappedBoard, build: PanelBuild, core: CoreLay, tape: TapeStyl
         f"Lay {cloth.mark} ({size_on_tape((cloth.length, cloth.width), tape)}) face down, the board on it batt down "
         "and centred. Staple to the back board from the middle of each side outward, then fold the corners.",
         "Hold: the weave runs straight, and the cloth lies on the batt without denting its edges.",
+        "Hold: no staple is loose. What adhesive holds in the fibres of a batt isn't known: the cloth has to keep it.",
         *last,
         "Write the panel's mark on the back and weigh the first one: "
         f"{weigh_words(sum(item.kg for item in build.masses), tape)} is expected without tolerance.",

@@ -164,7 +164,7 @@ def test_the_absorption_of_the_whole_room_carries_its_range(compiled):
 
 def test_imperial_plans_read_in_inches_and_print_on_letter():
     book = write_book(compiled_plan(plan=imperial()))
-    assert '| C-S | side | 2 | 58 1/8" | 3 1/8" |' in book.markdown  # 1476 and 80 mm to the nearest sixteenth
+    assert '| C-S | side | 2 | 8 | 58 1/8" | 3 1/8" |' in book.markdown  # 1476 and 80 mm to the nearest sixteenth
     assert "size: Letter" in book.html
     assert "25.9 N (5.81 lbf)" in book.markdown
 

@@ -105,8 +105,10 @@ def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str
     monitoring = [MONITORING[target.rule] for target in targets_of(plan) if target.rule in MONITORING]
     for standard in monitoring:
         strong = [each for each in reflections if _too_strong(each)]
-        names = ", ".join(f"{each.talker} to {each.listener} by {each.surface}" for each in strong)
-        verdict = f"too strong: {names}" if strong else "all are weaker"
+        verdict = f"too strong: {_named(strong)}" if strong else "all are weaker"
+        doubtful = [each for each in reflections if not _too_strong(each) and _too_strong(each, each.level.high)]
+        if doubtful:
+            verdict += f"; by the end of its range too strong: {_named(doubtful)}"
         lines.append(
             f"{standard} asks for early reflections (up to 15 ms) of at most -10 dB to the direct sound from 1 to "
             f"8 kHz "
@@ -115,6 +117,10 @@ def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str
     return tuple(lines)
 
 
-def _too_strong(reflection: Reflection) -> bool:
+def _named(reflections: Sequence[Reflection]) -> str:
+    return ", ".join(f"{each.talker} to {each.listener} by {each.surface}" for each in reflections)
+
+
+def _too_strong(reflection: Reflection, level: float | None = None) -> bool:
     limit = early_reflection_limit(reflection.delay)
-    return limit is not None and reflection.level > limit
+    return limit is not None and (reflection.level.value if level is None else level) > limit

@@ -85,12 +85,34 @@ SCATTERING = Stated(
     "share of sound that a face sends back in all directions, middle frequencies; own choice after Vorlaender, "
     "Auralization, and Kuttruff, Room Acoustics, ch. 9",
 )
+SCATTERING_SPREAD = Stated(
+    (0.5, 1.5), "how far scattering may be off either way, as a factor; own choice, as hardly any is ever measured"
+)
+RAY_CHANCE = Stated(0.05, "what is left to chance in a decay time by 20 000 rays, as a share; own appraisal over seeds")
 FLUTTER_ALPHA = Stated(0.10, "mean coefficient from 500 Hz to 2 kHz below which a face counts as bare; own choice")
 ECHO_DELAY = Stated(0.050, "delay, s, from which a strong reflection is heard as an echo; common practice, no source")
 EDGE_SHARE = Stated(
     (0.5, 1.0),
     "share of the edge effect (Thomasson) that panels near corners, neighbours and in wooden frames keep; own "
     "appraisal against published reverberation-room data of two stone wools",
+)
+MEMBRANE_SPREAD = Stated(
+    0.20, "how far the resonance of real sheets lies from that of a limp one, as a share", from_memory=True
+)
+CORNER_GAIN_SHARE = Stated(
+    (0.0, 1.0),
+    "share of the louder sound in a corner (Waterhouse, JASA 27 (1955) 247) that a trap turns into absorption; a guess",
+)
+DIFFUSER_ABSORPTION = Stated(
+    (0.0, 0.10, 0.30),
+    "coefficient of a diffuser of wells, least, taken and most; own guess after Cox and D'Antonio, ch. 10",
+    from_memory=True,
+)
+DIFFUSER_SCATTERING = Stated(
+    (0.20, 0.70),
+    "share that a diffuser scatters outside and within its range of frequency; own guess after Cox and D'Antonio, "
+    "ch. 4 and 10",
+    from_memory=True,
 )
 MEASURED_TOLERANCE = Stated(0.10, "spread of reverberation-room measurements among laboratories; own appraisal")
 SIZE_TOLERANCE = Stated(0.005, "lengths of a taped room, as a share; common practice, no source")
@@ -100,6 +122,7 @@ MOST_ALPHA = Stated(0.99, "cap for formulas with a logarithm, which fail at 1; o
 
 SCHROEDER_FACTOR = Stated(2000.0, "Schroeder, Acustica 4 (1954) 594, as revised 1962; Kuttruff ch. 3", from_memory=True)
 MOST_FURNITURE = Stated(0.2, "EN 12354-6, volume of hard objects over that of the room", from_memory=True)
+MOST_PROPORTION = Stated(5.0, "EN 12354-6, longest side over shortest", from_memory=True)
 DIRECT_REACH = Stated(
     0.057, "reach of direct sound, m, over sqrt(V/T); Kuttruff, Room Acoustics, ch. 5", from_memory=True
 )

@@ -10,7 +10,7 @@ from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import ALL_BANDS, IN_OCTAVES, IN_THIRDS, THIRDS
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.formulas import EYRING, SABINE, by_leading_formula, why
+from planlang.acoustics.formulas import EYRING, SABINE, WHY, by_leading_formula
 from planlang.acoustics.model import Decay, Formula, Thirds
 from planlang.acoustics.uncertainty import range_with
 from planlang.plan.figure import Figure, significant
@@ -63,33 +63,26 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
         absorption_low=series(area.low[octaves]),
         absorption_high=series(area.high[octaves]),
         value=series(value[octaves]),
+        least=series(led.least[octaves]),
         leads=leads[octaves],
-        formulas=_formulas(times, leads, octaves, even),
+        formulas=_formulas(times, leads, octaves),
         thirds=Thirds(
             bands=THIRDS,
             value=series(value[IN_THIRDS]),
             low=series(low[IN_THIRDS]),
             high=series(high[IN_THIRDS]),
             leads=leads[IN_THIRDS],
-            formulas=_formulas(times, leads, IN_THIRDS, even),
+            formulas=_formulas(times, leads, IN_THIRDS),
         ),
     )
     return replace(result, figures=_figures(result, room, lines))
 
 
-def _formulas(
-    times: Mapping[str, Floats], leads: tuple[str, ...], chosen: slice, even: Evenness
-) -> tuple[Formula, ...]:
+def _formulas(times: Mapping[str, Floats], leads: tuple[str, ...], chosen: slice) -> tuple[Formula, ...]:
     return tuple(
-        Formula(name, series(values[chosen]), _reasons(name, leads[chosen], even.uneven[chosen], even.box))
+        Formula(name, series(values[chosen]), (WHY[name],) if name in leads[chosen] else ())
         for name, values in times.items()
     )
-
-
-def _reasons(name: str, leads: tuple[str, ...], uneven: tuple[bool, ...], box: bool) -> tuple[str, ...]:
-    """Why a formula leads in the columns in which it does, each reason once."""
-    columns = [n for n, leader in enumerate(leads) if leader == name]
-    return tuple(dict.fromkeys(why(name, uneven[n], box) for n in columns))
 
 
 def _figures(result: Decay, room: Enclosure, lines: tuple[Span, ...]) -> tuple[Figure, ...]:

@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import numpy as np
+
 from planlang.acoustics import words
 from planlang.acoustics.absorbers import Covered, Row, covered_by, panel_rows, room_rows
 from planlang.acoustics.air import air_state
@@ -13,8 +15,8 @@ from planlang.acoustics.enclosure import enclosure_of
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.findings import acoustic_findings
 from planlang.acoustics.flutter import flutter
-from planlang.acoustics.gains import gains
-from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, TargetBand
+from planlang.acoustics.gains import gains, next_panels, treatment
+from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, Ranged, TargetBand
 from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
 from planlang.acoustics.targets import clear_height, target_bands, target_words, verdict
@@ -43,6 +45,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
     targets = (plan.use.target, *plan.use.more_targets)
     first, *more = [_against(target, room, enclosure.speed, before, after) for target in targets]
     panels = tuple(row for row in rows_after if row.panel is not None)
+    treated = treatment(panels, room, layout, enclosure, even_before, first.target)
     acoustics = Acoustics(
         bands=OCTAVES,
         volume=enclosure.volume,
@@ -59,9 +62,10 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         schroeder_before=_schroeder(before, enclosure.volume),
         schroeder_after=(schroeder_after := _schroeder(after, enclosure.volume)),
         assumes=words.assumptions(plan, room, layout),
-        warnings=words.cautions(plan, even_after, schroeder_after, after.mean_alpha),
+        warnings=words.cautions(plan, room, even_after, schroeder_after, before, after),
         more_targets=tuple(more),
-        gains=gains(panels, room, layout, enclosure, even_before, first.target),
+        gains=gains(treated, panels, layout),
+        next_panels=next_panels(treated, panels, room, layout),
         flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
         beyond=beyond_panels(plan, enclosure.volume, before, after, [each.verdict_after for each in (first, *more)]),
     )
@@ -88,14 +92,17 @@ def _against(target: Target | None, room: RoomGeometry, speed: float, before: De
     )
 
 
-def _struck(rows: tuple[Row, ...]) -> dict[tuple[str, str], float]:
-    """Mean coefficients from 1 to 4 kHz of each surface, feature and array, none above 1."""
+def _struck(rows: tuple[Row, ...]) -> dict[tuple[str, str], Ranged]:
+    """Mean coefficients from 1 to 4 kHz of each surface, feature and array, none above 1, with their ranges."""
+    upper = slice(OCTAVES.index(1000), len(OCTAVES))
     found = {}
     for row in rows:
         if row.absorber.alpha:
-            alphas = row.absorber.alpha if row.panel is None else series(row.panel.plain[IN_OCTAVES])
-            upper = [min(alpha, 1.0) for alpha in alphas[OCTAVES.index(1000) :]]
-            found[row.key] = sum(upper) / len(upper)
+            area = max(row.absorber.area, 1e-9)
+            alphas = np.array(row.absorber.alpha) if row.panel is None else row.panel.plain[IN_OCTAVES]
+            ends = (alphas, np.array(row.absorber.low) / area, np.array(row.absorber.high) / area)
+            value, low, high = (float(np.minimum(end, 1.0)[upper].mean()) for end in ends)
+            found[row.key] = Ranged(value, min(low, value), max(high, value))
     return found
 
 

@@ -8,7 +8,7 @@ from planlang.acoustics.estimate import after_rows
 from planlang.acoustics.low_end import low_end
 from planlang.acoustics.model import Acoustics
 from planlang.acoustics.panel_ratings import panel_ratings
-from planlang.acoustics.ray_room import ray_check
+from planlang.acoustics.ray_check import ray_check
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.model import Plan
 

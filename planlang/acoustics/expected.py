@@ -27,12 +27,14 @@ def expected_decay(plan: Plan, room: RoomGeometry, layout: Layout, octaves: Iter
     rows = room_rows(room, plan.room.occupants, covered_by(layout), plan.room.furniture, spectrum)
     rows += panel_rows(layout, air, spectrum, ranged)
     even = evenness(room, rows, spectrum)
-    value = by_leading_formula(rows, enclosure, even).value
+    led = by_leading_formula(rows, enclosure, even)
+    value = led.value
     low, high = range_with(value, rows, enclosure, even) if ranged else (value, value)
     return Expected(
         bands=spectrum.octaves,
         targets=plan_targets(plan, room, enclosure.speed, spectrum.octaves),
         value=series(value),
+        least=series(led.least),
         low=series(low),
         high=series(high),
     )

@@ -1,6 +1,6 @@
-"""What each array does by itself, and what would be missed without it."""
+"""What each array does by itself, what would be missed without it, and where one more panel would do most."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 
 import numpy as np
 
@@ -10,47 +10,112 @@ from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.model import Gain, TargetBand
+from planlang.acoustics.model import Gain, NextPanel, Ranged, TargetBand
 from planlang.acoustics.reverberation import arau_puchades, eyring
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.stock import OCTAVES
+from planlang.syntax.record import record
 
 USUAL_BANDS = (500, 1000, 2000)
+LEAST, TAKEN, MOST = -1, 0, 1  # of what panels may absorb
 
 
-def gains(
+@record
+class Treatment:
+    """What the arrays change in the axes' mean coefficients, (3, octaves) each, by array and by least, taken, most."""
+
+    enclosure: Enclosure
+    bare: Evenness
+    chosen: list[int]
+    changes: Mapping[str, Mapping[int, Floats]]
+
+    def mean_time(self, changes: Iterable[Floats]) -> float:
+        """Mean decay over the chosen octaves, s, with such changes."""
+        alphas = self.bare.alphas[:, IN_OCTAVES] + sum(changes, np.zeros(()))
+        return float(np.mean(_times(alphas, self.enclosure, self.bare)[self.chosen]))
+
+    def others(self, name: str = "") -> list[Floats]:
+        """The changes by all arrays, but for one."""
+        return [change[TAKEN] for array, change in self.changes.items() if array != name]
+
+    def shortened(self, by: Mapping[int, Floats], beside: Sequence[Floats]) -> Ranged:
+        """How much shorter the decay is with a change beside others, s, and over what the change may be."""
+        without = self.mean_time(beside)
+        found = {end: without - self.mean_time([*beside, change]) for end, change in by.items()}
+        return Ranged(found[TAKEN], min(found.values()), max(found.values()))
+
+
+def treatment(
     rows: tuple[Row, ...],
     room: RoomGeometry,
     layout: Layout,
     enclosure: Enclosure,
     bare: Evenness,
     asked: tuple[TargetBand, ...],
-) -> tuple[Gain, ...]:
-    """One for each array, in the order of the plan: `rows` are the arrays', `bare` the room without panels.
+) -> Treatment:
+    """Read the arrays' rows: `bare` is the room without panels.
 
     Times are means over the octaves that the target asks for (500 to 2000 Hz without a target), by Arau's formula in a
     box, which tells on which surfaces an array lies, and by Norris-Eyring's elsewhere.
     """
     bands = tuple(band for band, target in zip(OCTAVES, asked, strict=True) if target.most is not None) or USUAL_BANDS
-    chosen = [OCTAVES.index(band) for band in bands]
-    changes = {row.key[1]: _change(row, room, layout, bare) for row in rows}
+    changes = {row.key[1]: _changes(row, room, layout, bare) for row in rows}
+    return Treatment(enclosure, bare, [OCTAVES.index(band) for band in bands], changes)
 
-    def mean_time(arrays: Iterable[str]) -> float:
-        alphas = bare.alphas[:, IN_OCTAVES] + sum((changes[array] for array in arrays), np.zeros(()))
-        return float(np.mean(_times(alphas, enclosure, bare)[chosen]))
 
-    empty, full = mean_time(()), mean_time(changes)
+def gains(treated: Treatment, rows: tuple[Row, ...], layout: Layout) -> tuple[Gain, ...]:
+    """One for each array, in the order of the plan."""
+    panels = {row.key[1]: [panel for panel in layout.panels if panel.array.name == row.key[1]] for row in rows}
     return tuple(
         Gain(
             array=name,
-            alone=empty - mean_time((name,)),
-            missed=mean_time(other for other in changes if other != name) - full,
-            absorption=float(np.mean(row.taken[IN_OCTAVES][chosen])),
-            area=sum(box_area(panel.box) for panel in layout.panels if panel.array.name == name),
-            bands=bands,
+            panels=len(panels[name]),
+            alone=treated.shortened(treated.changes[name], ()),
+            missed=treated.shortened(treated.changes[name], treated.others(name)),
+            absorption=float(np.mean(row.taken[IN_OCTAVES][treated.chosen])),
+            area=sum(box_area(panel.box) for panel in panels[name]),
+            bands=tuple(OCTAVES[n] for n in treated.chosen),
         )
-        for name, row in zip(changes, rows, strict=True)
+        for name, row in zip(treated.changes, rows, strict=True)
     )
+
+
+def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, layout: Layout) -> tuple[NextPanel, ...]:
+    """One more panel like those of each array: where they hang, and on the barest surface of each other axis.
+
+    Elsewhere is asked only in a box, where the formula can tell the surfaces apart. Whether there is room for it, and
+    what it would hang from, is not looked at.
+    """
+    found: list[NextPanel] = []
+    for row in rows:
+        name = row.key[1]
+        count = sum(panel.array.name == name for panel in layout.panels)
+        one = {end: change / count for end, change in treated.changes[name].items()}
+        found.append(NextPanel(name, row.surface, treated.shortened(one, treated.others()), own=True))
+        here = treated.bare.axis_of(row.surface)
+        for axis, surface in _barest(room, treated.bare).items():
+            if axis != here < len(treated.bare.areas):
+                moved = {end: _moved(change, here, axis, treated.bare.areas) for end, change in one.items()}
+                found.append(NextPanel(name, surface, treated.shortened(moved, treated.others()), own=False))
+    return tuple(sorted(found, key=lambda each: -round(each.shortens.value, 9)))
+
+
+def _barest(room: RoomGeometry, bare: Evenness) -> dict[int, str]:
+    """The wall or ceiling of each axis whose lining absorbs least; nothing in a room that is no box."""
+    best: dict[int, tuple[float, str]] = {}
+    for surface in room.surfaces if bare.box else ():
+        if surface.kind != "floor" and surface.lining is not None:
+            place = (float(coefficients(surface.lining.absorption).mean()), surface.name)
+            axis = bare.axis_of(surface.name)
+            best[axis] = min(best.get(axis, place), place)
+    return {axis: name for axis, (_, name) in best.items()}
+
+
+def _moved(change: Floats, here: int, axis: int, areas: Floats) -> Floats:
+    """The same absorption on another axis; what it hides there is taken to be as where it hangs."""
+    moved = np.zeros_like(change)
+    moved[axis] = change[here] * areas[here] / areas[axis]
+    return moved
 
 
 def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
@@ -60,17 +125,22 @@ def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
     return eyring(enclosure.volume, enclosure.surface, bare.areas @ alphas, air_m, enclosure.speed)
 
 
-def _change(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> Floats:
-    """What an array changes in the axes' mean coefficients, (3, octaves): its own, less what it hides."""
+def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
+    """What an array changes in the axes' mean coefficients: its own, least, taken and most, less what it hides."""
     hidden = sum(
         box_area(panel.box) for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
     )
     surface = room.surface(row.surface)
-    added = row.capped[IN_OCTAVES].copy()
+    lost = np.zeros(len(OCTAVES))
     if surface is not None and surface.lining is not None:
-        added -= hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
-    change = np.zeros((3, len(OCTAVES)))
+        lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
     axis = bare.axis_of(row.surface)
-    if axis < len(change):
-        change[axis] = added / bare.areas[axis]
-    return change
+    found = {}
+    taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
+    for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
+        change = np.zeros((3, len(OCTAVES)))
+        if axis < len(change):
+            scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
+            change[axis] = (row.capped[IN_OCTAVES] * scale - lost) / bare.areas[axis]
+        found[end] = change
+    return found

@@ -51,7 +51,8 @@ class Thirds:
 class Decay:
     """Decay times of one state of the room, and the range that the estimate claims, an octave each.
 
-    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side.
+    `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side. `least`
+    is what a lower limit is held against: `value`, but the shortest formula where the middle of the models leads.
     The range holds 90 % of the draws of all that may be off, and `value`.
 
     `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
@@ -68,6 +69,7 @@ class Decay:
     absorption_low: Series = ()
     absorption_high: Series = ()
     value: Series = ()
+    least: Series = ()
     leads: tuple[str, ...] = ()
     formulas: tuple[Formula, ...] = ()
     thirds: Thirds | None = None
@@ -92,6 +94,15 @@ class PanelRating:
 
 
 @record
+class Ranged:
+    """A value and the range that is claimed for it."""
+
+    value: float
+    low: float
+    high: float
+
+
+@record
 class Reflection:
     """A first reflection: on what, how much later (s) and longer (m), and its level to the direct sound (dB).
 
@@ -104,7 +115,7 @@ class Reflection:
     surface: str
     delay: float
     extra: float
-    level: float
+    level: Ranged
     treated_by: str
     across: float
     up: float
@@ -135,9 +146,9 @@ class AtListener:
     """What a listener hears by rays: C50 and C80, dB, and D50, an octave each."""
 
     listener: str
-    clarity_50: Series
-    clarity_80: Series
-    definition_50: Series
+    clarity_50: tuple[Ranged, ...]
+    clarity_80: tuple[Ranged, ...]
+    definition_50: tuple[Ranged, ...]
 
 
 @record
@@ -145,14 +156,16 @@ class RayCheck:
     """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
 
     `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
-    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face.
+    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face;
+    `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
     """
 
     rays: int
+    followed: int
     lost: int
     source: str
-    t20: Series
-    edt: Series
+    t20: tuple[Ranged, ...]
+    edt: tuple[Ranged, ...]
     listeners: tuple[AtListener, ...]
     step: float
     levels: tuple[Series, ...]
@@ -174,15 +187,30 @@ class OtherTarget:
 class Gain:
     """What one array does, as mean decay over `bands`, s: `alone` in the bare room, `missed` if it were left out.
 
-    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2.
+    `absorption` is what it adds on the mean, m2; `area` its panels' faces, m2. The ranges are over what its own panels
+    may absorb.
     """
 
     array: str
-    alone: float
-    missed: float
+    panels: int
+    alone: Ranged
+    missed: Ranged
     absorption: float
     area: float
     bands: tuple[int, ...]
+
+
+@record
+class NextPanel:
+    """One more panel like those of an array, on a surface, with all others hung: mean decay that it takes away, s.
+
+    `own` where the array hangs there already.
+    """
+
+    array: str
+    surface: str
+    shortens: Ranged
+    own: bool
 
 
 @record
@@ -196,11 +224,15 @@ class TargetBand:
 
 @record
 class Expected:
-    """The decay with the panels that requirements are held against, s, and what each target asks; an octave each."""
+    """The decay with the panels that requirements are held against, s, and what each target asks; an octave each.
+
+    Upper limits are held against `value`, lower ones against `least`; over the whole range, against its ends.
+    """
 
     bands: tuple[int, ...]
     targets: tuple[tuple[TargetBand, ...], ...]
     value: Series
+    least: Series
     low: Series
     high: Series
 
@@ -233,6 +265,7 @@ class Acoustics:
     reflections: tuple[Reflection, ...] = ()
     reflection_words: tuple[str, ...] = ()
     gains: tuple[Gain, ...] = ()
+    next_panels: tuple[NextPanel, ...] = ()
     beyond: tuple[str, ...] = ()
     flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None
@@ -243,4 +276,4 @@ class Acoustics:
         """What requirements are held against."""
         after = self.decay_after
         targets = (self.target, *(other.target for other in self.more_targets)) if self.target_words else ()
-        return Expected(self.bands, targets, after.value, after.low, after.high)
+        return Expected(self.bands, targets, after.value, after.least, after.low, after.high)

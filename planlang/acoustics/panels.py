@@ -1,6 +1,6 @@
 """A framed panel as an absorber: its layers, its open face and its modelled absorption with a range."""
 
-from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 
@@ -11,7 +11,8 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import PANEL_TOLERANCE
 from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import Facing as Front
-from planlang.acoustics.layers import Layer, Stack, air_gap, cloth_facing, porous_layer, surface_impedance
+from planlang.acoustics.layers import Layer, Stack, air_gap, cloth_facing, film_facing, porous_layer, surface_impedance
+from planlang.acoustics.membranes import Membrane, variants
 from planlang.acoustics.porous import PorousModel, allard_champoux, miki
 from planlang.acoustics.radiation import panel_radiation, sample_angles, size_absorption
 from planlang.plan.panel import Braces, Covering, Facing, FramedAbsorber, WrappedBoard
@@ -45,7 +46,7 @@ class Buildup:
 
     `front_air` is the setback and thickness of the braces; `back_air` is what the frame's depth leaves behind the batt;
     `drop` is the air between the panel's back and the surface. A `closed` back is a board, taken as hard as a wall: no
-    sound goes through it, and what lies behind it doesn't count.
+    sound goes through it, and what lies behind it doesn't count. A panel without a batt has one of no thickness.
     """
 
     front_resistance: float
@@ -58,6 +59,7 @@ class Buildup:
     flow_high: float
     closed: bool = False
     openings: Openings | None = None
+    membrane: Membrane | None = None
 
     @property
     def flow_middle(self) -> float:
@@ -151,16 +153,6 @@ def framed_face(panel: FramedAbsorber) -> float:
     return float(inside * max(panel.length - 2 * wood - closed, Fraction(0))) / 1e6
 
 
-def panel_absorption(layers: Buildup, bands: Sequence[int], air: AirState) -> Modelled:
-    """Diffuse-field absorption of the open face by Miki's model, 0 to 78 degrees, with a range.
-
-    The range covers flow resistivities from low to high, by Miki and by Allard and Champoux, and is widened by the
-    tolerance that such models show against reverberation rooms (+-0.15 to 500 Hz, +-0.10 above).
-    """
-    reach = endless_absorption(layers, np.asarray(bands, dtype=np.float64), air)
-    return Modelled(reach.taken, reach.low, reach.high)
-
-
 def endless_absorption(layers: Buildup, frequency: Floats, air: AirState, ranged: bool = True) -> Reach:
     """Diffuse-field absorption, 0 to 78 degrees, of the layers without edges: over both models and the flow's range.
 
@@ -173,19 +165,22 @@ def endless_absorption(layers: Buildup, frequency: Floats, air: AirState, ranged
 def _endless(layers: Buildup, bands: tuple[float, ...], air: AirState, ranged: bool) -> Reach:
     """Kept, since many arrays are of one build-up."""
     frequency = np.array(bands)
-    flows = np.array(_flows(layers) if ranged else [layers.flow_middle])[:, np.newaxis]
+    flows = np.array(flow_steps(layers.flow_low, layers.flow_high) if ranged else [layers.flow_middle])[:, np.newaxis]
     both = [
         diffuse_absorption(panel_stack(layers, model, flows, frequency, air), frequency, air)
         for model in ((miki, allard_champoux) if ranged else (miki,))
     ]
     wider = FACED if layers.openings else 1.0
-    tolerance = wider * np.array([_tolerance(band) for band in frequency])
-    return Reach(np.array(both), tolerance)
+    off = np.zeros(len(frequency))
+    for other in variants(layers.membrane) if ranged else ():
+        stack = panel_stack(replace(layers, membrane=other), miki, layers.flow_middle, frequency, air)
+        off = np.maximum(off, np.abs(diffuse_absorption(stack, frequency, air) - both[0][len(flows) // 2]))
+    return Reach(np.array(both), wider * tolerances(frequency) + off)
 
 
-def _flows(layers: Buildup) -> list[float]:
+def flow_steps(low: float, high: float) -> list[float]:
     """Flow resistivities from least to most in equal ratios, with the geometric mean in the middle."""
-    low, middle, high = layers.flow_low, layers.flow_middle, layers.flow_high
+    middle = float(np.sqrt(low * high))
     half = RESISTIVITIES // 2
     ratio = middle / low
     lower = [low * ratio ** (step / half) for step in range(half)]
@@ -212,9 +207,10 @@ def _sized(layers: Buildup, bands: tuple[float, ...], width: float, length: floa
 
 def panel_stack(layers: Buildup, model: PorousModel, flows: Floats | float, frequency: Floats, air: AirState) -> Stack:
     """The layers in front of the wall. An air layer of no thickness is left out."""
-    porous = porous_layer(model(frequency, flows, air), float(layers.batt) / 1000)
+    porous = porous_layer(model(frequency, flows, air), float(layers.batt) / 1000) if layers.batt else None
     elements: list[Layer | Front | None] = [
         _sheet(layers.openings, frequency, air),
+        film_facing(frequency, layers.membrane.mass) if layers.membrane is not None else None,
         cloth_facing(frequency, layers.front_resistance),
         _gap(layers.front_air, frequency, air),
         porous,
@@ -236,6 +232,11 @@ def _sheet(openings: Openings | None, frequency: Floats, air: AirState) -> Front
 
 def _gap(thickness: Fraction, frequency: Floats, air: AirState) -> Layer | None:
     return air_gap(frequency, float(thickness) / 1000, air) if thickness > 0 else None
+
+
+def tolerances(frequency: Floats) -> Floats:
+    """How far a modelled coefficient may be off beside its inputs, a value a frequency."""
+    return np.array([_tolerance(float(band)) for band in frequency])
 
 
 def _tolerance(band: float) -> float:

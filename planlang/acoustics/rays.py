@@ -54,12 +54,25 @@ class Face:
 
 
 @record
+class Rays:
+    """How many rays start, and after how many s one of each `keep` goes on alone, standing for the others."""
+
+    count: int
+    until: float = LONGEST
+    keep: int = 1
+
+
+@record
 class Traced:
-    """Energy in the room (steps, bands), starting at 1, and at each listener (listeners, steps, bands); rays lost."""
+    """Energy in the room (steps, bands), starting at 1, and at each listener (listeners, steps, bands).
+
+    `lost` rays met no face; `followed` were followed to the end.
+    """
 
     room: Floats
     listeners: Floats
     lost: int
+    followed: int
 
 
 def trace(
@@ -69,23 +82,25 @@ def trace(
     speed: float,
     volume_loss: Floats,
     seed: int,
-    rays: int,
+    rays: Rays,
 ) -> Traced:
     """Trace until 34 dB are lost in every band.
 
     `volume_loss` is what air and loose things take, 1/m, a value a band.
     """
-    tracer = _Tracer(faces, source, listeners, speed, seed, rays, len(volume_loss))
+    tracer = _Tracer(faces, source, listeners, speed, seed, rays.count, len(volume_loss))
     window = 40
     while True:
         tracer.advance(window * STEP)
+        if window * STEP >= rays.until:
+            tracer.thin_to(-(-rays.count // rays.keep))
         left = tracer.left() * np.exp(-volume_loss * speed * window * STEP)
         if left.max() < ENOUGH or window * STEP >= LONGEST:
             break
         window += 40
     steps = window
     fading = np.exp(-np.multiply.outer((np.arange(steps) + 0.5) * STEP * speed, volume_loss))
-    return Traced(tracer.remaining(steps) * fading, tracer.heard[:, :steps] * fading, tracer.lost)
+    return Traced(tracer.remaining(steps) * fading, tracer.heard[:, :steps] * fading, tracer.lost, len(tracer.time))
 
 
 class _Tracer:
@@ -121,6 +136,18 @@ class _Tracer:
         while going.size:
             self._fly(going)
             going = going[self.time[going] < until]
+
+    def thin_to(self, count: int) -> None:
+        """Let so many rays, evenly chosen, go on for all, with all their energy."""
+        step = -(-len(self.time) // count)
+        if step == 1:
+            return
+        before = self.left()
+        chosen = slice(None, None, step)
+        self.place, self.way, self.energy = self.place[:, chosen], self.way[:, chosen], self.energy[:, chosen]
+        self.time, self.bounce, self.salt = self.time[chosen], self.bounce[chosen], self.salt[chosen]
+        kept = self.left()
+        self.energy = self.energy * np.divide(before, kept, out=np.ones_like(kept), where=kept > 0)[:, np.newaxis]
 
     def left(self) -> Floats:
         """Energy that the rays still have, per band."""

@@ -9,11 +9,13 @@ import numpy as np
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import MOST_ALPHA
-from planlang.acoustics.model import Reflection
+from planlang.acoustics.model import Ranged, Reflection
 from planlang.geometry.model import Layout, PlacedPanel, RoomGeometry, Surface
 from planlang.plan.room import Place
 
 EDGE = 1e-6  # m: what counts as on the edge
+NOTHING = Ranged(0.0, 0.0, 0.0)
+Struck = Mapping[tuple[str, str], Ranged]
 
 
 def image(source: Floats, point: Floats, normal: Floats) -> Floats:
@@ -38,11 +40,11 @@ def level_to_direct(direct: float, reflected: float, alpha: float) -> float:
 
 
 def first_reflections(
-    room: RoomGeometry, layout: Layout, places: Sequence[Place], alphas: Mapping[tuple[str, str], float], speed: float
+    room: RoomGeometry, layout: Layout, places: Sequence[Place], alphas: Struck, speed: float
 ) -> tuple[Reflection, ...]:
     """All first reflections from each talker to each listener, soonest first.
 
-    `alphas` has the mean coefficient from 1 to 4 kHz of each surface, feature and array, by the keys of their rows. A
+    `alphas` has the mean coefficients from 1 to 4 kHz of each surface, feature and array, by the keys of their rows. A
     strike within a panel's outline, on the plane of its face, counts as treated by it. A way that another surface
     blocks is left out.
     """
@@ -68,7 +70,7 @@ def _reflection(
     layout: Layout,
     pair: tuple[Place, Place],
     surface: Surface,
-    alphas: Mapping[tuple[str, str], float],
+    alphas: Struck,
     speed: float,
 ) -> Reflection | None:
     source, listener = position(pair[0]), position(pair[1])
@@ -84,13 +86,14 @@ def _reflection(
     struck = ("feature", feature) if feature else ("surface", surface.name)
     if panel is not None:
         struck = ("array", panel.array.name)
+    alpha = alphas.get(struck, NOTHING)
     return Reflection(
         talker=pair[0].name,
         listener=pair[1].name,
         surface=f"{feature} on {surface.name}" if feature else surface.name,
         delay=(reflected - direct) / speed,
         extra=reflected - direct,
-        level=level_to_direct(direct, reflected, alphas.get(struck, 0.0)),
+        level=Ranged(*(level_to_direct(direct, reflected, end) for end in (alpha.value, alpha.high, alpha.low))),
         treated_by=panel.mark if panel is not None else "",
         across=across,
         up=up,

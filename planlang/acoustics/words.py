@@ -4,47 +4,40 @@ from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import (
     AIR_RANGE_C,
     DIN_18041_OCCUPIED,
-    EDGE_SHARE,
     LEAST_ALPHA,
+    MOST_FURNITURE,
+    MOST_PROPORTION,
     SIZE_TOLERANCE,
     TABLE_SHARE,
     TABLE_STEP,
     UNEVEN_FACTOR,
     VERY_DEAD,
 )
-from planlang.acoustics.diffusers import LEAST_WELL, diffuser_range
 from planlang.acoustics.evenness import AXES, Evenness
 from planlang.acoustics.fibres import mineral_wool_range
-from planlang.acoustics.kinds import MODELS, buildup, is_counted
-from planlang.acoustics.panels import Buildup
+from planlang.acoustics.formulas import FURNISHED
+from planlang.acoustics.model import Decay
+from planlang.acoustics.panel_words import on_panels
 from planlang.acoustics.targets import din_use, targets_of
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.figure import significant
 from planlang.plan.model import Array, Plan
-from planlang.plan.panel import Diffuser, PanelType
-from planlang.plan.sequences import SPEED
-from planlang.plan.stock import OCTAVES, Batt, Cloth
-from planlang.plan.tape import TapeStyle, on_tape
-
-MOST_SHARE = 0.2
+from planlang.plan.stock import OCTAVES, Batt
 
 
 def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ...]:
     """Everything that the estimate takes for granted, a sentence each."""
-    arrays = _arrays(layout)
-    lines = [*_on_the_room(plan, room), *_on_tables()]
-    if arrays:
-        lines += _on_panels()
-        lines += [_on_array(array, plan.job.tape) for array in arrays]
-        lines += _on_cloths(arrays)
-        lines += _on_hanging(arrays)
+    lines = [*_on_the_room(plan, room), *_on_tables(), *_on_objects(plan), *on_panels(layout, plan.job.tape)]
     return (*lines, *_on_targets(plan), *_on_what_is_left_out(room))
 
 
-def cautions(plan: Plan, even: Evenness, schroeder: float, mean_alpha: tuple[float, ...]) -> tuple[str, ...]:
+def cautions(
+    plan: Plan, room: RoomGeometry, even: Evenness, schroeder: float, before: Decay, after: Decay
+) -> tuple[str, ...]:
     """What to be wary of in the estimate with the panels, a sentence each."""
-    found = [*_below_schroeder(schroeder), *_uneven(even), *_very_dead(mean_alpha)]
+    found = [*_below_schroeder(schroeder), *_uneven(even), *_very_dead(after.mean_alpha), *_longer(before, after)]
+    found += _too_long_a_room(room, after)
     coldest, warmest = AIR_RANGE_C.value
     if not coldest <= plan.room.air.temperature_c <= warmest:
         found.append(
@@ -110,113 +103,18 @@ def _on_tables() -> list[str]:
     ]
 
 
-def _on_panels() -> list[str]:
-    least, most = EDGE_SHARE.value
+def _on_objects(plan: Plan) -> list[str]:
+    """What is built of EN 12354-6, where the plan states furniture, and what is not."""
+    if not plan.room.furniture:
+        return []
     return [
-        "what panels absorb is modelled unless the panel type states laboratory figures: Miki's model of the batt, "
-        "layers by transfer matrices, mean over directions from 0 to 78 degrees",
-        f"a panel of finite size absorbs more for its area, up to beyond 1 (Thomasson): Sabine's formula takes "
-        f"{50 * (least + most):.0f} % of that, for panels in a room stand near corners and each other; the others take "
-        "panels without edges and coefficients of 0.99 at most. Panels nearer to each other than half a wavelength "
-        "count as one larger panel",
-        "the range of a modelled coefficient covers the batt's range of flow resistivity, Allard and Champoux's model "
-        f"beside Miki's, {100 * least:.0f} to {100 * most:.0f} % of the edge effect, and +-0.15 up to 500 Hz, +-0.10 "
-        "above; all modelled panels err together",
-        "only the front of a panel between the wood of its frame and braces absorbs; edges and the wood itself count "
-        "for nothing",
+        "furniture by EN 12354-6:2003, formulas (1) and (5): hard pieces absorb V^(2/3) of the box that each fills "
+        "(from memory) and take from the volume of air, in which alone the air absorbs; built for pieces that fill "
+        f"less than {100 * MOST_FURNITURE.value:.0f} % of the room. Not built: annex D (uneven rooms, "
+        "for which the formulas by axes or the middle of the models stand instead), the standard's own tables "
+        "of objects, and rows of objects; "
+        "people and hung panels count by their absorption areas and take nothing from the volume"
     ]
-
-
-def _on_array(array: Array, tape: TapeStyle) -> str:
-    panel = array.panel
-    if not is_counted(panel):
-        return (
-            f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs and how it scatters is not in the "
-            f"estimate{_diffuser_words(panel)}"
-        )
-    if type(panel) not in MODELS:
-        return f"{array.name} ({panel.name}): only as measured"
-    layers = buildup(panel, array.hang.drop)
-    front, *back = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
-    parts = [
-        _openings_words(layers),
-        _cloth_words("front cloth", front),
-        _air_words("air behind it", layers, tape, front=True),
-        f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
-        _air_words("air behind the batt", layers, tape, front=False),
-        _cloth_words("back cloth", back[0]) if back else "",
-        "a back board, taken as hard as a wall" if layers.closed else "",
-        f"{on_tape(layers.drop, tape)} of air to {array.surface}" if layers.drop > 0 else f"{array.surface}",
-    ]
-    return f"{array.name} ({array.panel.name}), front to back: {', '.join(part for part in parts if part)}"
-
-
-def _diffuser_words(panel: PanelType) -> str:
-    """From where to where a diffuser is made to work, by the formulas of its kind."""
-    if not isinstance(panel, Diffuser):
-        return ""
-    wells = panel.wells
-    reach = diffuser_range(wells.prime, float(wells.design), float(wells.width) / 1000, float(SPEED) / 1000)
-    narrow = ", and wells as narrow as these absorb" if wells.width < 1000 * LEAST_WELL else ""
-    return (
-        f". It is made for {significant(reach.lowest)} to {significant(reach.highest)} Hz, above which a well is wider "
-        f"than half a wavelength; at {significant(reach.flat)} Hz and its multiples all wells reflect alike, as a flat "
-        f"plate would{narrow}"
-    )
-
-
-def _openings_words(layers: Buildup) -> str:
-    if layers.openings is None:
-        return ""
-    found = layers.openings
-    shape = "slots" if found.slotted else "holes"
-    beyond = "; its formula is made for shares under 20 %" if found.share > MOST_SHARE else ""
-    return (
-        f"a facing with {significant(100 * found.share)} % of {shape} (Ingard 1953; Cox and D'Antonio, ch. 7; "
-        f"tolerance twice that of other panels{beyond})"
-    )
-
-
-def _cloth_words(what: str, cloth: Cloth) -> str:
-    if cloth.resistance is None:
-        return f"{what} of no resistance"
-    return f"{what} of {significant(cloth.resistance)} Pa.s/m"
-
-
-def _air_words(what: str, layers: Buildup, tape: TapeStyle, front: bool) -> str:
-    gap = layers.front_air if front else layers.back_air
-    return f"{on_tape(gap, tape)} of {what}" if gap > 0 else ""
-
-
-def _flow_words(layers: Buildup) -> str:
-    if layers.flow_low == layers.flow_high:
-        return f"{significant(layers.flow_low)} Pa.s/m2"
-    ends = f"{significant(layers.flow_low)} to {significant(layers.flow_high)} Pa.s/m2"
-    return f"{ends} ({significant(layers.flow_middle)} taken)"
-
-
-def _on_cloths(arrays: tuple[Array, ...]) -> list[str]:
-    cloths = [use.stock for array in arrays for use in array.panel.uses if isinstance(use.stock, Cloth)]
-    unknown = dict.fromkeys(cloth.name for cloth in cloths if cloth.resistance is None)
-    return [
-        f"the flow resistance of {name} is not stated: 0 is taken, as if it were not there; a dense or coated "
-        "cloth would take away from the panels above 1 kHz"
-        for name in unknown
-    ]
-
-
-def _on_hanging(arrays: tuple[Array, ...]) -> list[str]:
-    lines = []
-    if any(array.hang.drop == 0 for array in arrays):
-        lines.append("a panel without a drop hides the surface behind it: that area is taken off the surface")
-    if any(array.hang.drop > 0 for array in arrays):
-        lines.append(
-            "a panel hung clear of a surface absorbs with its front over a gap as deep as the drop, as if the gap were "
-            "closed at the sides; half of what may get in through the gap all round and be lost at its back is added, "
-            "from nothing to all of it in the range (own appraisal: a laboratory would count the panel as an object, "
-            "ISO 354); the surface behind it goes on counting, but not at the low end of its range"
-        )
-    return lines
 
 
 def _on_targets(plan: Plan) -> list[str]:
@@ -282,6 +180,28 @@ def _uneven(even: Evenness) -> list[str]:
     return lines
 
 
+def _longer(before: Decay, after: Decay) -> list[str]:
+    """Octaves in which the panels make the room uneven, and another model takes over."""
+    longer = tuple(then > now for now, then in zip(before.value, after.value, strict=True))
+    if not any(longer):
+        return []
+    return [
+        f"{_bands(longer)}: the time taken is longer with the panels than now. Panels don't lengthen a decay: with "
+        "them the absorption is uneven, and a more cautious model is taken than for the room as it is"
+    ]
+
+
+def _too_long_a_room(room: RoomGeometry, after: Decay) -> list[str]:
+    corners = [surface.in_room(*corner) for surface in room.surfaces for corner in surface.outline]
+    sides = [max(places) - min(places) for places in zip(*corners, strict=True)] if corners else [1.0]
+    if FURNISHED not in after.leads or max(sides) <= MOST_PROPORTION.value * max(min(sides), 1e-9):
+        return []
+    return [
+        f"the room is over {MOST_PROPORTION.value:.0f} times as long as it is wide or high: the formula of EN "
+        "12354-6 is not made for it (from memory)"
+    ]
+
+
 def _very_dead(mean_alpha: tuple[float, ...]) -> list[str]:
     dead = tuple(alpha >= VERY_DEAD.value for alpha in mean_alpha)
     if not any(dead):
@@ -295,7 +215,3 @@ def _very_dead(mean_alpha: tuple[float, ...]) -> list[str]:
 def _bands(chosen: tuple[bool, ...]) -> str:
     bands = [band for band, wanted in zip(OCTAVES, chosen, strict=True) if wanted]
     return ", ".join(f"{band}" for band in bands) + " Hz"
-
-
-def _arrays(layout: Layout) -> tuple[Array, ...]:
-    return tuple({panel.array.name: panel.array for panel in layout.panels}.values())

@@ -212,11 +212,24 @@ class PriceLine:
 
 
 @record
+class ArrayCost:
+    """What the materials of one array come to: of each purchase, the share that the array uses of it.
+
+    `cost` is None where something that it uses has no price; `unpriced` says what.
+    """
+
+    array: str
+    cost: Money | None
+    unpriced: tuple[str, ...]
+
+
+@record
 class Materials:
     """Everything the shop needs.
 
     `total` is None as soon as one price is missing: a sum without it would look like an offer. `price` then still holds
-    what could be reckoned. Staples, frame screws and glue are shop supplies: listed, not priced, never 'missing'.
+    what could be reckoned. `by_array` is there only when all is laid out. Staples, frame screws and glue are shop
+    supplies: listed, not priced, never 'missing'.
     """
 
     builds: tuple[PanelBuild, ...]
@@ -228,3 +241,4 @@ class Materials:
     total: Money | None
     missing_prices: tuple[str, ...]
     sticks: tuple[StickCutting, ...] = ()
+    by_array: tuple[ArrayCost, ...] = ()

@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from planlang.geometry.model import Layout
 from planlang.materials import messages
-from planlang.materials.cutting import Budget
-from planlang.materials.kinds import resolve_panel
+bafrom planlang.materials.kinds import resolve_panel
 from planlang.materials.layouts import Detail, cut_batts, cut_cloth, cut_rails, cut_sheet_goods
 from planlang.materials.model import Materials, PanelBuild, Purchase
 from planlang.materials.needs import hardware_needs
@@ -61,6 +60,7 @@ def resolve_materials(
     panels = sum(len(build.panels) for build in builds)
     price = price_job(bought.value, panels, plan.rates, plan.job.currency)
     missing = _missing_prices(orders, plan.rates, panels)
+    laid_out = detail is Detail.LAID_OUT
     materials = Materials(
         builds=builds,
         sheets=sheets,
@@ -71,6 +71,7 @@ def resolve_materials(
         price=price.value.lines,
         total=price.value.total,
         missing_prices=tuple(words for words, _ in missing),
+        by_array=array_costs(bought.value, builds, layout, plan.job.currency, tape) if laid_out else (),
     )
     findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
     if missing:

@@ -164,7 +164,7 @@ def materials_cost(materials: Materials) -> Fraction | None:
 
 
 def decay(requirement: Requirement, results: Results) -> Found:
-    """The decay time with the panels, octave by octave: by the leading formula, or the whole of its range."""
+    """The decay time with the panels, octave by octave: by what leads in the estimate, or the whole of its range."""
     expected = results.expected
     if expected is None:
         return NOTHING
@@ -176,10 +176,11 @@ def decay(requirement: Requirement, results: Results) -> Found:
 def decay_in(requirement: Requirement, expected: Expected, at: int) -> tuple[float, Found]:
     """How one octave holds: the distance to its nearer limit (negative when outside), and the finding."""
     value = expected.value[at]
-    low, high = (expected.low[at], expected.high[at]) if requirement.over_range else (value, value)
+    low, high = (expected.low[at], expected.high[at]) if requirement.over_range else (expected.least[at], value)
     least, most = limits(requirement, expected, at)
-    room = min([high_limit - high for high_limit in most] + [low - low_limit for low_limit in least])
-    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(value)} s"
+    spare = [(high_limit - high, high) for high_limit in most] + [(low - low_limit, low) for low_limit in least]
+    room, held = min(spare)
+    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(held)} s"
     side = "to spare" if room >= 0 else "outside"
     words = f"{significant(abs(room))} s {side} at {expected.bands[at]} Hz"
     return room, Found(value, f"{shown} at {expected.bands[at]} Hz", words, room >= 0)

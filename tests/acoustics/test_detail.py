@@ -12,12 +12,13 @@ from planlang.acoustics.examine import examine_acoustics
 from planlang.acoustics.low_end import MOST_MODES, THIRDS_END, listed_up_to
 from planlang.acoustics.modes import box_modes
 from planlang.acoustics.panel_rows import panel_row
-from planlang.acoustics.ray_room import ray_count
+from planlang.acoustics.ray_check import rays_for
+from planlang.acoustics.rays import Rays
 from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
 from planlang.plan.panel import Measured
-from planlang.plan.room import Place, Use
+from planlang.plan.room import Furniture, Place, Use
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 from tests import builders as make
@@ -32,6 +33,7 @@ def place(role, name, east, north, height):
     return Place(at=NOWHERE, role=role, name=name, east=F(east), north=F(north), height=F(height))
 
 
+EMPTY = Layout((), (), ())
 PLACES = (place("talker", "lectern", 1200, 1000, 1200), place("listener", "chair", 1950, 3000, 1200))
 
 
@@ -62,7 +64,8 @@ def test_reflection_from_the_west_wall_by_hand_and_treated_by_a_panel():
     treated = estimate_acoustics(plan_of(array), room, layout).value
     (struck,) = [each for each in treated.reflections if each.surface == "west wall"]
     assert struck.treated_by == "BW1"
-    assert struck.level < west.level - 6
+    assert struck.level.value < west.level.value - 6
+    assert struck.level.low < struck.level.value < struck.level.high
 
 
 def test_monitoring_target_judges_early_reflections():
@@ -86,20 +89,57 @@ def test_further_target_has_its_own_verdicts():
     assert other.verdict_after[3] == "too long"
 
 
-def test_gains_of_arrays_alone_and_missed():
+def two_arrays():
     array, second = wall_array(), wall_array(name="second", mark="S")
     layouts = [on_west_wall(array, 200, 600, 2), on_west_wall(second, 1600, 600, 1)]
-    layout = Layout(layouts[0].panels + layouts[1].panels, (), ())
-    plan = plan_of(array, second)
+    return plan_of(array, second), layouts, Layout(layouts[0].panels + layouts[1].panels, (), ())
+
+
+def test_gains_of_arrays_alone_and_missed():
+    plan, layouts, layout = two_arrays()
     room = room_of(plan)
     first, other = estimate_acoustics(plan, room, layout).value.gains
-    assert first.array == "back-wall"
+    assert (first.array, first.panels, other.panels) == ("back-wall", 2, 1)
     assert first.area == pytest.approx(2 * other.area)
-    assert first.alone > other.alone > 0
-    assert 0 < first.missed < first.alone
+    assert first.alone.value > other.alone.value > 0
+    assert 0 < first.missed.value < first.alone.value
+    assert first.alone.low < first.alone.value < first.alone.high
     alone = estimate_acoustics(plan, room, layouts[0]).value.gains[0]
-    assert alone.alone == pytest.approx(first.alone)
-    assert alone.missed == pytest.approx(alone.alone)
+    assert alone.alone.value == pytest.approx(first.alone.value)
+    assert alone.missed.value == pytest.approx(alone.alone.value)
+
+
+def test_one_more_panel_does_less_than_the_first_and_most_where_least_hangs():
+    plan, _, layout = two_arrays()
+    found = estimate_acoustics(plan, room_of(plan), layout).value
+    values = [each.shortens.value for each in found.next_panels]
+    assert values == sorted(values, reverse=True)
+    (own,) = [each for each in found.next_panels if each.own and each.array == "second"]
+    assert 0 < own.shortens.value < found.gains[1].missed.value
+    # all panels hang on the west wall, so that another axis gains more by one of the same
+    elsewhere = [each for each in found.next_panels if not each.own and each.array == "second"]
+    assert {each.surface for each in elsewhere} and "west wall" not in {each.surface for each in elsewhere}
+    assert found.next_panels[0].own is False
+
+
+def test_laboratory_figures_win_and_are_printed_with_report_and_mounting():
+    figures = dict.fromkeys(OCTAVES, F("0.9"))
+    tested = Measured(at=NOWHERE, alphas=figures, report="an invented report 12", mounting="B")
+    array = wall_array(panel=make.panel_type(measured=tested))
+    plan, layout = plan_of(array), on_west_wall(array, 200, 600, 2)
+    found = estimate_acoustics(plan, room_of(plan), layout).value
+    assert found.after[-1].source == "measured: an invented report 12, mounting B"
+    (line,) = [line for line in found.assumes if "win over the model" in line]
+    assert "report an invented report 12, mounting B" in line and "no air behind them" in line
+
+
+def test_what_is_built_of_the_standard_for_objects_is_said_where_the_plan_has_some():
+    plan = plan_of()
+    assert not any("annex D" in line for line in estimate_acoustics(plan, room_of(plan), EMPTY).value.assumes)
+    table = Furniture(at=NOWHERE, count=2, name="table", size=(F(1600), F(800), F(750)))
+    furnished = plan_of(room=make.room(furniture=(table,)))
+    lines = estimate_acoustics(furnished, room_of(furnished), EMPTY).value.assumes
+    assert any("Not built: annex D" in line for line in lines)
 
 
 def test_bare_walls_flutter_and_are_named():
@@ -129,17 +169,35 @@ def test_examination_adds_modes_and_rays_and_repeats_itself():
     assert found.low_end.modes[0].frequency == pytest.approx(343.2 / (2 * max(sides) / 1000))
     assert found.rays.source == "lectern"
     assert [each.listener for each in found.rays.listeners] == ["chair"]
-    assert np.all(np.array(found.rays.t20) > 0)
+    assert all(each.value > 0 for each in found.rays.t20)
+    assert 2000 < found.rays.followed < found.rays.rays == 20_000  # bare plaster
     assert examine_acoustics(plan, room, layout, acoustics) == found
 
 
-def test_fewer_rays_go_a_longer_way_in_a_hard_room():
+def test_in_a_hard_room_all_rays_start_and_fewer_go_on_to_the_end():
     room = Enclosure(60.0, 98.0, 343.2, np.zeros(0))
     # 34 dB of a decay of 60 dB in 0.5 s: 0.283 s, 97 m, mean free path 4 V / S = 2.45 m: 40 faces struck
-    assert ray_count(room, 0.5) == 20_000
-    # in 5 s: 397 faces struck, so 4 000 000 / 397 rays, to whole hundreds
-    assert ray_count(room, 5.0) == 10_000
-    assert ray_count(room, 60.0) == 5_000
+    assert rays_for(room, 0.5, 20_000, 1_000_000) == Rays(20_000)
+    # in 5 s: 397 faces struck. Half of 1 000 000 are spent after 25; one of 15 has the other half for 372
+    hard = rays_for(room, 5.0, 20_000, 1_000_000)
+    assert hard.until == pytest.approx(25 * 2.449 / 343.2, rel=0.001)
+    assert hard.keep == 15
+    # never followed for more than 12 s
+    assert rays_for(room, 60.0, 20_000, 1_000_000) == rays_for(room, 600.0, 20_000, 1_000_000)
+
+
+def test_decays_by_rays_have_a_range_of_absorption_and_scattering():
+    plan = plan_of(wall_array())
+    room, layout = room_of(plan), on_west_wall(wall_array(), 200, 600, 3)
+    acoustics = estimate_acoustics(plan, room, layout).value
+    rays = examine_acoustics(plan, room, layout, acoustics).rays
+    for late, early in zip(rays.t20, rays.edt, strict=True):
+        assert late.low <= 0.95 * late.value and 1.05 * late.value <= late.high
+        assert early.low < early.value < early.high
+        assert late.low < 0.8 * late.value and late.high > 1.2 * late.value  # the room's tables are as far off
+    (chair,) = rays.listeners
+    assert all(each.low <= each.value <= each.high for each in chair.clarity_50)
+    assert any(each.high - each.low > 0.5 for each in chair.clarity_50)
 
 
 def test_modes_of_a_hall_are_listed_only_as_far_up_as_there_are_so_many():

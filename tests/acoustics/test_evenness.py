@@ -71,6 +71,39 @@ def test_sloped_room_is_no_box_and_reaches_twice_sabine():
     assert np.all(np.array(decay.high) >= 2 * np.array(decay.sabine) - 1e-9)
 
 
+def sloped(**linings):
+    flat = box(with_lining(**linings))
+    ceiling = surface("ceiling", 6000, 4000, linings.get("ceiling", HARD), pitch=20.0)
+    return RoomGeometry((*flat.surfaces[:-1], ceiling), (), flat.volume_m3)
+
+
+@pytest.mark.parametrize("alpha", [0.2, 0.5, 0.9])
+@pytest.mark.parametrize("name", ["north_wall", "ceiling", "floor"])
+def test_the_time_of_an_uneven_room_that_is_no_box_is_hardly_shorter_than_the_middle_of_its_range(name, alpha):
+    room = sloped(**{name: lined("felt", alpha)})
+    acoustics = estimate_acoustics(make.plan(arrays=()), room, Layout((), (), ())).value
+    decay = acoustics.decay_after
+    assert set(decay.leads) == {"Middle of the models"}
+    assert np.all(np.array(decay.value) >= 0.95 * np.sqrt(np.array(decay.low) * np.array(decay.high)))
+    assert decay.least == pytest.approx(np.minimum(decay.sabine, decay.eyring))
+    assert np.all(np.array(decay.value) < 2 * np.array(decay.sabine))
+
+
+def test_panels_that_make_a_room_uneven_are_not_said_to_lengthen_its_decay():
+    acoustics = estimate_acoustics(make.plan(), sloped(ceiling=lined("board", 0.1)), layout((make.array(), 1))).value
+    before, after = acoustics.decay_before, acoustics.decay_after
+    longer = [then > now for now, then in zip(before.value, after.value, strict=True)]
+    said = [line for line in acoustics.warnings if "Panels don't lengthen a decay" in line]
+    assert any(longer) and len(said) == 1
+    assert ("1000" in said[0].split(" Hz:")[0]) is longer[3]
+
+
+def test_an_even_room_that_is_no_box_goes_by_a_formula():
+    decay = estimate_acoustics(make.plan(arrays=()), sloped(), Layout((), (), ())).value.decay_after
+    assert set(decay.leads) == {"Sabine"}
+    assert decay.least == decay.value
+
+
 def test_bare_surfaces_divide_by_nothing():
     room = box(dict.fromkeys(NAMES))
     assert not any(check(room).uneven)

@@ -36,6 +36,7 @@ def test_some_octaves_alone_are_those_of_the_whole_estimate(path):
             alone = expected_decay(plan, room, layout, chosen, ranged)
             assert alone.bands == chosen
             assert alone.value == pytest.approx([whole.value[n] for n in places], rel=1e-12)
+            assert alone.least == pytest.approx([whole.least[n] for n in places], rel=1e-12)
             assert alone.targets == tuple(tuple(target[n] for n in places) for target in whole.targets)
             low, high = (whole.low, whole.high) if ranged else (whole.value, whole.value)
             assert alone.low == pytest.approx([low[n] for n in places], rel=1e-12)

@@ -5,10 +5,10 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.air import air_state
+from planlang.acoustics.by_kind import panel_absorption
 from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.kinds import buildup, open_face
 from planlang.acoustics.layers import porous_layer
-from planlang.acoustics.panels import panel_absorption
 from planlang.acoustics.porous import miki
 from planlang.plan.stock import OCTAVES
 from tests import builders as make
@@ -64,13 +64,13 @@ def test_open_face_is_the_inside_of_the_frame_less_the_braces():
 
 
 def test_bare_panel_is_the_batt_on_a_wall():
-    modelled = panel_absorption(buildup(bare_panel(), F(0)), OCTAVES, AIR)
+    modelled = panel_absorption(buildup(bare_panel(), F(0)), BANDS, AIR)
     batt = [porous_layer(miki(BANDS, 10000, AIR), 0.050)]
     assert modelled.taken == pytest.approx(diffuse_absorption(batt, BANDS, AIR))
 
 
 def test_range_holds_the_taken_value_and_the_tolerance():
-    modelled = panel_absorption(buildup(bare_panel(), F(0)), OCTAVES, AIR)
+    modelled = panel_absorption(buildup(bare_panel(), F(0)), BANDS, AIR)
     tolerance = np.array([0.15, 0.15, 0.15, 0.10, 0.10, 0.10])
     assert np.all(modelled.high >= modelled.taken + tolerance - 1e-12)
     assert np.all(modelled.low <= np.maximum(modelled.taken - tolerance, 0) + 1e-12)
@@ -78,8 +78,8 @@ def test_range_holds_the_taken_value_and_the_tolerance():
 
 
 def test_a_drop_helps_at_low_frequency():
-    flush = panel_absorption(buildup(make.panel_type(), F(0)), OCTAVES, AIR).taken
-    hung = panel_absorption(buildup(make.panel_type(), F(150)), OCTAVES, AIR).taken
+    flush = panel_absorption(buildup(make.panel_type(), F(0)), BANDS, AIR).taken
+    hung = panel_absorption(buildup(make.panel_type(), F(150)), BANDS, AIR).taken
     assert np.all(hung[:2] > 1.2 * flush[:2])
 
 
@@ -87,6 +87,6 @@ def test_dense_cloth_takes_from_high_frequencies():
     dense = make.cloth(resistance=F(2000))
     plain = make.panel_type()
     faced = make.panel_type(front=replace(plain.front, cloth=dense))
-    open_one = panel_absorption(buildup(plain, F(0)), OCTAVES, AIR).taken
-    closed = panel_absorption(buildup(faced, F(0)), OCTAVES, AIR).taken
+    open_one = panel_absorption(buildup(plain, F(0)), BANDS, AIR).taken
+    closed = panel_absorption(buildup(faced, F(0)), BANDS, AIR).taken
     assert np.all(closed[3:] < open_one[3:] - 0.1)

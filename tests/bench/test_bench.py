@@ -53,7 +53,7 @@ def test_the_front_end_is_timed_beside_bare_lark_on_plans_that_are_right() -> No
 
 def test_each_part_of_the_acoustic_engine_is_timed_against_what_it_may_take() -> None:
     lines = acoustics.measure(repetitions=1, rays=500)
-    assert len(lines) == 7
+    assert len(lines) == 8
     assert all(line.median > 0 and line.limit == 1.0 for line in lines)
     slow = acoustics.timed("slow", lambda: sum(range(2_000_000)), 1e-4, 1)
     assert not slow.holds

@@ -12,11 +12,13 @@ from planlang.jobbook.drawings import (
     ceiling_plan,
     decay_chart,
     panel_drawing,
+    ray_curves,
     roll_drawing,
     sheet_drawing,
     surface_drawing,
 )
 from planlang.jobbook.drawings.cut_lines import cut_lines
+from planlang.jobbook.drawings.ray_curves import fall_time
 from planlang.materials.cutting.demand import Demand
 from planlang.materials.cutting.sheets import cut_sheets
 from planlang.materials.model import Cutting, SheetLayout
@@ -177,6 +179,15 @@ def test_decay_chart_has_the_figures_as_words():
         "at least 0.35",
         "not asked",
     } <= set(words)
+
+
+def test_decay_curves_by_rays_say_when_they_are_down_by_so_much():
+    drawing = ray_curves(samples.acoustics(), samples.rays())
+    words = texts(drawing.svg)
+    # 60 dB in 0.3 s: 10, 20, 30 dB in 0.05, 0.10, 0.15 s
+    assert {"to −10 dB, s", "0.05", "0.10", "0.15", "not read"} <= set(words)
+    assert "125 Hz in 0.10" in drawing.description
+    assert fall_time((0.0, -15.0, -30.0), 20, 0.1) == pytest.approx(0.1 + 0.1 / 3)
 
 
 def test_ceiling_plan_gives_lights_and_vents_their_own_running_dimensions():

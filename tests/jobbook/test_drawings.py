@@ -14,6 +14,7 @@ from planlang.jobbook.drawings import (
     ceiling_plan,
     decay_chart,
     panel_drawing,
+    ray_curves,
     roll_drawing,
     sheet_drawing,
     surface_drawing,
@@ -60,6 +61,7 @@ DRAWINGS = {
     "long roll": lambda: roll_drawing(samples.roll(31), SIXTEENTHS),
     "decay": lambda: decay_chart(samples.acoustics()),
     "absorption": lambda: absorption_chart(samples.acoustics()),
+    "decay curves": lambda: ray_curves(samples.acoustics(), samples.rays()),
 }
 
 

@@ -18,12 +18,14 @@ from planlang.acoustics.decay_curves import (
     early_decay_time,
     reverberation_time,
 )
-from planlang.acoustics.rays import STEP, Face, Piece, is_convex, sphere, trace
+from planlang.acoustics.enclosure import Enclosure
+from planlang.acoustics.ray_check import rays_for
+from planlang.acoustics.rays import STEP, Face, Piece, Rays, is_convex, sphere, trace
 
 EAST, NORTH, UP = np.eye(3)
 SOURCE = np.array([1.1, 1.3, 1.4])
 NONE = np.zeros(1)
-RAYS = 20_000
+RAYS = Rays(20_000)
 
 
 def face(origin, across, up, inward, size, alpha, scatter, bands=1):
@@ -70,6 +72,19 @@ def test_boxes_against_another_tracer(sides, alphas, scatter, expected, toleranc
     assert heard_time(sides, alphas, scatter) == pytest.approx(expected, rel=tolerance)
 
 
+@pytest.mark.parametrize("alpha", [0.02, 0.05])
+def test_a_hard_box_with_few_rays_to_the_end_against_eyring(alpha):
+    x, y, z = sides = (6.0, 4.0, 2.7)
+    surface = 2 * (x * y + y * z + z * x)
+    by_eyring = 24 * np.log(10) / 343.2 * x * y * z / (-surface * np.log(1 - alpha))
+    rays = rays_for(Enclosure(x * y * z, surface, 343.2, NONE), by_eyring, 20_000, 1_000_000)
+    assert rays.keep > 1
+    traced = trace(box(sides, (alpha,) * 6, 0.9), SOURCE, [], 343.2, NONE, 3, rays)
+    assert traced.followed == -(-20_000 // rays.keep)
+    assert reverberation_time(backward_integral(traced.room, STEP), STEP)[0] == pytest.approx(by_eyring, rel=0.05)
+    assert np.all(np.diff(traced.room[:, 0]) <= 1e-12)
+
+
 @pytest.mark.parametrize("alpha", [0.05, 0.1, 0.2])
 def test_even_box_against_eyring(alpha):
     x, y, z = sides = (6.0, 4.0, 2.7)
@@ -81,7 +96,7 @@ def test_even_box_against_eyring(alpha):
 
 def test_air_and_loose_absorption_by_the_closed_form():
     # nothing on the faces: energy falls as exp(-m c t), T = 6 ln10 / (m c)
-    traced = trace(box((5, 4, 3), (0.0,) * 6, 0.5), SOURCE, [], 343.2, np.array([0.05]), 3, 500)
+    traced = trace(box((5, 4, 3), (0.0,) * 6, 0.5), SOURCE, [], 343.2, np.array([0.05]), 3, Rays(500))
     assert reverberation_time(backward_integral(traced.room, STEP), STEP)[0] == pytest.approx(
         6 * np.log(10) / (0.05 * 343.2), rel=0.01
     )
@@ -100,7 +115,7 @@ def test_l_shaped_room_loses_no_ray():
         piece = Piece((), np.array([0.8]), 0.5)
         faces.append(Face(np.array([0.0, 0.0, height]), EAST, NORTH, inward, outline, (piece,)))
     assert not is_convex(faces)
-    traced = trace(faces, np.array([1.0, 1.0, 1.2]), [], 343.2, NONE, 3, 3000)
+    traced = trace(faces, np.array([1.0, 1.0, 1.2]), [], 343.2, NONE, 3, Rays(3000))
     assert traced.lost == 0
     volume, surface = 27 * 2.5, 2 * 27 + 24 * 2.5
     by_eyring = 24 * np.log(10) / 343.2 * volume / (-surface * np.log(0.8))
@@ -109,7 +124,7 @@ def test_l_shaped_room_loses_no_ray():
 
 def test_same_seed_same_bytes_and_another_seed_nearly_the_same():
     room = box((5, 4, 2.6), (0.1, 0.3, 0.1, 0.1, 0.1, 0.3), 0.3)
-    first, again, other = (trace(room, SOURCE, [], 343.2, NONE, seed, 5000).room for seed in (1, 1, 2))
+    first, again, other = (trace(room, SOURCE, [], 343.2, NONE, seed, Rays(5000)).room for seed in (1, 1, 2))
     assert first.tobytes() == again.tobytes()
     assert first.tobytes() != other.tobytes()
     assert other[:60] == pytest.approx(first[:60], rel=0.1)

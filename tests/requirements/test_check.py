@@ -4,9 +4,12 @@ from fractions import Fraction as F
 
 import pytest
 
+from planlang.acoustics.model import Expected
 from planlang.compiler import compile_plan
 from planlang.geometry.model import Box
-from planlang.requirements.check import gaps_between
+from planlang.plan.stated import Requirement
+from planlang.requirements.check import decay_in, gaps_between
+from planlang.syntax.span import NOWHERE
 from tests.plans import SMALL
 
 PRICED = SMALL.replace("  density  680 kg/m3\n", "  density  680 kg/m3\n  price 46 GBP per sheet\n")
@@ -125,3 +128,27 @@ def box(left, lower, width=10, height=10):
 )
 def test_gaps_are_between_neighbours_that_face_each_other(boxes, gaps):
     assert gaps_between(boxes) == gaps
+
+
+@pytest.mark.parametrize(
+    ("sense", "bound", "over_range", "holds", "shown"),
+    [
+        ("most", "0.95", False, True, "0.90 s"),
+        ("most", "0.85", False, False, "0.90 s"),
+        ("least", "0.55", False, True, "0.60 s"),
+        ("least", "0.70", False, False, "0.60 s"),  # the value alone would reach it
+        ("most", "1.15", True, False, "0.50 to 1.2 s"),
+        ("least", "0.55", True, False, "0.50 to 1.2 s"),
+    ],
+)
+def test_upper_limits_are_held_against_the_value_and_lower_ones_against_the_least(
+    sense, bound, over_range, holds, shown
+):
+    expected = Expected((500,), (), value=(0.9,), least=(0.6,), low=(0.5,), high=(1.2,))
+    asked = Requirement(
+        at=NOWHERE, subject="decay", of="", sense=sense, bound=F(bound), low=500, high=500, currency="",
+        over_range=over_range,
+    )  # fmt: skip
+    room, found = decay_in(asked, expected, 0)
+    assert found.holds is holds is (room >= 0)
+    assert found.shown == f"{shown} at 500 Hz"

@@ -5,6 +5,14 @@ from pydantic import Field
 from planlang.jobbook.data.values import Data, Length, MaybeReal, Real, Reals
 
 
+class RangedData(Data):
+    """A value and its range; null where it could not be read."""
+
+    value: MaybeReal
+    low: MaybeReal
+    high: MaybeReal
+
+
 class AbsorberData(Data):
     """One surface, opening, array or group of people."""
 
@@ -92,7 +100,7 @@ class ReflectionData(Data):
     surface: str
     delay_s: Real = Field(validation_alias="delay")
     extra_m: Real = Field(validation_alias="extra")
-    level_db: Real = Field(validation_alias="level")
+    level_db: RangedData = Field(validation_alias="level")
     treated_by: str
     across_mm: Real = Field(validation_alias="across")
     up_mm: Real = Field(validation_alias="up")
@@ -102,11 +110,21 @@ class GainData(Data):
     """What one array does, as mean decay over `bands_hz`."""
 
     array: str
-    alone_s: Real = Field(validation_alias="alone")
-    missed_s: Real = Field(validation_alias="missed")
+    panels: int
+    alone_s: RangedData = Field(validation_alias="alone")
+    missed_s: RangedData = Field(validation_alias="missed")
     absorption_m2: Real = Field(validation_alias="absorption")
     area_m2: Real = Field(validation_alias="area")
     bands_hz: tuple[int, ...] = Field(validation_alias="bands")
+
+
+class NextPanelData(Data):
+    """One more panel like those of an array, on a surface; `own` where the array hangs there already."""
+
+    array: str
+    surface: str
+    shortens_s: RangedData = Field(validation_alias="shortens")
+    own: bool
 
 
 class ModeData(Data):
@@ -131,19 +149,20 @@ class AtListenerData(Data):
     """Clarity at one listener, by rays."""
 
     listener: str
-    clarity_50_db: Reals = Field(validation_alias="clarity_50")
-    clarity_80_db: Reals = Field(validation_alias="clarity_80")
-    definition_50: Reals
+    clarity_50_db: tuple[RangedData, ...] = Field(validation_alias="clarity_50")
+    clarity_80_db: tuple[RangedData, ...] = Field(validation_alias="clarity_80")
+    definition_50: tuple[RangedData, ...]
 
 
 class RayCheckData(Data):
     """The check by rays; null where a decay could not be read. `levels_db` are decay curves at steps of `step_s`."""
 
     rays: int
+    followed: int
     lost: int
     source: str
-    t20_s: tuple[MaybeReal, ...] = Field(validation_alias="t20")
-    edt_s: tuple[MaybeReal, ...] = Field(validation_alias="edt")
+    t20_s: tuple[RangedData, ...] = Field(validation_alias="t20")
+    edt_s: tuple[RangedData, ...] = Field(validation_alias="edt")
     listeners: tuple[AtListenerData, ...]
     step_s: Real = Field(validation_alias="step")
     levels_db: tuple[Reals, ...] = Field(validation_alias="levels")
@@ -175,6 +194,7 @@ class EstimateData(Data):
     reflections: tuple[ReflectionData, ...]
     reflection_words: tuple[str, ...]
     gains: tuple[GainData, ...]
+    next_panels: tuple[NextPanelData, ...]
     beyond: tuple[str, ...]
     flutter: tuple[str, ...]
     low_end: LowEndData | None

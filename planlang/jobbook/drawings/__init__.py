@@ -4,6 +4,7 @@ from planlang.jobbook.drawings.absorption import absorption_chart
 from planlang.jobbook.drawings.ceiling import ceiling_plan
 from planlang.jobbook.drawings.decay import decay_chart
 from planlang.jobbook.drawings.panel import panel_drawing
+from planlang.jobbook.drawings.ray_curves import ray_curves
 from planlang.jobbook.drawings.roll import roll_drawing
 from planlang.jobbook.drawings.sheet import sheet_drawing
 from planlang.jobbook.drawings.slope import profiles, slope_section
@@ -15,6 +16,7 @@ __all__ = [
     "decay_chart",
     "panel_drawing",
     "profiles",
+    "ray_curves",
     "roll_drawing",
     "sheet_drawing",
     "slope_section",

@@ -36,14 +36,14 @@ class Axes:
 
 def axes(top: float, height: float, highest: float, bands: int) -> Axes:
     """Axes from 0 to a round value above the highest."""
-    step = _round_step(highest / _FIELDS)
+    step = round_step(highest / _FIELDS)
     most = step * (floor(highest / step) + 1)
     return Axes(Extent(_LEFT, top, _RIGHT, top + height), most, bands)
 
 
 def draw_axes(canvas: Canvas, axes_: Axes, unit: str) -> None:
     """The frame, level lines with their values, and the unit above the axis."""
-    step = _round_step(axes_.most / _FIELDS)
+    step = round_step(axes_.most / _FIELDS)
     count = round(axes_.most / step)
     decimals = max(0, -floor(log10(step)))
     for index in range(count + 1):
@@ -68,7 +68,7 @@ def table_below(canvas: Canvas, axes_: Axes, rows: Sequence[tuple[str, Sequence[
     return y + 1.4
 
 
-def _round_step(least: float) -> float:
+def round_step(least: float) -> float:
     """The smallest of 1, 2, 5, 10 ... times a power of ten that is at least so large."""
     power = 10.0 ** floor(log10(least))
     return next(power * factor for factor in (1, 2, 5, 10) if power * factor >= least * (1 - 1e-9))

@@ -1,11 +1,11 @@
-"""Further parts of the acoustic estimate: what does the most, other targets, reflections, rays, the low end, limits."""
+"""Further parts of the acoustic estimate: other targets, reflections, rays, the low end, limits."""
 
-from fractions import Fraction
+from math import ceil, floor, isfinite
 
-from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, RayCheck, TargetBand
+from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, Ranged, RayCheck, TargetBand
 from planlang.jobbook import words
-from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Heading, Paragraph, Table
-from planlang.jobbook.compiled import CompiledPlan
+from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
+from planlang.jobbook.drawings import ray_curves
 from planlang.plan.figure import significant
 
 
@@ -34,48 +34,6 @@ def _further(acoustics: Acoustics, other: OtherTarget) -> Blocks:
     return (Paragraph(other.words, lead="Further target:"), Table(f"Against {other.words}, s", columns, rows))
 
 
-def gains(compiled: CompiledPlan) -> Blocks:
-    """What each array gains, and for what materials, so that it can be seen where the next panel does most."""
-    acoustics = compiled.acoustics
-    if not acoustics.gains:
-        return ()
-    share = _cost_of_area(compiled)
-    columns = [
-        Column("Array"),
-        Column("Face, m²", "right"),
-        Column("Adds, m²", "right"),
-        Column("Alone it shortens the decay by, s", "right"),
-        Column("Without it the decay is longer by, s", "right"),
-    ]
-    if share is not None:
-        columns.append(Column(f"Shortens per 100 {compiled.plan.job.currency} of materials, s", "right"))
-    rows = []
-    for gain in acoustics.gains:
-        cells = [gain.array, *(significant(value) for value in (gain.area, gain.absorption, gain.alone, gain.missed))]
-        if share is not None:
-            cells.append(significant(100 * gain.alone / (share * gain.area)) if gain.area else "")
-        rows.append(tuple(cells))
-    bands = f"{words.hertz(min(acoustics.gains[0].bands))} to {words.hertz(max(acoustics.gains[0].bands))}"
-    blocks: list[Block] = [
-        Heading(3, "What does the most"),
-        Paragraph(
-            f"Means over {bands}. The next panel does most where an array shortens the decay most for its face or its "
-            "money. Materials are shared among the arrays by the area of their faces; making and hanging are not in."
-        ),
-        Table("Gain of each array", tuple(columns), tuple(rows)),
-    ]
-    return tuple(blocks)
-
-
-def _cost_of_area(compiled: CompiledPlan) -> float | None:
-    """Materials for one m2 of face; None where a price is missing."""
-    costs = [purchase.cost for purchase in compiled.materials.purchases if purchase.name]
-    area = sum(gain.area for gain in compiled.acoustics.gains)
-    if not area or not costs or any(cost is None or cost.currency != compiled.plan.job.currency for cost in costs):
-        return None
-    return float(sum((cost.amount for cost in costs if cost is not None), Fraction(0))) / area or None
-
-
 def reflections(acoustics: Acoustics) -> Blocks:
     """First reflections from talkers to listeners, and flutter."""
     blocks: list[Block] = []
@@ -94,7 +52,7 @@ def reflections(acoustics: Acoustics) -> Blocks:
                 each.listener,
                 each.surface,
                 significant(1000 * each.delay),
-                f"{each.level:.0f}",
+                _level(1, each.level),
                 each.treated_by or "nothing",
             )
             for each in acoustics.reflections
@@ -112,7 +70,7 @@ def rays(acoustics: Acoustics) -> Blocks:
     found = acoustics.rays
     if found is None:
         return ()
-    columns = (Column("Octave band"), Column("T20", "right"), Column("EDT", "right"), Column("Range by the formulas"))
+    columns = (Column("Octave band"), Column("T20"), Column("EDT"), Column("Range by the formulas"))
     decay = acoustics.decay_after
     rows = tuple(
         (words.hertz(band), _time(found.t20[n]), _time(found.edt[n]), words.span(decay.low[n], decay.high[n]))
@@ -121,20 +79,30 @@ def rays(acoustics: Acoustics) -> Blocks:
     blocks: list[Block] = [
         Heading(3, "Check by rays"),
         Paragraph(
-            f"{found.rays} rays from {found.source} through the room with its panels, as a check on the formulas. It "
+            f"{found.rays} rays from {found.source} through the room with its panels, as a check on the formulas"
+            f"{_followed(found)}. It "
             "sees which faces stand bare opposite each other; it does not see waves, and says little below "
             f"{significant(acoustics.schroeder_after)} Hz. Scattering is taken as {words.listed(found.scattering)}, "
-            "and decides much in a room with bare parallel walls."
+            "and decides much in a room with bare parallel walls. The ranges are from two more traces: all absorption "
+            "at the low end of its range and half the scattering, and all at its high end and half more; and 5 % of "
+            "chance."
         ),
         Table("Decay of all sound in the room by rays, s", columns, rows),
         Paragraph(_agreement(found) + _losses(found)),
+        Figure(ray_curves(acoustics, found)),
         *_clarity(acoustics, found),
     ]
     return tuple(blocks)
 
 
-def _time(value: float) -> str:
-    return significant(value) if value == value else "not read"  # noqa: PLR0124
+def _time(found: Ranged) -> str:
+    return words.with_range(found.value, found.low, found.high) if isfinite(found.value) else "not read"
+
+
+def _followed(found: RayCheck) -> str:
+    if found.followed >= found.rays:
+        return ""
+    return f"; in so hard a room {found.followed} of them go on to the end and stand for the others"
 
 
 def _agreement(found: RayCheck) -> str:
@@ -162,7 +130,7 @@ def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
         *(Column(words.hertz(band), "right") for band in acoustics.bands),
     )
     rows = tuple(
-        (each.listener, name, *(f"{factor * value:.0f}" for value in values))
+        (each.listener, name, *(_level(factor, value) for value in values))
         for each in found.listeners
         for name, factor, values in (
             ("C50, dB", 1, each.clarity_50),
@@ -171,6 +139,11 @@ def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
         )
     )
     return (Table("Clarity at the listeners, by rays", columns, rows),)
+
+
+def _level(factor: int, found: Ranged) -> str:
+    value, low, high = (factor * part for part in (found.value, found.low, found.high))
+    return f"{value:.0f} ({floor(low)} to {ceil(high)})"
 
 
 def low_end(acoustics: Acoustics) -> Blocks:

@@ -8,12 +8,12 @@ from planlang.jobbook.drawings import absorption_chart, decay_chart
 from planlang.jobbook.sections.acoustic_detail import (
     beyond,
     further_targets,
-    gains,
     low_end,
     rays,
     reflections,
     wanted,
 )
+from planlang.jobbook.sections.acoustic_gains import gains
 from planlang.jobbook.sections.acoustic_tables import formulas, ratings, thirds
 from planlang.plan.figure import significant
 

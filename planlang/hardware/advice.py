@@ -73,11 +73,17 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12)
             "it may be hung"
         )
     lines += [_second_words(one.case) for one in hung if one.case.array.second_support]
-    sloped = [one.case for one in hung if one.case.pitch > 0]
+    sloped = [one.case for one in hung if one.case.link_pitch > 0]
     if sloped:
         lines.append(
             f"{words.listed([case.array.name for case in sloped])}: links hang plumb, not square to the slope. Drive "
             "each eye plumb into the timber, seated on a flat or a wedge, so that it is pulled in line with its shank"
+        )
+    square = [one.case.array.name for one in hung if one.case.pitch > 0 and one.case.array.hang.square]
+    if square:
+        lines.append(
+            f"{words.listed(square)}: links hang square to the slope. Fit and tighten the ties up the slope first: "
+            "without them each panel slides down until its links hang plumb, and swings"
         )
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:
@@ -118,7 +124,7 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
         lines.append("What the level pull of links that lean does to the panel's frame")
     if any(one.case.array.second_support for one in hung):
         lines.append("Where each second support meets its member, and what a fall does to the panel")
-    if any(one.case.pitch > INLINE_PITCH_DEG for one in hung):
+    if any(one.case.link_pitch > INLINE_PITCH_DEG for one in hung):
         lines.append(
             "Whether the panel's eyes have a shoulder: on a slope they are pulled off their axis, and the reduction "
             "used is for shouldered eyes"
@@ -166,7 +172,9 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     if case.surface.kind == "ceiling":
         how = "bolted through its frame with washers, 4 bolt diameters or more from the edge of the sheet"
         lines.append((f"{name}: each panel's eyes are {how}", "who makes the panels"))
-    if case.pitch > 0:
+    if case.pitch > 0 and case.array.hang.square:
+        lines.append((f"{name}: every tie up the slope is taut, and every link square to it", "who hangs the panels"))
+    elif case.pitch > 0:
         lines.append((f"{name}: every ceiling eye is plumb, seated, and pulled in line", "who hangs the panels"))
     if case.surface.kind == "wall":
         lines.append((f"{name}: each panel's foot bears on a spacer", "who hangs the panels"))

@@ -25,7 +25,10 @@ def fixings_of(hung: Sequence[Hung]) -> tuple[Fixing, ...]:
             found += _fixing(one, hang.anchor, timber, one.case.member_word, sheared)
         if hang.into == "rail" and hang.rail:
             found += _fixing(one, hang.anchor, hang.rail.timber, "rail", sheared)
-            found += _fixing(one, hang.rail.screw, timber, one.case.member_word, sheared or one.case.pitch > 0)
+            found += _fixing(one, hang.rail.screw, timber, one.case.member_word, sheared or one.case.link_pitch > 0)
+        tie = one.case.array.up_slope_tie
+        if tie is not None and one.case.pitch > 0:
+            found += _fixing(one, tie.screw, timber, f"{one.case.member_word}, tie up the slope", True)
         second = one.case.array.second_support
         if second is not None and members is not None:
             found += _fixing(one, second.anchor, timber, f"{one.case.member_word}, second support", False)

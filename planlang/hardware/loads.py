@@ -18,8 +18,11 @@ from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
+from planlang.hardware.slope import is_square, share_square, slope_steps, slope_words
 from planlang.hardware.totals import surface_totals
 from planlang.hardware.weigh import (
+    Shared,
+    Weighed,
     demand_figure,
     share_figure,
     share_on_wall,
@@ -113,7 +116,7 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
         return messages.mass_unknown(array)
     worst = None
     for panel in case.panels:
-        shared = share_overhead(case, panel, weighed) if ceiling else share_on_wall(case, panel, weighed)
+        shared = _share(case, panel, weighed)
         if shared is None:
             return messages.panel_tips_over(array, panel.mark)
         if worst is None or shared.force > worst.force:
@@ -121,11 +124,17 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
     return Hung(case, weighed, worst) if worst else messages.mass_unknown(array)
 
 
+def _share(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
+    if case.surface.kind != "ceiling":
+        return share_on_wall(case, panel, weighed)
+    return share_square(case, panel, weighed) if is_square(case) else share_overhead(case, panel, weighed)
+
+
 def _path(one: Hung, point_loads: Mapping[str, float]) -> tuple[Checked, ...]:
     hung_by = one.case.array.panel.hung_by
     demand = demand_figure(one.case, one.shared)
     if isinstance(hung_by, Eyes):
-        return eye_path(one.case, hung_by, one.shared, demand, point_loads)
+        return (*eye_path(one.case, hung_by, one.shared, demand, point_loads), *slope_steps(one))
     return cleat_path(one.case, hung_by, one.shared, demand, point_loads) if hung_by else ()
 
 
@@ -154,6 +163,7 @@ def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) ->
         second_support=needs_second(case, mass),
         lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),
         second_steps=second,
+        slope_words=slope_words(case),
         worst_share=worst_share_figure(case, one.weighed, one.shared),
     )
 

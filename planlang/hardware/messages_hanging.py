@@ -1,10 +1,12 @@
 """The words of findings on how panels hang: second supports, sharing, eyes in the frame, rails, room on site."""
 
+from collections.abc import Sequence
+
 from planlang.hardware import words
 from planlang.hardware.factors import INLINE_PITCH_DEG, SECOND_SUPPORT_SLACK_MM, STEEP_LEAN_DEG, THINNEST_FRAME_MM
 from planlang.hardware.model import Clearance
 from planlang.plan.model import Array
-from planlang.plan.safety import Evidence
+from planlang.plan.safety import Evidence, UpSlopeTie
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -182,6 +184,29 @@ def links_lean(array: Array, thrust: float, tape: TapeStyle) -> Diagnostic:
         array.hang.at,
         "hang it plumb, or have the frame checked",
         Severity.WARNING,
+    )
+
+
+def slides_down_slope(array: Array, force: float, tape: TapeStyle) -> Diagnostic:
+    """Links square to a slope, and nothing that keeps the panel from sliding down."""
+    return Diagnostic(
+        "slides-down-slope",
+        f"'{array.name}': its links hang square to the slope, and nothing holds the {words.asked(force, tape)} with "
+        "which each panel would slide down",
+        array.hang.at,
+        "let the links hang plumb, or state a tie: `up-slope-tie 2 of TIE from EYE, to PLATE on 4 of SCREW, "
+        "reaching 300 mm`",
+    )
+
+
+def tie_lifts_panel(array: Array, panels: Sequence[str], tie: UpSlopeTie) -> Diagnostic:
+    """A tie so steep that it lifts the panel's edge towards the slope, and the links go slack."""
+    return Diagnostic(
+        "tie-lifts-panel",
+        f"'{array.name}': the tie up the slope lifts the upper edge of {words.listed(panels)} more than its weight "
+        "holds it down, so that links go slack",
+        tie.at,
+        "let it reach further up the slope, or take a shorter drop",
     )
 
 

@@ -47,6 +47,17 @@ IN_LINING = (
 WIDE_JOISTS = ("joists 45 x 145", "joists 63 x 145")
 DENSE = (GRAVITY, f'{GRAVITY}\n  characteristic-density 350 kg/m3, "grade stamp seen on site"')
 BY_EUROCODE = (("", "safety {\n  timber-rules ec5\n}"), WIDE_JOISTS, DENSE)
+UP_SLOPE = (
+    (FLAT, "slope ceiling from south wall at 2200, pitch 20 deg"),
+    (JOISTS, "rafters 45 x 145 of spruce at 588 centres, first at 206, running up"),
+    (PLACE, "place grid 2 across by 1 up, gap 576, left edge at 200, lowest edge at 600"),
+    (FIX, "fix lag-eye into rafters\n  up-slope-tie 2 of eye from eye, to eye on 4 of screw, reaching 300"),
+    (HANG, f"{HANG}, square to the slope"),
+    (
+        "hardware lag-eye {",
+        "hardware screw {\n  mass 8 g\n  shank 5\n  thread 60\n  price 0.20 GBP per each\n}\n\nhardware lag-eye {",
+    ),
+)
 ON_RAILS = (
     (
         GRAVITY,
@@ -304,6 +315,20 @@ PAGES = {
         "A rail that is pulled aside twists, and its screws are sheared; there is no rule for that here.",
         given=ON_RAILS,
         wrong=((HANG, f"{HANG}, leaning 4 deg"),),
+    ),
+    "slides-down-slope": Page(
+        "Links square to a slope and nothing that holds the panel up it",
+        "Links that hang plumb hold a panel on a slope by themselves. Links square to the slope don't: without a tie "
+        "the panel slides down until they hang plumb. State the tie, or let the links hang plumb.",
+        given=UP_SLOPE,
+        wrong=(("up-slope-tie 2 of eye from eye, to eye on 4 of screw, reaching 300", ""),),
+    ),
+    "tie-lifts-panel": Page(
+        "A tie up the slope that lifts the panel's edge",
+        "A tie goes from the panel's back, a drop below the slope, to a plate on it. The shorter it is, the more it "
+        "pulls the edge towards the slope; here more than the weight there, so that the links go slack.",
+        given=UP_SLOPE,
+        wrong=(("reaching 300", "reaching 60"),),
     ),
     "drop-out-of-reach": Page(
         "Eyes and links longer or shorter than the drop",

@@ -40,7 +40,7 @@ def length_of_link(case: Case) -> float:
     The drop is square to the surface; under a slope plumb links are longer, and so are links that lean.
     """
     drop = float(case.array.hang.drop)
-    return drop / math.cos(math.radians(case.pitch)) / math.cos(math.radians(float(case.array.hang.lean_deg)))
+    return drop / math.cos(math.radians(case.link_pitch)) / math.cos(math.radians(float(case.array.hang.lean_deg)))
 
 
 def lift_off(array: Array) -> float:

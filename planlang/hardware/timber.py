@@ -51,14 +51,14 @@ class Member:
 
 
 def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagnostic, ...]]:
-    """Return the members behind the array's surface; `plumb` for a shank driven plumb, else square to the surface."""
+    """Return the members behind the array's surface; `plumb` for a shank in line with links, else square to it."""
     members = case.surface.members
     if members is None:
         return None, ()
     if members.timber is None:
         finding = messages.timber_not_stated(case.member_word, case.surface.name, members.at, case.overhead)
         return None, (finding,)
-    pitch = case.pitch if plumb else 0.0
+    pitch = case.link_pitch if plumb else 0.0
     up = members.runs == "up"
     assumed, findings = _gravity_assumed(members.timber, case.overhead)
     lining = case.lining_depth
@@ -71,14 +71,14 @@ def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagno
 
 
 def rail_as_member(case: Case, rail: Rail) -> tuple[Member | None, tuple[Diagnostic, ...]]:
-    """Return the rail as the anchors meet it, driven plumb; only its lesser side is sure to be its depth."""
+    """Return the rail as the anchors meet it, in line with the links; only its lesser side is sure to be its depth."""
     if rail.timber.section is None:
         return None, (messages.rail_size_unknown(case.array, rail.timber.name, case.overhead),)
     assumed, findings = _gravity_assumed(rail.timber, case.overhead)
     depth, width = sorted(float(side) for side in rail.timber.section)
     return Member(
         "rail", float(rail.timber.specific_gravity), rail.timber.gravity_source, assumed, width, depth, 0.0, 0.0,
-        1.0, case.pitch, True, rail.timber.at, 90.0, *_characteristic(rail.timber),
+        1.0, case.link_pitch, True, rail.timber.at, 90.0, *_characteristic(rail.timber),
     ), findings  # fmt: skip
 
 

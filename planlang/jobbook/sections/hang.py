@@ -43,7 +43,33 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
     rails = [rail for rail in compiled.layout.rails if rail.surface == surface.name]
     if rails:
         blocks.append(_rails(surface.name, rails, tape))
-    return [*blocks, _points(compiled, surface, placed), *_second_supports(surface, placed, tape)]
+    beside = (*_up_slope_ties(surface, placed, tape), *_second_supports(surface, placed, tape))
+    return [*blocks, _points(compiled, surface, placed), *beside]
+
+
+def _up_slope_ties(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
+    """One row a panel that ties keep up the slope."""
+    rows = tuple(
+        (
+            panel.mark,
+            f"{tie.count} x {tie.tie.words}, from {tie.eye.words} on the back at the upper edge",
+            f"{tie.plate.words} with {tie.screws} x {tie.screw.words}",
+            words.in_column(tie.reach, tape),
+            Tick(),
+        )
+        for panel in placed
+        if (tie := panel.array.up_slope_tie) is not None and surface.pitch_deg
+    )
+    if not rows:
+        return []
+    columns = (
+        Column("Panel"),
+        Column("Tie up the slope"),
+        Column("To, screws in line in the middle of a member"),
+        Column(words.column_head("Up the slope from the eye", tape), "right", big=True),
+        Column("Hung"),
+    )
+    return [Table(f"Ties up the slope of {surface.name}", columns, rows)]
 
 
 def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:

@@ -52,6 +52,7 @@ NOT_CHECKED = (
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
+    "Cables that run through several panels, and hang points that panels share: a plan has no words for them",
     "Cut-outs in a panel, and anything put on it that the plan doesn't state",
 )
 
@@ -121,7 +122,9 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
     if any(one.case.surface.kind == "ceiling" for one in hung):
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
     if any(one.case.array.hang.lean_deg for one in hung):
-        lines.append("What the level pull of links that lean does to the panel's frame")
+        lines.append(
+            "What the level pull of links that lean does to the joints of the frame, and how it twists the rails"
+        )
     if any(one.case.array.second_support for one in hung):
         lines.append("Where each second support meets its member, and what a fall does to the panel")
     if any(one.case.link_pitch > INLINE_PITCH_DEG for one in hung):

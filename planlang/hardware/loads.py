@@ -13,7 +13,7 @@ from planlang.hardware.factors import (
     HEAD_HEIGHT_MM,
 )
 from planlang.hardware.hung import Hung
-from planlang.hardware.lifting import lift_words
+from planlang.hardware.lifting import lift_words, lifts_of
 from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
 from planlang.hardware.second import hangs_high, needs_second, second_path
@@ -76,6 +76,7 @@ def check_loads(
         not_reckoned=tuple(not_reckoned),
         refused=tuple(finding.message for finding in said if finding.is_error),
         clearances=near,
+        lifts=tuple(lift for one in hung for lift in lifts_of(one)),
         inspect_months=plan.safety.inspect_months,
     )
     if for_book:

@@ -180,9 +180,9 @@ def links_lean(array: Array, thrust: float, tape: TapeStyle) -> Diagnostic:
     return Diagnostic(
         "links-lean",
         f"'{array.name}': its links lean {float(array.hang.lean_deg):g} deg, more than {STEEP_LEAN_DEG:g} deg, and "
-        f"each puts {words.asked(thrust, tape)} level into the panel's frame, which is not checked",
+        f"each puts {words.asked(thrust, tape)} level into the panel's frame",
         array.hang.at,
-        "hang it plumb, or have the frame checked",
+        "hang it plumb; the frame is checked for it only in its side rails",
         Severity.WARNING,
     )
 

@@ -306,8 +306,9 @@ PAGES = {
     ),
     "links-lean": Page(
         "Links that lean a good deal",
-        "A link that leans puts a level force into the panel's frame, which is not checked here. Above 15 degrees that "
-        "is a warning, above 45 degrees an error.",
+        "A link that leans puts a level force into the panel's frame. Its side rails are checked for that, its joints "
+        "and its twist are not. Above 15 degrees that is a "
+        "warning, above 45 degrees an error.",
         guard="links that lean so much come with what is said of the eyes that they pull aside",
     ),
     "lean-into-rail": Page(

@@ -9,6 +9,7 @@ from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
 from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
 from planlang.hardware.rails import bending_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
+from planlang.hardware.thrust import thrust_step
 from planlang.hardware.timber import Member, members_behind, rail_as_member
 from planlang.hardware.weigh import Shared
 from planlang.plan.figure import Figure
@@ -24,6 +25,8 @@ def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: Poin
     hang = case.array.hang
     lean = float(hang.lean_deg)
     steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
+    if lean:
+        steps.append(thrust_step(case, eyes, shared))
     if hang.link is not None:
         steps.append(marked_step(case, hang.link, hang.link.words, demand))
     if hang.into == "lining":

@@ -184,8 +184,7 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     if timber is None and hang.into == "lining":
         return lines
     shank = float(hang.anchor.shank or 0)
-    by_ec5 = by_eurocode(case, 0.0 if case.surface.kind == "ceiling" else 1.0)
-    edge = words.length_up(eurocode_edge(shank) if by_ec5 else edge_distance(shank), tape)
+    edge = words.length_up(eurocode_edge(shank) if by_eurocode(case) else edge_distance(shank), tape)
     lines.append(
         (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
     )

@@ -101,9 +101,10 @@ def screw_outside_eurocode(piece: Hardware, tape: TapeStyle, overhead: bool) -> 
     return Diagnostic(
         "screw-outside-ec5",
         f"'{piece.name}' has a shank of {words.length(piece.shank or 0, tape)}; the formula of Eurocode 5 is for 6 to "
-        "12 mm, and others need their maker's declared value, which a plan can't state yet",
+        "12 mm, and others need the value that their maker declares",
         piece.at,
-        "take one of 6 to 12 mm, or `timber-rules nds`",
+        "take one of 6 to 12 mm, or state what its maker declares, such as: withdraws at 11 N/mm2 in wood of 350 "
+        'kg/m3, "declaration of performance, its number"',
         _severity(overhead),
     )
 

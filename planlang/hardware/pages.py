@@ -272,6 +272,7 @@ PAGES = {
         "Its formula for withdrawal is for shanks of 6 to 12 mm. Others need a value declared by their maker.",
         given=BY_EUROCODE,
         wrong=(("shank 6", "shank 5"),),
+        right=(("shank 6", 'shank 5\n  withdraws at 11 N/mm2 in wood of 350 kg/m3, "maker\'s declaration 12"'),),
     ),
     "thin-for-ec5": Page(
         "A member too thin for the rules of Eurocode 5",

@@ -175,6 +175,10 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     if case.surface.kind == "ceiling":
         how = "bolted through its frame with washers, 4 bolt diameters or more from the edge of the sheet"
         lines.append((f"{name}: each panel's eyes are {how}", "who makes the panels"))
+    if hang.end_grain:
+        lines.append(
+            (f"{name}: each end of a timber is sound and without a split, after the holes too", "who hangs the panels")
+        )
     if case.pitch > 0 and case.array.hang.square:
         lines.append((f"{name}: every tie up the slope is taut, and every link square to it", "who hangs the panels"))
     elif case.pitch > 0:

@@ -123,6 +123,17 @@ def thin_for_eurocode(
     )
 
 
+def end_grain_refused(array: Array, piece: Hardware, why: str, overhead: bool) -> Diagnostic:
+    """A fixing into the end of a member for which there is no rule."""
+    return Diagnostic(
+        "end-grain-refused",
+        f"'{array.name}': '{piece.name}' goes into end grain, and {why}",
+        array.hang.at,
+        "fix into the side of the members, or bolt a bracket to their sides",
+        _severity(overhead),
+    )
+
+
 def eye_pulled_aside(array: Array, piece: Hardware, angle_deg: float, overhead: bool) -> Diagnostic:
     """An eye that screws into wood is pulled off its axis."""
     return Diagnostic(

@@ -280,6 +280,15 @@ PAGES = {
         given=BY_EUROCODE,
         wrong=(("joists 63 x 145", "joists 63 x 70"),),
     ),
+    "end-grain-refused": Page(
+        "A screw into the end of a timber",
+        "Along the grain a thread holds little and lets go without a warning. Wood screws may not be pulled out of end "
+        "grain at all by the NDS, and Eurocode 5 has no rule for it; lag screws of 1/4 in (6.35 mm) and more keep "
+        "three quarters by the NDS.",
+        given=((FIX, f"{FIX}, in their end grain"), WIDE_JOISTS),
+        wrong=(("shank 6", "shank 6.3"),),
+        right=(("shank 6", "shank 8"),),
+    ),
     "eye-pulled-aside": Page(
         "A screw eye that is pulled aside",
         "An eye that screws into wood holds in the direction of its shank. Pulled aside it bends, and the wood crushes "

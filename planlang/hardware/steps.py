@@ -26,6 +26,7 @@ from planlang.hardware.withdrawal import (
     LAG_FROM_MM,
     NDS_SOURCE,
     edge_distance,
+    end_grain_factors,
     least_thread,
     thread_that_holds,
     withdrawal_per_mm,
@@ -117,8 +118,9 @@ def thread_step(case: Case, screws: Screws, member: Member, step_words: str) -> 
 
 def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: float) -> Diagnostic | None:
     wanted = edge_wanted(case, screws.shear, shank, member)
-    if screws.piece.made_for in ("solid-walls", "hollow-walls"):
-        return messages_hanging.not_for_wood(screws.piece, member.word, case.overhead)
+    misfit = _misfit(case, screws, member, shank)
+    if misfit is not None:
+        return misfit
     if screws.edge < wanted:
         return messages.edge_too_near(case.array, screws.at_point, screws.edge, wanted, case.tape, case.overhead)
     if member.grain_factor is None:
@@ -135,11 +137,30 @@ def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: f
     return None
 
 
+def _misfit(case: Case, screws: Screws, member: Member, shank: float) -> Diagnostic | None:
+    """A piece that isn't for wood, or not for the way in which it meets the grain."""
+    if screws.piece.made_for in ("solid-walls", "hollow-walls"):
+        return messages_hanging.not_for_wood(screws.piece, member.word, case.overhead)
+    why = _end_grain_refused(case, screws, shank) if member.end_grain else ""
+    return messages_hanging.end_grain_refused(case.array, screws.piece, why, case.overhead) if why else None
+
+
 def edge_wanted(case: Case, shear: float, shank: float, member: Member) -> float:
     """Return the least distance from a fixing to the edge of its member, mm, by the plan's rules for timber."""
     across = shear > 0 and member.runs_across
     wanted = edge_distance(shank, across)
     return max(wanted, eurocode_edge(shank, across)) if by_eurocode(case) else wanted
+
+
+def _end_grain_refused(case: Case, screws: Screws, shank: float) -> str:
+    """Why a fixing along the grain has no rule; empty where it has one, with a reduction."""
+    if case.pitch > 0:
+        return "under a slope no rule here covers it"
+    if by_eurocode(case):
+        return "Eurocode 5 has no withdrawal at less than 30 deg to the grain (8.7.2, from memory)"
+    if screws.pull > 0 and end_grain_factors(shank)[0] is None:
+        return "the NDS allows no wood screw to be pulled out of end grain (12.2.2, from memory)"
+    return ""
 
 
 def _side_problem(case: Case, screws: Screws) -> Diagnostic | None:
@@ -190,15 +211,20 @@ def _by_nds(
     """The allowable load of one screw by the NDS, in what words, from which source and inputs."""
     shank = float(screws.piece.shank or 0)
     withdrawal = withdrawal_per_mm(shank, member.gravity) * counts * (member.grain_factor or 0.0)
+    along, across = end_grain_factors(shank) if member.end_grain else (1.0, 1.0)
+    withdrawal *= along or 0.0
     value, source = withdrawal, NDS_SOURCE
     how = f"withdrawal, {words.length_down(counts, case.tape)} of thread in the {member.word}"
     if screws.shear > 0:
-        lateral = lateral_allowable(shank, counts, member.gravity, member.gap, screws.side)
+        lateral = lateral_allowable(shank, counts, member.gravity, member.gap, screws.side) * across
         angle = math.degrees(math.atan2(screws.pull, screws.shear))
         combined = lag_combined if shank >= LAG_FROM_MM else wood_screw_combined
         value = combined(withdrawal, lateral, angle)
         how += f", with shear, pulled at {angle:.0f} deg to the wood"
         source = f"{NDS_SOURCE}; {LATERAL_SOURCE}; NDS 2018 12.4"
+    if member.end_grain:
+        how += ", in end grain: 0.75 of withdrawal and 0.67 of shear"
+        source += "; NDS 2018 12.5.2 (end grain factor), from memory"
     return value, how, f"{source}; {member.gravity_source}", (("specific gravity", f"{member.gravity:g}"),)
 
 

@@ -20,7 +20,7 @@ class Member:
     `passes_through` is what the thread crosses before the wood, `gap` what lies between the wood and the side member.
     `grain_angle` is that of the shank to its grain, `characteristic` its characteristic density, kg/m3.
     `runs_across` says that shear down the surface is across its grain. `lean_deg` is the angle at which a plumb shank
-    leans to the side of a member that runs across a slope.
+    leans to the side of a member that runs across a slope. With `end_grain` the shank goes into the end of the member.
     """
 
     word: str
@@ -38,6 +38,7 @@ class Member:
     grain_angle: float = 90.0
     characteristic: float | None = None
     characteristic_source: str = ""
+    end_grain: bool = False
 
     def width_for(self, thread: float, edge: float) -> float:
         """Return how wide the member has to be for so much thread, driven plumb, to stay `edge` away from its side."""
@@ -66,7 +67,7 @@ def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagno
         case.member_word, float(members.timber.specific_gravity), members.timber.gravity_source, assumed,
         float(members.width), float(members.depth), lining / math.cos(math.radians(pitch)), lining,
         grain_factor(90 - pitch) if up else 1.0, 0.0 if up else pitch, not up, members.timber.at,
-        90 - pitch if up else 90.0, *_characteristic(members.timber),
+        90 - pitch if up else 90.0, *_characteristic(members.timber), case.array.hang.end_grain,
     ), findings  # fmt: skip
 
 

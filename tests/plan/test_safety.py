@@ -170,3 +170,13 @@ def test_a_survey_finds_a_detector_elsewhere(tmp_path):
     (detector,) = (feature for feature in plan.room.features if feature.name == "D1")
     assert (detector.across, detector.up) == (2490, 3690)
     assert [(each.drawn, each.found) for each in plan.differences] == [(2500, 2490), (3700, 3690)]
+
+
+def test_end_grain_is_stated_and_only_of_members(tmp_path):
+    into = ("lag-eye into joists", "lag-eye into joists, in their end grain")
+    plan, findings = read_text(tmp_path, SMALL.replace(*into))
+    assert findings == ()
+    assert plan.arrays[0].hang.end_grain
+    (tmp_path / "b").mkdir()
+    lining = ("lag-eye into joists", "lag-eye into the lining, in their end grain")
+    assert [c for c, _ in findings_after(tmp_path / "b", lining)] == ["clauses-disagree"]

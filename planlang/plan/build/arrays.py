@@ -9,6 +9,7 @@ from typing import Any
 from planlang.plan import messages
 from planlang.plan.build.hanging import (
     build_added,
+    build_end_grain,
     build_lean,
     build_second_support,
     build_share,
@@ -98,6 +99,7 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         share_reason=reason,
         snap=build_snap(names, fix),
         square=build_square(names, hang, entry),
+        end_grain=build_end_grain(names, fix),
     )
 
 

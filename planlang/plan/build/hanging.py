@@ -68,6 +68,14 @@ def build_second_support(names: Names, entry: Entry | None) -> SecondSupport | N
     )
 
 
+def build_end_grain(names: Names, fix: Entry) -> bool:
+    """Whether the fixings go into the ends of the members; a rail and a lining have none that they could meet."""
+    if "end" in fix.values and value(fix, "into") in ("lining", "rails"):
+        message = f"`into {value(fix, 'into')}` meets no end of a member"
+        raise _clash(names, fix, message, "take `in their end grain` out")
+    return "end" in fix.values
+
+
 def build_square(names: Names, hang: Entry, entry: Entry) -> bool:
     """Whether the links hang square to the slope: those of eyes, which then neither lean nor share by a chosen rule."""
     tie, share = maybe(entry, "up-slope-tie"), maybe(entry, "share")

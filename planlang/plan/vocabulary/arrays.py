@@ -107,6 +107,7 @@ ARRAY = S(
                     "snap within {snap:length}",
                     "How far each panel may move so that its hang points land on the members.",
                 ),
+                Clause("in their {end:end} grain", "The fixings go into the ends of the members, along the grain."),
                 Clause("rails end {overhang:distance} past their last member", "So that the end screw splits nothing."),
             ),
             required=True,

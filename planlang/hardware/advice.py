@@ -7,7 +7,7 @@ policy'.
 from collections.abc import Sequence
 
 from planlang.hardware import words
-from planlang.hardware.case import Case
+from planlang.hardware.case import Case, is_assumed
 from planlang.hardware.eurocode import by_eurocode, eurocode_edge
 from planlang.hardware.factors import CLEAT_STANDOFF_MM, INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
@@ -175,6 +175,7 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     if case.surface.kind == "ceiling":
         how = "bolted through its frame with washers, 4 bolt diameters or more from the edge of the sheet"
         lines.append((f"{name}: each panel's eyes are {how}", "who makes the panels"))
+    lines += _locks(case)
     if hang.end_grain:
         lines.append(
             (f"{name}: each end of a timber is sound and without a split, after the holes too", "who hangs the panels")
@@ -192,6 +193,20 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     lines.append(
         (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
     )
+    return lines
+
+
+def _locks(case: Case) -> list[tuple[str, str]]:
+    """One line a connector: what locks it by its maker, or that the plan doesn't say."""
+    array, second, tie = case.array, case.array.second_support, case.array.up_slope_tie
+    connectors = [array.hang.link, second.tie if second else None, tie.tie if tie else None]
+    lines = []
+    for piece in dict.fromkeys(piece for piece in connectors if piece is not None):
+        if piece.locks and not is_assumed(piece.locks_source):
+            text = f"each {piece.words} is locked by its {piece.locks} ({piece.locks_source})"
+        else:
+            text = f"each {piece.words} has a gate, nut or pin that locks it; the plan doesn't say so"
+        lines.append((f"{array.name}: {text}", "who hangs the panels"))
     return lines
 
 

@@ -123,6 +123,18 @@ def thin_for_eurocode(
     )
 
 
+def connector_opens(array: Array, piece: Hardware, overhead: bool) -> Diagnostic:
+    """A piece in the load path that nothing keeps closed."""
+    return Diagnostic(
+        "connector-opens",
+        f"'{array.name}': nothing locks '{piece.name}' ({piece.words}); a hook or a spring gate can let go when a "
+        "panel is knocked or lifted",
+        piece.at,
+        "take one that locks: with a screw gate, a nut or a pin",
+        _severity(overhead),
+    )
+
+
 def end_grain_refused(array: Array, piece: Hardware, why: str, overhead: bool) -> Diagnostic:
     """A fixing into the end of a member for which there is no rule."""
     return Diagnostic(

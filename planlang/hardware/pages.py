@@ -280,6 +280,13 @@ PAGES = {
         given=BY_EUROCODE,
         wrong=(("joists 63 x 145", "joists 63 x 70"),),
     ),
+    "connector-opens": Page(
+        "A connector that nothing locks",
+        "An open hook, an S-hook or a spring gate lets go when the panel is lifted, knocked or swings. Overhead that "
+        "is refused; take a piece with a gate, a nut or a pin that locks it, and say which paper says so.",
+        given=((BOLTS, f'{BOLTS}\n  locks by nut, "maker\'s sheet E-1"'),),
+        wrong=(("locks by nut", "locks by nothing"),),
+    ),
     "end-grain-refused": Page(
         "A screw into the end of a timber",
         "Along the grain a thread holds little and lets go without a warning. Wood screws may not be pulled out of end "

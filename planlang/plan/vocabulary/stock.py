@@ -169,6 +169,14 @@ HARDWARE = S(
             "What its maker lets it go into.",
             "made-for hollow-walls",
         ),
+        S(
+            "locks",
+            "by {how:gate|nut|pin|wire|weld|nothing}",
+            "What keeps it from opening by itself, by its maker: a screw gate, a nut, a pin, a wire, a weld. By "
+            "nothing: an open hook, a spring gate, an S-hook; refused overhead.",
+            'locks by nut, "invented data sheet QL-3"',
+            clauses=(Clause("{source:text}", "The paper.", required=True),),
+        ),
         S("engages", "{depth:length}", "How far a cleat is lifted to let go.", "engages 20"),
         S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
         S(

@@ -16,6 +16,7 @@ from planlang.hardware.hung import Hung
 from planlang.hardware.lifting import lift_words, lifts_of
 from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
+from planlang.hardware.round_the_corner import round_the_corner
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
 from planlang.hardware.slope import is_square, share_square, slope_steps, slope_words
@@ -68,14 +69,15 @@ def check_loads(
         findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
     surface_mass, loaded = surface_totals(room, hung)
     near, nearly = clearances(room, layout.panels, plan.job.tape)
-    findings += [*loaded, *nearly, *_outdated(plan)]
+    far, far_findings = round_the_corner(room, layout.panels, plan.job.tape)
+    findings += [*loaded, *nearly, *far_findings, *_outdated(plan)]
     said = in_order(replace(finding, stops_book=False) for finding in _most_severe(findings))
     value = Loads(
         panels=tuple(loads),
         surface_mass=surface_mass,
         not_reckoned=tuple(not_reckoned),
         refused=tuple(finding.message for finding in said if finding.is_error),
-        clearances=near,
+        clearances=(*near, *far),
         lifts=tuple(lift for one in hung for lift in lifts_of(one)),
         inspect_months=plan.safety.inspect_months,
     )

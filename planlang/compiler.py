@@ -79,7 +79,7 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True) -> Compila
         if heavy:
             findings += heavy
             break
-        other = compile_option(checked, name, for_book, hold=for_book)
+        other = compile_option(checked, name, for_book, hold=for_book, beside=chosen.value)
         findings += only_there(name, other.diagnostics, chosen.diagnostics)
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
@@ -96,8 +96,13 @@ def with_examination(compiled: CompiledPlan) -> CompiledPlan:
     return replace(compiled, estimated=acoustics)
 
 
-def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = True) -> Outcome[CompiledPlan | None]:
-    """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires."""
+def compile_option(
+    checked: Checked, option: str, for_book: bool, hold: bool = True, beside: CompiledPlan | None = None
+) -> Outcome[CompiledPlan | None]:
+    """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires.
+
+    `beside` is the plan with another option, whose room is taken where it is the same.
+    """
     typed = type_plan(checked, option)
     plan = typed.value
     assert plan is not None or not typed.ok, "a plan that can't be read says why"
@@ -107,7 +112,8 @@ def compile_option(checked: Checked, option: str, for_book: bool, hold: bool = T
     if heavy:
         return Outcome(None, in_order([*typed.diagnostics, *heavy]))
 
-    room = build_room(plan)
+    same = beside is not None and (beside.plan.room, beside.plan.job.tape) == (plan.room, plan.job.tape)
+    room = Outcome(beside.room) if beside is not None and same else build_room(plan)
     if not room.value.surfaces:
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     layout = place_arrays(plan, room.value)

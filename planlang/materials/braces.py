@@ -4,14 +4,14 @@ Stated braces come first. A batt joint that one of them bears needs no brace of 
 panel when a brace stands there or nearly so (less than half a brace's width clear). Two braces in one place are one.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
 from planlang.materials import messages
 from planlang.plan.panel import Braces, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
-from planlang.syntax.record import record
+from planlang.syntax.record import record, workpiece
 
 LEAST_BEARING = Fraction(10)
 """Least width of brace, mm, under each of two batts that meet on it. Rule of this project, no source."""
@@ -25,7 +25,7 @@ class BraceLay:
     remarks: tuple[str, ...]
 
 
-@dataclass(slots=True)
+@workpiece
 class _Bench:
     """The braces placed so far, with what was found on the way."""
 

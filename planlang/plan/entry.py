@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cache
 
 from planlang.plan.forms import Pattern, Values, pattern_of
@@ -10,11 +10,11 @@ from planlang.plan.values import Setting
 from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.nodes import Item, Statement
 from planlang.syntax.parser import plan_parser
-from planlang.syntax.record import record
+from planlang.syntax.record import record, workpiece
 from planlang.syntax.span import Span
 
 
-@dataclass(slots=True)
+@workpiece
 class Entry:
     """A checked statement. `faulty`: it, or a part of it, is at fault and has been reported.
 
@@ -68,4 +68,4 @@ def clauses_of(kind: StatementKind) -> Clauses:
 @cache
 def items_of(text: str) -> list[Item]:
     """The items of a statement or clause that is written in the vocabulary itself."""
-    return plan_parser().parse(text, start="line")  # type: ignore[return-value]
+    return plan_parser(False).parse(text, start="line")  # type: ignore[return-value]

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 
 from planlang.plan import messages
 from planlang.plan.kinds import MOST_NAMES, NoFit, Sort, Value, sort_of
 from planlang.plan.values import VALUE_TYPES, Setting, ValueFault
 from planlang.syntax.nodes import Compound, Item, span_of
-from planlang.syntax.record import record
+from planlang.syntax.record import record, workpiece
 from planlang.syntax.span import Span
 
 DEEPEST_SHOWN, MOST_SHOWN = 4, 12
@@ -52,7 +51,7 @@ class Fit:
     index: int
 
 
-@dataclass(slots=True)
+@workpiece
 class Pattern:
     """A compiled form. `first` are the words it may begin with; empty when it begins with a parameter. `then` are those
     that may follow each of its pieces.

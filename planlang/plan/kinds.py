@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 from planlang.plan import messages
@@ -375,6 +376,7 @@ def label_of(kind: str) -> str:
     return LABELS.get(kind, kind.upper().replace("_", " "))
 
 
+@cache
 def sort_of(kind: str) -> Sort:
     """The sort of a parameter's kind; a kind that is none of the known ones is a choice of words."""
     known = SORTS.get(kind)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
 
@@ -13,6 +12,7 @@ from planlang.plan import messages
 from planlang.plan.quantity import FOOT, INCH, Kind, Quantity, in_base_unit
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import Compound, Item, span_of
+from planlang.syntax.record import workpiece
 
 UNIT_SIZE = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": INCH, "ft-in": INCH}
 NUMBER_AND_UNIT = re.compile(r"(-?[\d./\s-]*\d)\s*([^\d\s].*)$")
@@ -34,7 +34,7 @@ class ValueFault(Exception):
         self.finding = finding
 
 
-@dataclass(slots=True)
+@workpiece
 class Setting:
     """What a value may refer to: the file it stands in, the file's unit for bare lengths, the figures by name."""
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from lark import Token
 
+from planlang.syntax.record import workpiece
 from planlang.syntax.span import Span
 
 
-@dataclass(slots=True)
+@workpiece
 class Compound:
     """Items as one value: SIZE (lengths), SUM and PRODUCT (values and operators in turn), CALL (word, values)."""
 
@@ -27,7 +28,7 @@ class Compound:
 Item = Token | Compound
 
 
-@dataclass(slots=True)
+@workpiece
 class Statement:
     """One statement: its items, the first of which is its word, and the statements of its block, if it has one.
 
@@ -44,7 +45,7 @@ class Statement:
         return str(self.items[0])
 
 
-@dataclass(slots=True)
+@workpiece
 class PlanFile:
     """One file of a project: its path below the project folder, its lines and its statements."""
 

@@ -36,7 +36,7 @@ def normalise(text: str) -> str:
 
 
 @cache
-def plan_parser(lines_in_brackets: bool = False) -> Lark:
+def plan_parser(lines_in_brackets: bool) -> Lark:
     """The parser, made once a process: starts `plan` (a whole file) and `line` (the items of one statement).
 
     The one that lets lines go on in brackets looks at every token once more, so others are parsed without it.

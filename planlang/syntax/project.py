@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path, PurePosixPath
 
 from planlang.syntax import messages
@@ -10,7 +10,7 @@ from planlang.syntax.bounds import DEEPEST_USE, LARGEST_FILE, MOST_FILES, MOST_W
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.nodes import PlanFile, Statement, span_across
 from planlang.syntax.parser import normalise, parse_file
-from planlang.syntax.record import record
+from planlang.syntax.record import record, workpiece
 from planlang.syntax.span import Span
 
 MARKERS = (".planlang", ".git")
@@ -34,7 +34,7 @@ class Project:
         return file.lines[span.line - 1] if file and 0 < span.line <= len(file.lines) else ""
 
 
-@dataclass(slots=True)
+@workpiece
 class Reading:
     """What has been read so far."""
 

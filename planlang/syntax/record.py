@@ -2,13 +2,15 @@
 
 A dataclass looks into every field and writes up to six methods when its class is defined. A record writes its
 `__init__` alone; equality, hash and print are shared, and what `dataclasses.replace` and `fields` want to know is made
-when they first ask. It is frozen for the type checker, which reads all of the code.
+when they first ask. It is frozen for the type checker, which reads all of the code; a workpiece is a record that
+changes while something is made of it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import Field, dataclass
+from dataclasses import MISSING, Field, dataclass, field
+from functools import partial
 from inspect import get_annotations
 from typing import Any, TypeVar, dataclass_transform, overload
 
@@ -29,27 +31,41 @@ def record(cls: type[Any] | None = None, /, *, kw_only: bool = False) -> Any:
         TypeError: a field has a default that could change, or a field without default follows one that has one.
     """
 
-    def make(plain: Any) -> Any:
-        defaults = dict(getattr(plain, "_defaults", {}))
-        for name in get_annotations(plain):
-            defaults[name] = _default(plain, name)
-        required = [default is REQUIRED for default in defaults.values()]
-        if not kw_only and required != sorted(required, reverse=True):
-            raise TypeError(f"a field without default follows one that has one: {', '.join(defaults)}")
-        plain._defaults = defaults
-        setattr(plain, "__match_args__", () if kw_only else tuple(defaults))  # noqa: B010 - mypy forbids the plain way
-        plain.__init__ = _init_by_name if kw_only else _init_on_demand(plain)
-        plain.__eq__, plain.__hash__, plain.__repr__ = _equal, _hash, _print
-        setattr(plain, FIELDS, _FieldsOnDemand(plain, kw_only))
-        return plain
-
-    return make if cls is None else make(cls)
+    return partial(_made, kw_only=kw_only) if cls is None else _made(cls, kw_only=kw_only)
 
 
-def _default(plain: type[Any], name: str) -> Any:
-    """The default of a field, REQUIRED where it has none."""
+@dataclass_transform(field_specifiers=(field,))
+def workpiece(cls: type[T]) -> type[T]:
+    """Make a class a record that may change; `field(default_factory=…)` makes a list or the like for each.
+
+    Raises:
+        TypeError: as `record`.
+    """
+    made: type[T] = _made(cls, kw_only=False, factories=True)
+    return made
+
+
+def _made(plain: Any, kw_only: bool, factories: bool = False) -> Any:
+    defaults = dict(getattr(plain, "_defaults", {}))
+    for name in get_annotations(plain):
+        defaults[name] = _default(plain, name, factories)
+    required = [default is REQUIRED for default in defaults.values()]
+    if not kw_only and required != sorted(required, reverse=True):
+        raise TypeError(f"a field without default follows one that has one: {', '.join(defaults)}")
+    plain._defaults = defaults
+    setattr(plain, "__match_args__", () if kw_only else tuple(defaults))  # noqa: B010 - mypy forbids the plain way
+    plain.__init__ = _init_by_name if kw_only else _init_on_demand(plain)
+    plain.__eq__, plain.__hash__, plain.__repr__ = _equal, _hash, _print
+    setattr(plain, FIELDS, _FieldsOnDemand(plain, kw_only))
+    return plain
+
+
+def _default(plain: type[Any], name: str, factories: bool) -> Any:
+    """The default of a field: REQUIRED where it has none, a `Field` where one is made for each."""
     default = plain.__dict__.get(name, REQUIRED)
-    if type(default).__hash__ is None or isinstance(default, Field):
+    if type(default).__hash__ is None or (
+        isinstance(default, Field) and not (factories and default.default_factory is not MISSING)
+    ):
         raise TypeError(f"{name} could change: {default!r}")
     return default
 
@@ -78,8 +94,10 @@ def _init_on_demand(plain: Any) -> Any:
 def _written_init(defaults: dict[str, Any], checked: bool) -> Any:
     """The `__init__` of a record with these fields; `checked` where `__post_init__` looks at it afterwards."""
     stated = {f"default_{name}": default for name, default in defaults.items() if default is not REQUIRED}
+    each = [name for name, default in defaults.items() if isinstance(default, Field)]
     arguments = [f"{name}=default_{name}" if f"default_{name}" in stated else name for name in defaults]
-    body = [f" self.{name} = {name}" for name in defaults]
+    body = [f" if {name} is default_{name}: {name} = default_{name}.default_factory()" for name in each]
+    body += [f" self.{name} = {name}" for name in defaults]
     ending = " self.__post_init__()" if checked else " pass"
     made: dict[str, Any] = {}
     exec("\n".join([f"def __init__({', '.join(['self', *arguments])}):", *body, ending]), stated, made)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from lark import Lark, Token
 from lark.exceptions import UnexpectedCharacters, UnexpectedToken
@@ -13,13 +13,14 @@ from planlang.syntax.brackets import SIGNS
 from planlang.syntax.characters import mend_of
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.nodes import PlanFile, Statement, span_of
+from planlang.syntax.record import workpiece
 from planlang.syntax.span import Span
 
 MOST_FAULTS = 100
 LEFT_OPEN = SIGNS | {"_LPAR"}
 
 
-@dataclass(slots=True)
+@workpiece
 class OpenBlock:
     """A block that has been opened: the statement that opened it, and the column where that statement starts."""
 
@@ -27,7 +28,7 @@ class OpenBlock:
     column: int
 
 
-@dataclass(slots=True)
+@workpiece
 class Recovery:
     """The state of one pass over the lines of a file."""
 

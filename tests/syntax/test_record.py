@@ -4,7 +4,7 @@ import dataclasses
 
 import pytest
 
-from planlang.syntax.record import record
+from planlang.syntax.record import record, workpiece
 
 
 @record
@@ -90,3 +90,24 @@ def test_a_record_may_look_at_what_it_was_given():
     assert Share(1).of_one == 1
     with pytest.raises(ValueError, match="more than all"):
         Share(2)
+
+
+def test_a_workpiece_changes_and_has_lists_of_its_own():
+    @workpiece
+    class Bench:
+        name: str
+        rows: list = dataclasses.field(default_factory=list)
+
+    first, second = Bench("a"), Bench("a")
+    assert first == second
+    first.rows.append(1)
+    assert (first.rows, second.rows) == ([1], [])
+    assert first != second
+    assert dataclasses.replace(first, name="b").rows == [1]
+    assert Bench("c", [2]).rows == [2]
+
+
+@pytest.mark.parametrize("kind", [record, record(kw_only=True)])
+def test_a_record_makes_no_list_for_each(kind):
+    with pytest.raises(TypeError, match="rows could change"):
+        kind(type("Table", (), {"__annotations__": {"rows": list}, "rows": dataclasses.field(default_factory=list)}))

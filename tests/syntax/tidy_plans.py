@@ -107,7 +107,7 @@ class Scrawl:
 def lines_of(text: str) -> list[tuple[bool, list[Token]]]:
     """The lines of a text as tokens, each with whether a blank line stands before it; comments are left out."""
     lines: list[tuple[bool, list[Token]]] = [(False, [])]
-    for token in plan_parser().lex(normalise(text)):
+    for token in plan_parser(False).lex(normalise(text)):
         if token.type != "_NL":
             lines[-1][1].append(token)
         elif lines[-1][1]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, TypeVar
 
 from planlang.plan import messages
@@ -13,6 +13,7 @@ from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
 from planlang.plan.values import nearest_name
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import workpiece
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
@@ -24,7 +25,7 @@ class Unknown(Exception):
     """Something needed is missing or at fault, and has been reported; what needs it can't be built."""
 
 
-@dataclass(slots=True)
+@workpiece
 class Definition:
     """A named block: by way of how many others it starts from its first `like`; `unsound` where that could not be."""
 
@@ -35,7 +36,7 @@ class Definition:
     unsound: bool = False
 
 
-@dataclass(slots=True)
+@workpiece
 class Names:
     """All definitions of a project, and what has been made of them.
 

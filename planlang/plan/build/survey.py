@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from fractions import Fraction
 from typing import TypeVar
 
@@ -16,13 +16,14 @@ from planlang.plan.quantity import rise_over_run
 from planlang.plan.room import Feature, Room
 from planlang.plan.stated import Difference
 from planlang.plan.usual import FEATURE_KINDS
+from planlang.syntax.record import workpiece
 from planlang.syntax.span import Span
 
 T = TypeVar("T")
 STOCK_WITH_THICKNESS = ("sheet", "batt")
 
 
-@dataclass(slots=True)
+@workpiece
 class Readings:
     """What surveys found, gathered while they are laid over the plan."""
 

@@ -21,7 +21,8 @@ from planlang.plan.bounds import too_much, too_much_with_options
 from planlang.plan.model import Plan
 from planlang.plan.reader import Checked, check_statements, type_plan
 from planlang.plan.stated import Requirement
-from planlang.requirements.check import Results, check_requirements
+from planlang.requirements.check import check_requirements
+from planlang.requirements.results import Results
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
 from planlang.syntax.project import Project, read_project
 from planlang.syntax.record import record

@@ -7,7 +7,7 @@ policy'.
 from collections.abc import Sequence
 
 from planlang.hardware import words
-from planlang.hardware.case import Case
+from planlang.hardware.case import Case, is_assumed
 from planlang.hardware.eurocode import by_eurocode, eurocode_edge
 from planlang.hardware.factors import CLEAT_STANDOFF_MM, INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
@@ -52,6 +52,7 @@ NOT_CHECKED = (
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
+    "Cables that run through several panels, and hang points that panels share: a plan has no words for them",
     "Cut-outs in a panel, and anything put on it that the plan doesn't state",
 )
 
@@ -73,11 +74,17 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12)
             "it may be hung"
         )
     lines += [_second_words(one.case) for one in hung if one.case.array.second_support]
-    sloped = [one.case for one in hung if one.case.pitch > 0]
+    sloped = [one.case for one in hung if one.case.link_pitch > 0]
     if sloped:
         lines.append(
             f"{words.listed([case.array.name for case in sloped])}: links hang plumb, not square to the slope. Drive "
             "each eye plumb into the timber, seated on a flat or a wedge, so that it is pulled in line with its shank"
+        )
+    square = [one.case.array.name for one in hung if one.case.pitch > 0 and one.case.array.hang.square]
+    if square:
+        lines.append(
+            f"{words.listed(square)}: links hang square to the slope. Fit and tighten the ties up the slope first: "
+            "without them each panel slides down until its links hang plumb, and swings"
         )
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:
@@ -115,10 +122,12 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
     if any(one.case.surface.kind == "ceiling" for one in hung):
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
     if any(one.case.array.hang.lean_deg for one in hung):
-        lines.append("What the level pull of links that lean does to the panel's frame")
+        lines.append(
+            "What the level pull of links that lean does to the joints of the frame, and how it twists the rails"
+        )
     if any(one.case.array.second_support for one in hung):
         lines.append("Where each second support meets its member, and what a fall does to the panel")
-    if any(one.case.pitch > INLINE_PITCH_DEG for one in hung):
+    if any(one.case.link_pitch > INLINE_PITCH_DEG for one in hung):
         lines.append(
             "Whether the panel's eyes have a shoulder: on a slope they are pulled off their axis, and the reduction "
             "used is for shouldered eyes"
@@ -166,18 +175,38 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
     if case.surface.kind == "ceiling":
         how = "bolted through its frame with washers, 4 bolt diameters or more from the edge of the sheet"
         lines.append((f"{name}: each panel's eyes are {how}", "who makes the panels"))
-    if case.pitch > 0:
+    lines += _locks(case)
+    if hang.end_grain:
+        lines.append(
+            (f"{name}: each end of a timber is sound and without a split, after the holes too", "who hangs the panels")
+        )
+    if case.pitch > 0 and case.array.hang.square:
+        lines.append((f"{name}: every tie up the slope is taut, and every link square to it", "who hangs the panels"))
+    elif case.pitch > 0:
         lines.append((f"{name}: every ceiling eye is plumb, seated, and pulled in line", "who hangs the panels"))
     if case.surface.kind == "wall":
         lines.append((f"{name}: each panel's foot bears on a spacer", "who hangs the panels"))
     if timber is None and hang.into == "lining":
         return lines
     shank = float(hang.anchor.shank or 0)
-    by_ec5 = by_eurocode(case, 0.0 if case.surface.kind == "ceiling" else 1.0)
-    edge = words.length_up(eurocode_edge(shank) if by_ec5 else edge_distance(shank), tape)
+    edge = words.length_up(eurocode_edge(shank) if by_eurocode(case) else edge_distance(shank), tape)
     lines.append(
         (f"{name}: both edges of each timber found, no fixing nearer than {edge} to one", "who hangs the panels")
     )
+    return lines
+
+
+def _locks(case: Case) -> list[tuple[str, str]]:
+    """One line a connector: what locks it by its maker, or that the plan doesn't say."""
+    array, second, tie = case.array, case.array.second_support, case.array.up_slope_tie
+    connectors = [array.hang.link, second.tie if second else None, tie.tie if tie else None]
+    lines = []
+    for piece in dict.fromkeys(piece for piece in connectors if piece is not None):
+        if piece.locks and not is_assumed(piece.locks_source):
+            text = f"each {piece.words} is locked by its {piece.locks} ({piece.locks_source})"
+        else:
+            text = f"each {piece.words} has a gate, nut or pin that locks it; the plan doesn't say so"
+        lines.append((f"{array.name}: {text}", "who hangs the panels"))
     return lines
 
 

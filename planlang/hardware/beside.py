@@ -8,7 +8,6 @@ from planlang.hardware import advice
 from planlang.hardware.engineer import engineer_lines
 from planlang.hardware.fixings import checked_of, fixings_of, rules_of
 from planlang.hardware.hung import Hung
-from planlang.hardware.lifting import lifts_of
 from planlang.hardware.model import Loads
 from planlang.hardware.papers import paper_questions, papers_of
 from planlang.hardware.totals import surface_kn
@@ -26,7 +25,6 @@ def with_words(loads: Loads, plan: Plan, layout: Layout, hung: Sequence[Hung]) -
         confirm=advice.confirm(hung, loads.panels),
         checked=checked_of(hung, plan.safety),
         rules=rules_of(plan),
-        lifts=tuple(lift for one in hung for lift in lifts_of(one)),
         fixings=fixings_of(hung),
         papers=papers,
         engineer=engineer_lines(plan, hung, loads.panels, heaviest, not loads.hangable),

@@ -40,6 +40,11 @@ class Case:
         return self.surface.pitch_deg if self.surface.kind == "ceiling" else 0.0
 
     @property
+    def link_pitch(self) -> float:
+        """Angle between the links and what is square to the surface, degrees; a second support always hangs plumb."""
+        return 0.0 if self.array.hang.square and not self.caught else self.pitch
+
+    @property
     def member_word(self) -> str:
         """What one member behind the surface is called."""
         return singular(self.surface.members.word) if self.surface.members else "member"

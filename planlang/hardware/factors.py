@@ -52,4 +52,5 @@ RAIL_BENDING_SOURCE = (
     "strength class C14 of EN 338 (14 N/mm2), x 0.6 for a permanent load / 1.3 / 1.35 by EN 1995-1-1, from memory; the "
     "lowest class is taken whatever the timber"
 )
+EC5_LOWEST_DENSITY = 290.0  # kg/m3, characteristic, class C14 of EN 338, the lowest (from memory)
 EC5_LOAD_FACTOR = 1.35  # on a permanent load (EN 1990, from memory)

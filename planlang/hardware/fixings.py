@@ -25,7 +25,10 @@ def fixings_of(hung: Sequence[Hung]) -> tuple[Fixing, ...]:
             found += _fixing(one, hang.anchor, timber, one.case.member_word, sheared)
         if hang.into == "rail" and hang.rail:
             found += _fixing(one, hang.anchor, hang.rail.timber, "rail", sheared)
-            found += _fixing(one, hang.rail.screw, timber, one.case.member_word, sheared or one.case.pitch > 0)
+            found += _fixing(one, hang.rail.screw, timber, one.case.member_word, sheared or one.case.link_pitch > 0)
+        tie = one.case.array.up_slope_tie
+        if tie is not None and one.case.pitch > 0:
+            found += _fixing(one, tie.screw, timber, f"{one.case.member_word}, tie up the slope", True)
         second = one.case.array.second_support
         if second is not None and members is not None:
             found += _fixing(one, second.anchor, timber, f"{one.case.member_word}, second support", False)
@@ -40,8 +43,12 @@ def _fixing(one: Hung, piece: Hardware, timber: Timber | None, into: str, sheare
     members = case.surface.members
     across = sheared and members is not None and members.runs == "across"
     least, edge, end = least_thread(shank, sheared), edge_distance(shank, across), end_distance(shank)
-    if by_eurocode(case, float(sheared)):
-        least, edge, end = eurocode_least(shank), max(edge, eurocode_edge(shank)), max(end, eurocode_end(shank))
+    if by_eurocode(case):
+        least, edge, end = (
+            eurocode_least(shank),
+            max(edge, eurocode_edge(shank, across)),
+            max(end, eurocode_end(shank, sheared)),
+        )
     return [Fixing(case.array.name, piece.words, into, low, high, least, edge, end)]
 
 
@@ -66,7 +73,8 @@ def rules_of(plan: Plan) -> tuple[Rule, ...]:
              "project policy"),
         line("the time between looks", f"{rules.inspect_months} months", "project policy"),
         ("Rules for fixings in wood", "Eurocode 5" if rules.timber_rules == "ec5" else "NDS",
-         "the plan, or the default where it names none; pull and shear together always by the NDS"),
+         "the plan, or the default where it names none; bolts of eyes in a frame, and screws in a lining alone, "
+         "always by the NDS"),
     )  # fmt: skip
 
 

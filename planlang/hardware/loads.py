@@ -13,13 +13,17 @@ from planlang.hardware.factors import (
     HEAD_HEIGHT_MM,
 )
 from planlang.hardware.hung import Hung
-from planlang.hardware.lifting import lift_words
+from planlang.hardware.lifting import lift_words, lifts_of
 from planlang.hardware.model import Loads, PanelLoad, Status, Step
 from planlang.hardware.paths import cleat_path, eye_path
+from planlang.hardware.round_the_corner import round_the_corner
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
+from planlang.hardware.slope import is_square, share_square, slope_steps, slope_words
 from planlang.hardware.totals import surface_totals
 from planlang.hardware.weigh import (
+    Shared,
+    Weighed,
     demand_figure,
     share_figure,
     share_on_wall,
@@ -65,14 +69,16 @@ def check_loads(
         findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
     surface_mass, loaded = surface_totals(room, hung)
     near, nearly = clearances(room, layout.panels, plan.job.tape)
-    findings += [*loaded, *nearly, *_outdated(plan)]
+    far, far_findings = round_the_corner(room, layout.panels, plan.job.tape)
+    findings += [*loaded, *nearly, *far_findings, *_outdated(plan)]
     said = in_order(replace(finding, stops_book=False) for finding in _most_severe(findings))
     value = Loads(
         panels=tuple(loads),
         surface_mass=surface_mass,
         not_reckoned=tuple(not_reckoned),
         refused=tuple(finding.message for finding in said if finding.is_error),
-        clearances=near,
+        clearances=(*near, *far),
+        lifts=tuple(lift for one in hung for lift in lifts_of(one)),
         inspect_months=plan.safety.inspect_months,
     )
     if for_book:
@@ -113,7 +119,7 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
         return messages.mass_unknown(array)
     worst = None
     for panel in case.panels:
-        shared = share_overhead(case, panel, weighed) if ceiling else share_on_wall(case, panel, weighed)
+        shared = _share(case, panel, weighed)
         if shared is None:
             return messages.panel_tips_over(array, panel.mark)
         if worst is None or shared.force > worst.force:
@@ -121,11 +127,17 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
     return Hung(case, weighed, worst) if worst else messages.mass_unknown(array)
 
 
+def _share(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
+    if case.surface.kind != "ceiling":
+        return share_on_wall(case, panel, weighed)
+    return share_square(case, panel, weighed) if is_square(case) else share_overhead(case, panel, weighed)
+
+
 def _path(one: Hung, point_loads: Mapping[str, float]) -> tuple[Checked, ...]:
     hung_by = one.case.array.panel.hung_by
     demand = demand_figure(one.case, one.shared)
     if isinstance(hung_by, Eyes):
-        return eye_path(one.case, hung_by, one.shared, demand, point_loads)
+        return (*eye_path(one.case, hung_by, one.shared, demand, point_loads), *slope_steps(one))
     return cleat_path(one.case, hung_by, one.shared, demand, point_loads) if hung_by else ()
 
 
@@ -154,6 +166,7 @@ def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) ->
         second_support=needs_second(case, mass),
         lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),
         second_steps=second,
+        slope_words=slope_words(case),
         worst_share=worst_share_figure(case, one.weighed, one.shared),
     )
 

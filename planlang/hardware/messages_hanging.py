@@ -1,10 +1,12 @@
 """The words of findings on how panels hang: second supports, sharing, eyes in the frame, rails, room on site."""
 
+from collections.abc import Sequence
+
 from planlang.hardware import words
 from planlang.hardware.factors import INLINE_PITCH_DEG, SECOND_SUPPORT_SLACK_MM, STEEP_LEAN_DEG, THINNEST_FRAME_MM
 from planlang.hardware.model import Clearance
 from planlang.plan.model import Array
-from planlang.plan.safety import Evidence
+from planlang.plan.safety import Evidence, UpSlopeTie
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -99,9 +101,10 @@ def screw_outside_eurocode(piece: Hardware, tape: TapeStyle, overhead: bool) -> 
     return Diagnostic(
         "screw-outside-ec5",
         f"'{piece.name}' has a shank of {words.length(piece.shank or 0, tape)}; the formula of Eurocode 5 is for 6 to "
-        "12 mm, and others need their maker's declared value, which a plan can't state yet",
+        "12 mm, and others need the value that their maker declares",
         piece.at,
-        "take one of 6 to 12 mm, or `timber-rules nds`",
+        "take one of 6 to 12 mm, or state what its maker declares, such as: withdraws at 11 N/mm2 in wood of 350 "
+        'kg/m3, "declaration of performance, its number"',
         _severity(overhead),
     )
 
@@ -116,6 +119,29 @@ def thin_for_eurocode(
         f"{words.length_up(wanted, tape)}, twelve shanks",
         piece.at,
         "take a thinner shank or a deeper timber, or `timber-rules nds`",
+        _severity(overhead),
+    )
+
+
+def connector_opens(array: Array, piece: Hardware, overhead: bool) -> Diagnostic:
+    """A piece in the load path that nothing keeps closed."""
+    return Diagnostic(
+        "connector-opens",
+        f"'{array.name}': nothing locks '{piece.name}' ({piece.words}); a hook or a spring gate can let go when a "
+        "panel is knocked or lifted",
+        piece.at,
+        "take one that locks: with a screw gate, a nut or a pin",
+        _severity(overhead),
+    )
+
+
+def end_grain_refused(array: Array, piece: Hardware, why: str, overhead: bool) -> Diagnostic:
+    """A fixing into the end of a member for which there is no rule."""
+    return Diagnostic(
+        "end-grain-refused",
+        f"'{array.name}': '{piece.name}' goes into end grain, and {why}",
+        array.hang.at,
+        "fix into the side of the members, or bolt a bracket to their sides",
         _severity(overhead),
     )
 
@@ -178,10 +204,33 @@ def links_lean(array: Array, thrust: float, tape: TapeStyle) -> Diagnostic:
     return Diagnostic(
         "links-lean",
         f"'{array.name}': its links lean {float(array.hang.lean_deg):g} deg, more than {STEEP_LEAN_DEG:g} deg, and "
-        f"each puts {words.asked(thrust, tape)} level into the panel's frame, which is not checked",
+        f"each puts {words.asked(thrust, tape)} level into the panel's frame",
         array.hang.at,
-        "hang it plumb, or have the frame checked",
+        "hang it plumb; the frame is checked for it only in its side rails",
         Severity.WARNING,
+    )
+
+
+def slides_down_slope(array: Array, force: float, tape: TapeStyle) -> Diagnostic:
+    """Links square to a slope, and nothing that keeps the panel from sliding down."""
+    return Diagnostic(
+        "slides-down-slope",
+        f"'{array.name}': its links hang square to the slope, and nothing holds the {words.asked(force, tape)} with "
+        "which each panel would slide down",
+        array.hang.at,
+        "let the links hang plumb, or state a tie: `up-slope-tie 2 of TIE from EYE, to PLATE on 4 of SCREW, "
+        "reaching 300 mm`",
+    )
+
+
+def tie_lifts_panel(array: Array, panels: Sequence[str], tie: UpSlopeTie) -> Diagnostic:
+    """A tie so steep that it lifts the panel's edge towards the slope, and the links go slack."""
+    return Diagnostic(
+        "tie-lifts-panel",
+        f"'{array.name}': the tie up the slope lifts the upper edge of {words.listed(panels)} more than its weight "
+        "holds it down, so that links go slack",
+        tie.at,
+        "let it reach further up the slope, or take a shorter drop",
     )
 
 

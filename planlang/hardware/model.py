@@ -35,7 +35,8 @@ class PanelLoad:
     point by statics; `rule` says by which rule. `weakest` indexes `steps` and after them `second_steps`; `status` is of
     all of them. `overhead` panels hang over people.
     `second_support` says that a second independent support is required, not that the plan has one: `second_steps` are
-    those of the one it has. `worst_share` is the share in the worst case, whatever rule the plan chose.
+    those of the one it has. `worst_share` is the share in the worst case, whatever rule the plan chose. `slope_words`
+    say what holds the panels up a slope.
     """
 
     array: str
@@ -56,6 +57,7 @@ class PanelLoad:
     lift_words: str
     second_steps: tuple[Step, ...] = ()
     worst_share: Figure | None = None
+    slope_words: str = ""
 
     @property
     def worst(self) -> Step:

@@ -47,6 +47,17 @@ IN_LINING = (
 WIDE_JOISTS = ("joists 45 x 145", "joists 63 x 145")
 DENSE = (GRAVITY, f'{GRAVITY}\n  characteristic-density 350 kg/m3, "grade stamp seen on site"')
 BY_EUROCODE = (("", "safety {\n  timber-rules ec5\n}"), WIDE_JOISTS, DENSE)
+UP_SLOPE = (
+    (FLAT, "slope ceiling from south wall at 2200, pitch 20 deg"),
+    (JOISTS, "rafters 45 x 145 of spruce at 588 centres, first at 206, running up"),
+    (PLACE, "place grid 2 across by 1 up, gap 576, left edge at 200, lowest edge at 600"),
+    (FIX, "fix lag-eye into rafters\n  up-slope-tie 2 of eye from eye, to eye on 4 of screw, reaching 300"),
+    (HANG, f"{HANG}, square to the slope"),
+    (
+        "hardware lag-eye {",
+        "hardware screw {\n  mass 8 g\n  shank 5\n  thread 60\n  price 0.20 GBP per each\n}\n\nhardware lag-eye {",
+    ),
+)
 ON_RAILS = (
     (
         GRAVITY,
@@ -261,12 +272,29 @@ PAGES = {
         "Its formula for withdrawal is for shanks of 6 to 12 mm. Others need a value declared by their maker.",
         given=BY_EUROCODE,
         wrong=(("shank 6", "shank 5"),),
+        right=(("shank 6", 'shank 5\n  withdraws at 11 N/mm2 in wood of 350 kg/m3, "maker\'s declaration 12"'),),
     ),
     "thin-for-ec5": Page(
         "A member too thin for the rules of Eurocode 5",
         "The formula for withdrawal is for members at least twelve shanks deep.",
         given=BY_EUROCODE,
         wrong=(("joists 63 x 145", "joists 63 x 70"),),
+    ),
+    "connector-opens": Page(
+        "A connector that nothing locks",
+        "An open hook, an S-hook or a spring gate lets go when the panel is lifted, knocked or swings. Overhead that "
+        "is refused; take a piece with a gate, a nut or a pin that locks it, and say which paper says so.",
+        given=((BOLTS, f'{BOLTS}\n  locks by nut, "maker\'s sheet E-1"'),),
+        wrong=(("locks by nut", "locks by nothing"),),
+    ),
+    "end-grain-refused": Page(
+        "A screw into the end of a timber",
+        "Along the grain a thread holds little and lets go without a warning. Wood screws may not be pulled out of end "
+        "grain at all by the NDS, and Eurocode 5 has no rule for it; lag screws of 1/4 in (6.35 mm) and more keep "
+        "three quarters by the NDS.",
+        given=((FIX, f"{FIX}, in their end grain"), WIDE_JOISTS),
+        wrong=(("shank 6", "shank 6.3"),),
+        right=(("shank 6", "shank 8"),),
     ),
     "eye-pulled-aside": Page(
         "A screw eye that is pulled aside",
@@ -295,8 +323,9 @@ PAGES = {
     ),
     "links-lean": Page(
         "Links that lean a good deal",
-        "A link that leans puts a level force into the panel's frame, which is not checked here. Above 15 degrees that "
-        "is a warning, above 45 degrees an error.",
+        "A link that leans puts a level force into the panel's frame. Its side rails are checked for that, its joints "
+        "and its twist are not. Above 15 degrees that is a "
+        "warning, above 45 degrees an error.",
         guard="links that lean so much come with what is said of the eyes that they pull aside",
     ),
     "lean-into-rail": Page(
@@ -304,6 +333,20 @@ PAGES = {
         "A rail that is pulled aside twists, and its screws are sheared; there is no rule for that here.",
         given=ON_RAILS,
         wrong=((HANG, f"{HANG}, leaning 4 deg"),),
+    ),
+    "slides-down-slope": Page(
+        "Links square to a slope and nothing that holds the panel up it",
+        "Links that hang plumb hold a panel on a slope by themselves. Links square to the slope don't: without a tie "
+        "the panel slides down until they hang plumb. State the tie, or let the links hang plumb.",
+        given=UP_SLOPE,
+        wrong=(("up-slope-tie 2 of eye from eye, to eye on 4 of screw, reaching 300", ""),),
+    ),
+    "tie-lifts-panel": Page(
+        "A tie up the slope that lifts the panel's edge",
+        "A tie goes from the panel's back, a drop below the slope, to a plate on it. The shorter it is, the more it "
+        "pulls the edge towards the slope; here more than the weight there, so that the links go slack.",
+        given=UP_SLOPE,
+        wrong=(("reaching 300", "reaching 60"),),
     ),
     "drop-out-of-reach": Page(
         "Eyes and links longer or shorter than the drop",

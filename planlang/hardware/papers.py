@@ -46,10 +46,10 @@ Question = tuple[str, str]
 
 
 def papers_of(plan: Plan, layout: Layout) -> tuple[Paper, ...]:
-    """Every material of the panels that are hung, and every panel type as put together, with its papers."""
+    """Every material of the panels that are hung, every panel type as put together, and rails, with their papers."""
     lines: list[Paper] = []
-    for panel in _types(layout):
-        for name, text, kind in _materials(panel):
+    for materials in (*map(_materials, _types(layout)), _rail_timbers(layout)):
+        for name, text, kind in materials:
             found = [paper for paper in plan.evidence if name in paper.covers]
             lines += [Paper(text, kind, f.paper, f.tested, f.says, f.until) for f in found] or [
                 Paper(text, kind, "", "", "", "")
@@ -59,6 +59,13 @@ def papers_of(plan: Plan, layout: Layout) -> tuple[Paper, ...]:
 
 def _types(layout: Layout) -> list[PanelType]:
     return list({panel.array.panel.name: panel.array.panel for panel in layout.panels}.values())
+
+
+def _rail_timbers(layout: Layout) -> list[tuple[str, str, str]]:
+    """(name, words, kind) of the timber of every rail that panels hang from."""
+    rails = [panel.array.hang.rail for panel in layout.panels]
+    timbers = {rail.timber.name: rail.timber for rail in rails if rail is not None}
+    return [(timber.name, timber.words, "rail") for timber in timbers.values()]
 
 
 def _materials(panel: PanelType) -> list[tuple[str, str, str]]:

@@ -9,6 +9,7 @@ from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
 from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
 from planlang.hardware.rails import bending_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
+from planlang.hardware.thrust import thrust_step
 from planlang.hardware.timber import Member, members_behind, rail_as_member
 from planlang.hardware.weigh import Shared
 from planlang.plan.figure import Figure
@@ -23,16 +24,20 @@ def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: Poin
     """Return the steps of a point that hangs from a ceiling: frame, eye of the panel, link, ceiling eye, its thread."""
     hang = case.array.hang
     lean = float(hang.lean_deg)
-    steps = [*panel_steps(case, eyes.hardware, demand, case.pitch + lean)]
+    steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
+    if lean:
+        steps.append(thrust_step(case, eyes, shared))
     if hang.link is not None:
         steps.append(marked_step(case, hang.link, hang.link.words, demand))
     if hang.into == "lining":
         into = f"{hang.anchor.words} in the lining"
         return (*steps, lining_step(case, hang.anchor, into, demand, shared.shear > 0, lean))
     steps.append(marked_step(case, hang.anchor, f"{hang.anchor.words} itself", demand, lean))
-    pitch = math.radians(case.pitch)
+    pitch = math.radians(case.link_pitch)
     rail_parts = (math.cos(pitch), math.sin(pitch))
     how = f"driven plumb, pulled {lean:g} deg off its axis" if lean else "driven plumb, pulled in line"
+    if hang.square and case.pitch:
+        how = "driven square to the slope, pulled in line"
     return (*steps, *_into_wood(case, shared, 1, how, loads, rail_parts))
 
 

@@ -75,9 +75,15 @@ def rail_step(
         "one screw at each crossing, which carries the whole of every point in the spans next to it and a span of the "
         "rail's own weight"
     )
-    screws = Screws(rail.screw, 1, pull, shear, member.width / 2, "the rail's screws", how, side)
+    screws = Screws(rail.screw, 1, pull, shear, member.width / 2, "the rail's screws", how, side,
+                    _density(rail), rail.timber.at)  # fmt: skip
     checked = thread_step(case, screws, member, step_words)
     return Checked(checked.step, findings + checked.findings)
+
+
+def _density(rail: Rail) -> float | None:
+    dense = rail.timber.characteristic_density
+    return float(dense) if dense is not None else None
 
 
 def _worst_of(case: Case, rail: Rail, run: RailRun, point_loads: Mapping[str, float]) -> float:

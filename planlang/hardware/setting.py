@@ -40,7 +40,7 @@ def length_of_link(case: Case) -> float:
     The drop is square to the surface; under a slope plumb links are longer, and so are links that lean.
     """
     drop = float(case.array.hang.drop)
-    return drop / math.cos(math.radians(case.pitch)) / math.cos(math.radians(float(case.array.hang.lean_deg)))
+    return drop / math.cos(math.radians(case.link_pitch)) / math.cos(math.radians(float(case.array.hang.lean_deg)))
 
 
 def lift_off(array: Array) -> float:
@@ -72,12 +72,25 @@ def _top(surface: Surface, across: float) -> float:
     return max(heights, default=float(surface.height))
 
 
+def pieces_of(array: Array) -> tuple[Hardware, ...]:
+    """Every piece that may open between a panel and the building: of its links, second supports and ties up a slope."""
+    hung_by, second, tie = array.panel.hung_by, array.second_support, array.up_slope_tie
+    found = [hung_by.hardware if hung_by else None, array.hang.link, array.hang.anchor]
+    found += [second.eye, second.tie, second.anchor] if second else []
+    found += [tie.eye, tie.tie, tie.plate] if tie else []
+    return tuple({piece.name: piece for piece in found if piece is not None}.values())
+
+
 def setting_findings(one: Hung, on_surface: Sequence[PlacedPanel]) -> list[Diagnostic]:
     """What doesn't fit on site, of one array; each thing once."""
     case, array = one.case, one.case.array
     if case.surface.kind == "wall":
         return _lift_off_findings(case, on_surface)
-    findings = []
+    findings = [
+        messages_hanging.connector_opens(array, piece, case.overhead)
+        for piece in pieces_of(array)
+        if piece.locks == "nothing"
+    ]
     reach, wanted = hardware_length(array), length_of_link(case)
     if reach is not None and not float(reach[0]) - TURNED_MM <= wanted <= float(reach[1]) + TURNED_MM:
         findings.append(messages_hanging.drop_out_of_reach(array, wanted, float(reach[0]), float(reach[1]), case.tape))

@@ -140,6 +140,27 @@ def fixed_on_slope(weight: float, centre_off: float, pitch_deg: float, spacing: 
     return half + turning, half - turning, weight * math.sin(pitch)
 
 
+def square_on_slope(
+    pitch_deg: float, centre: Position, centre_off: float, tie_at: Position, rise: float
+) -> tuple[float, Position]:
+    """Return (part of the weight on links square to a slope, where it acts) of a panel that a tie keeps up the slope.
+
+    `centre_off` is the distance of the centre of gravity from the plane of the eyes; `tie_at` where the tie is held to
+    the panel, in that plane; `rise` how far the tie comes nearer to the slope on its way, as a part of its reach.
+    Along the slope the tie takes W sin(pitch), square to it rise times that, which the links are spared. Moments about
+    the plane of the eyes. Source: statics of a rigid body.
+    """
+    pitch = math.radians(pitch_deg)
+    across, along = math.cos(pitch), math.sin(pitch)
+    lifted = along * rise
+    on_links = across - lifted
+    if on_links <= 0:
+        return on_links, centre
+    level = (across * centre[0] - lifted * tie_at[0]) / on_links
+    up = (across * centre[1] + along * centre_off - lifted * tie_at[1]) / on_links
+    return on_links, (level, up)
+
+
 def wall_pull_out(weight: float, centre_off: float, bearing_below: float) -> float:
     """Return the whole pull-out at the cleats of a wall panel, N: W e / z.
 

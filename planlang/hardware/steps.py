@@ -4,7 +4,14 @@ import math
 
 from planlang.hardware import messages, messages_hanging, words
 from planlang.hardware.case import Case, Checked, is_assumed, judged, unknown
-from planlang.hardware.eurocode import by_eurocode, eurocode_allowed, eurocode_edge, eurocode_least, eurocode_problem
+from planlang.hardware.eurocode import (
+    by_eurocode,
+    eurocode_allowed,
+    eurocode_edge,
+    eurocode_least,
+    eurocode_problem,
+    is_eurocode_assumed,
+)
 from planlang.hardware.factors import INLINE_PITCH_DEG, LOWEST_GRAVITY, OVER_PEOPLE_SOURCE, THINNEST_SHEET_MM
 from planlang.hardware.lateral import LATERAL_SOURCE, lag_combined, lateral_allowable, wood_screw_combined
 from planlang.hardware.ratings import (
@@ -19,6 +26,7 @@ from planlang.hardware.withdrawal import (
     LAG_FROM_MM,
     NDS_SOURCE,
     edge_distance,
+    end_grain_factors,
     least_thread,
     thread_that_holds,
     withdrawal_per_mm,
@@ -27,11 +35,13 @@ from planlang.plan.figure import Figure
 from planlang.plan.stock import Hardware, Lining
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
+from planlang.syntax.span import NOWHERE, Span
 
 
 @record
 class Screws:
-    """Equal screws that go into one member together. `side` is a timber (thickness mm, specific gravity) they hold on.
+    """Equal screws that go into one member together. `side` is a timber (thickness mm, specific gravity) they hold on,
+    with its characteristic density where the plan has one.
 
     `pull` and `shear` are what they are asked for together, N; `edge` the least distance to the member's edge, mm.
     """
@@ -44,6 +54,8 @@ class Screws:
     at_point: str
     how: str
     side: tuple[float, float] | None = None
+    side_density: float | None = None
+    side_at: Span = NOWHERE
 
 
 def marked_step(case: Case, piece: Hardware, step_words: str, demand: Figure, angle_deg: float = 0.0) -> Checked:
@@ -97,25 +109,27 @@ def thread_step(case: Case, screws: Screws, member: Member, step_words: str) -> 
         return unknown(step_words, demand, problem)
     counts = _counts(member, float(piece.shank), float(piece.thread))
     allowed = _allowed(case, screws, member, counts)
+    assumed = member.assumed or (by_eurocode(case) and is_eurocode_assumed(piece, member))
     return judged(
-        case, step_words, allowed, "assumed" if member.assumed else "code formula", demand,
+        case, step_words, allowed, "assumed" if assumed else "code formula", demand,
         _thread_mend(case, screws, each / float(allowed.value), counts),
     )  # fmt: skip
 
 
 def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: float) -> Diagnostic | None:
     wanted = edge_wanted(case, screws.shear, shank, member)
-    if screws.piece.made_for in ("solid-walls", "hollow-walls"):
-        return messages_hanging.not_for_wood(screws.piece, member.word, case.overhead)
+    misfit = _misfit(case, screws, member, shank)
+    if misfit is not None:
+        return misfit
     if screws.edge < wanted:
         return messages.edge_too_near(case.array, screws.at_point, screws.edge, wanted, case.tape, case.overhead)
     if member.grain_factor is None:
         return messages.pitch_too_steep(case.array, case.pitch)
-    if by_eurocode(case, screws.shear):
-        problem = eurocode_problem(case, screws.piece, member)
+    if by_eurocode(case):
+        problem = eurocode_problem(case, screws.piece, member, screws.pull) or _side_problem(case, screws)
         if problem is not None:
             return problem
-    least = eurocode_least(shank) if by_eurocode(case, screws.shear) else least_thread(shank, screws.shear > 0)
+    least = eurocode_least(shank) if by_eurocode(case) else least_thread(shank, screws.shear > 0)
     counts = _counts(member, shank, thread)
     if counts < least:
         mend = _short_thread_mend(case, member, shank, counts, least)
@@ -123,10 +137,37 @@ def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: f
     return None
 
 
+def _misfit(case: Case, screws: Screws, member: Member, shank: float) -> Diagnostic | None:
+    """A piece that isn't for wood, or not for the way in which it meets the grain."""
+    if screws.piece.made_for in ("solid-walls", "hollow-walls"):
+        return messages_hanging.not_for_wood(screws.piece, member.word, case.overhead)
+    why = _end_grain_refused(case, screws, shank) if member.end_grain else ""
+    return messages_hanging.end_grain_refused(case.array, screws.piece, why, case.overhead) if why else None
+
+
 def edge_wanted(case: Case, shear: float, shank: float, member: Member) -> float:
     """Return the least distance from a fixing to the edge of its member, mm, by the plan's rules for timber."""
-    wanted = edge_distance(shank, shear > 0 and member.runs_across)
-    return max(wanted, eurocode_edge(shank)) if by_eurocode(case, shear) else wanted
+    across = shear > 0 and member.runs_across
+    wanted = edge_distance(shank, across)
+    return max(wanted, eurocode_edge(shank, across)) if by_eurocode(case) else wanted
+
+
+def _end_grain_refused(case: Case, screws: Screws, shank: float) -> str:
+    """Why a fixing along the grain has no rule; empty where it has one, with a reduction."""
+    if case.pitch > 0:
+        return "under a slope no rule here covers it"
+    if by_eurocode(case):
+        return "Eurocode 5 has no withdrawal at less than 30 deg to the grain (8.7.2, from memory)"
+    if screws.pull > 0 and end_grain_factors(shank)[0] is None:
+        return "the NDS allows no wood screw to be pulled out of end grain (12.2.2, from memory)"
+    return ""
+
+
+def _side_problem(case: Case, screws: Screws) -> Diagnostic | None:
+    """A side member of wood states the density that Eurocode 5 goes by."""
+    if screws.side is None or screws.shear <= 0 or screws.side_density is not None:
+        return None
+    return messages_hanging.characteristic_density_missing("rail", screws.side_at, case.overhead)
 
 
 def _short_thread_mend(case: Case, member: Member, shank: float, counts: float, least: float) -> str:
@@ -147,8 +188,10 @@ def _counts(member: Member, shank: float, thread: float) -> float:
 
 def _allowed(case: Case, screws: Screws, member: Member, counts: float) -> Figure:
     shank = float(screws.piece.shank or 0)
-    if by_eurocode(case, screws.shear):
-        value, how, source, inputs = eurocode_allowed(case, screws.piece, screws.count, member, counts)
+    if by_eurocode(case):
+        side = (screws.side[0], screws.side_density) if screws.side and screws.side_density else None
+        both = (screws.pull, screws.shear)
+        value, how, source, inputs = eurocode_allowed(case, screws.piece, screws.count, member, counts, both, side)
     else:
         value, how, source, inputs = _by_nds(case, screws, member, counts)
     inputs += (
@@ -168,17 +211,20 @@ def _by_nds(
     """The allowable load of one screw by the NDS, in what words, from which source and inputs."""
     shank = float(screws.piece.shank or 0)
     withdrawal = withdrawal_per_mm(shank, member.gravity) * counts * (member.grain_factor or 0.0)
+    along, across = end_grain_factors(shank) if member.end_grain else (1.0, 1.0)
+    withdrawal *= along or 0.0
     value, source = withdrawal, NDS_SOURCE
     how = f"withdrawal, {words.length_down(counts, case.tape)} of thread in the {member.word}"
     if screws.shear > 0:
-        lateral = lateral_allowable(shank, counts, member.gravity, member.gap, screws.side)
+        lateral = lateral_allowable(shank, counts, member.gravity, member.gap, screws.side) * across
         angle = math.degrees(math.atan2(screws.pull, screws.shear))
         combined = lag_combined if shank >= LAG_FROM_MM else wood_screw_combined
         value = combined(withdrawal, lateral, angle)
         how += f", with shear, pulled at {angle:.0f} deg to the wood"
         source = f"{NDS_SOURCE}; {LATERAL_SOURCE}; NDS 2018 12.4"
-        if case.rules.timber_rules == "ec5":
-            how += "; by the NDS, as this book has no rule of Eurocode 5 for pull and shear together"
+    if member.end_grain:
+        how += ", in end grain: 0.75 of withdrawal and 0.67 of shear"
+        source += "; NDS 2018 12.5.2 (end grain factor), from memory"
     return value, how, f"{source}; {member.gravity_source}", (("specific gravity", f"{member.gravity:g}"),)
 
 

@@ -20,7 +20,7 @@ class Member:
     `passes_through` is what the thread crosses before the wood, `gap` what lies between the wood and the side member.
     `grain_angle` is that of the shank to its grain, `characteristic` its characteristic density, kg/m3.
     `runs_across` says that shear down the surface is across its grain. `lean_deg` is the angle at which a plumb shank
-    leans to the side of a member that runs across a slope.
+    leans to the side of a member that runs across a slope. With `end_grain` the shank goes into the end of the member.
     """
 
     word: str
@@ -38,6 +38,7 @@ class Member:
     grain_angle: float = 90.0
     characteristic: float | None = None
     characteristic_source: str = ""
+    end_grain: bool = False
 
     def width_for(self, thread: float, edge: float) -> float:
         """Return how wide the member has to be for so much thread, driven plumb, to stay `edge` away from its side."""
@@ -51,14 +52,14 @@ class Member:
 
 
 def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagnostic, ...]]:
-    """Return the members behind the array's surface; `plumb` for a shank driven plumb, else square to the surface."""
+    """Return the members behind the array's surface; `plumb` for a shank in line with links, else square to it."""
     members = case.surface.members
     if members is None:
         return None, ()
     if members.timber is None:
         finding = messages.timber_not_stated(case.member_word, case.surface.name, members.at, case.overhead)
         return None, (finding,)
-    pitch = case.pitch if plumb else 0.0
+    pitch = case.link_pitch if plumb else 0.0
     up = members.runs == "up"
     assumed, findings = _gravity_assumed(members.timber, case.overhead)
     lining = case.lining_depth
@@ -66,19 +67,19 @@ def members_behind(case: Case, plumb: bool) -> tuple[Member | None, tuple[Diagno
         case.member_word, float(members.timber.specific_gravity), members.timber.gravity_source, assumed,
         float(members.width), float(members.depth), lining / math.cos(math.radians(pitch)), lining,
         grain_factor(90 - pitch) if up else 1.0, 0.0 if up else pitch, not up, members.timber.at,
-        90 - pitch if up else 90.0, *_characteristic(members.timber),
+        90 - pitch if up else 90.0, *_characteristic(members.timber), case.array.hang.end_grain,
     ), findings  # fmt: skip
 
 
 def rail_as_member(case: Case, rail: Rail) -> tuple[Member | None, tuple[Diagnostic, ...]]:
-    """Return the rail as the anchors meet it, driven plumb; only its lesser side is sure to be its depth."""
+    """Return the rail as the anchors meet it, in line with the links; only its lesser side is sure to be its depth."""
     if rail.timber.section is None:
         return None, (messages.rail_size_unknown(case.array, rail.timber.name, case.overhead),)
     assumed, findings = _gravity_assumed(rail.timber, case.overhead)
     depth, width = sorted(float(side) for side in rail.timber.section)
     return Member(
         "rail", float(rail.timber.specific_gravity), rail.timber.gravity_source, assumed, width, depth, 0.0, 0.0,
-        1.0, case.pitch, True, rail.timber.at, 90.0, *_characteristic(rail.timber),
+        1.0, case.link_pitch, True, rail.timber.at, 90.0, *_characteristic(rail.timber),
     ), findings  # fmt: skip
 
 

@@ -3,7 +3,7 @@
 A step that nobody can verify uses more than any number.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from planlang.hardware.model import Loads, Step
 from planlang.syntax.record import record
@@ -38,6 +38,19 @@ def _verified(step: Step) -> float | None:
     return None if step.origin in ("assumed", "unknown") or step.status == "not verified" else step.ratio
 
 
+def second_uses(loads: Loads, array: str = "") -> Iterator[Used]:
+    """Yield every step of the second supports of one array, or of all."""
+    for load in loads.panels:
+        if array in ("", load.array):
+            for step in load.second_steps:
+                yield Used(load.array, step.words, _verified(step))
+
+
 def worst_use(loads: Loads, array: str = "") -> Used | None:
     """Return the step that uses most of what is allowed; None when there is no step at all."""
-    return min(uses(loads, array), key=lambda used: used.order, default=None)
+    return worst_of(uses(loads, array))
+
+
+def worst_of(used: Iterable[Used]) -> Used | None:
+    """Return the one of several steps that uses most of what is allowed; None of no step."""
+    return min(used, key=lambda each: each.order, default=None)

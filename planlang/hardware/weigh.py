@@ -95,13 +95,16 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
 
 
 def _added(case: Case) -> tuple[MassItem, ...]:
-    """What is put on the panel on site, and the eyes of its second support on its back."""
+    """What is put on the panel on site, and the eyes and ties on its back."""
     depth = case.array.panel.depth
     items = tuple(
         MassItem(f"{added.words}, added on site", float(added.mass_kg), float(depth + added.below_front))
         for added in case.array.added
     )
-    second = case.array.second_support
+    tie, second = case.array.up_slope_tie, case.array.second_support
+    if tie is not None:
+        kilos = tie.count * float(tie.eye.mass_kg + tie.tie.mass_kg)
+        items += (MassItem(f"{tie.count} x tie up the slope: {tie.eye.words}, {tie.tie.words}", kilos, 0.0),)
     if second is None:
         return items
     kilos = second.count * float(second.eye.mass_kg + second.tie.mass_kg)

@@ -84,6 +84,15 @@ def grain_factor(angle_deg: float) -> float | None:
     return 1 / (1.2 * math.cos(angle) ** 2 + math.sin(angle) ** 2)
 
 
+def end_grain_factors(shank: float) -> tuple[float | None, float]:
+    """Return what end grain leaves of (withdrawal, lateral) for a shank in mm; None where withdrawal isn't allowed.
+
+    Lag screws keep 0.75 in withdrawal, wood screws may not be pulled from end grain at all; 0.67 across the axis.
+    Source: NDS 2018 12.2.2 and 12.5.2 (end grain factor), from memory.
+    """
+    return (0.75 if shank >= LAG_FROM_MM else None), 0.67
+
+
 @record
 class EurocodeAxial:
     """Withdrawal strength f (N/mm2), characteristic and design capacity (N) of one screw."""

@@ -29,7 +29,8 @@ def hardware_needs(builds: tuple[PanelBuild, ...], layout: Layout) -> tuple[Hard
         each = f", {array.hang.screws_each} a point" if array.hang.screws_each != 1 else ""
         anchors = points[name] * array.hang.screws_each
         needs.append(HardwareNeed(array.hang.anchor, anchors, f"at the hang points of {name}{each}"))
-        needs += _second_supports(array, sum(panel.array.name == name for panel in layout.panels))
+        panels = sum(panel.array.name == name for panel in layout.panels)
+        needs += [*_second_supports(array, panels), *_up_slope_ties(array, panels)]
     return (*needs, *rail_screws(layout))
 
 
@@ -40,6 +41,16 @@ def _second_supports(array: Array, panels: int) -> list[HardwareNeed]:
         return []
     count, purpose = panels * second.count, f"second supports of {array.name}"
     return [HardwareNeed(piece, count, purpose) for piece in (second.eye, second.tie, second.anchor)]
+
+
+def _up_slope_ties(array: Array, panels: int) -> list[HardwareNeed]:
+    """Eyes, ties, plates and screws of what keeps an array's panels from sliding down."""
+    tie = array.up_slope_tie
+    if tie is None:
+        return []
+    count, purpose = panels * tie.count, f"ties up the slope of {array.name}"
+    needs = [HardwareNeed(piece, count, purpose) for piece in (tie.eye, tie.tie, tie.plate)]
+    return [*needs, HardwareNeed(tie.screw, count * tie.screws, purpose)]
 
 
 def _hang_points(panel: PlacedPanel) -> int:

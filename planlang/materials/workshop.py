@@ -4,7 +4,9 @@ from collections.abc import Sequence
 
 from planlang.geometry.model import Layout
 from planlang.materials import messages
-bafrom planlang.materials.kinds import resolve_panel
+from planlang.materials.array_costs import array_costs
+from planlang.materials.cutting import Budget
+from planlang.materials.kinds import resolve_panel
 from planlang.materials.layouts import Detail, cut_batts, cut_cloth, cut_rails, cut_sheet_goods
 from planlang.materials.model import Materials, PanelBuild, Purchase
 from planlang.materials.needs import hardware_needs

@@ -320,6 +320,7 @@ SORTS: dict[str, Sort] = {
     ),
     "angle": _amount(Kind.ANGLE, "an angle under 90 deg, such as `40 deg` or `5:12`", 0, Fraction(89)),
     "density": _amount(Kind.DENSITY, "a density, such as `45 kg/m3`", 0, Fraction(25_000)),
+    "stress": _amount(Kind.STRESS, "a stress, such as `11 N/mm2`", 0, Fraction(1000)),
     "areal_mass": _amount(Kind.AREAL_MASS, "a mass per area, such as `300 g/m2`", 0, Fraction(1000)),
     "flow_resistivity": _amount(Kind.FLOW_RESISTIVITY, "a flow resistivity, such as `9000 Pa.s/m2`", 0, HUGE),
     "flow_resistance": _amount(Kind.FLOW_RESISTANCE, "a flow resistance, such as `90 Pa.s/m`", 0, HUGE, False),

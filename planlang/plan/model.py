@@ -11,7 +11,7 @@ from planlang.plan.node import Node
 from planlang.plan.panel import PanelType
 from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
 from planlang.plan.room import Room, Use
-from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule
+from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule, UpSlopeTie
 from planlang.plan.stated import CutToBay, Difference, Made, Phase, Requirement, Rule
 from planlang.plan.stock import Hardware, Rates, Timber
 from planlang.plan.tape import TapeStyle
@@ -107,8 +107,9 @@ class Rail(Node):
 class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
 
-    `lean_deg` is how far the links lean from plumb. `share` is the rule by which the weight is shared, for a reason.
-    `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
+    `lean_deg` is how far the links lean from plumb; `square` ones stand square to a slope instead, which takes a tie up
+    the slope. `share` is the rule by which the weight is shared, for a reason. `end_grain` fixings go into the ends of
+    members. `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
     """
 
     by: Literal["eyes", "cleats"]
@@ -122,6 +123,8 @@ class Hang(Node):
     share: ShareRule = "envelope"
     share_reason: str = ""
     snap: Fraction = Fraction(0)
+    square: bool = False
+    end_grain: bool = False
 
 
 @record(kw_only=True)
@@ -143,6 +146,7 @@ class Array(Node):
     edge_clear: Fraction
     made: tuple[Made, ...] = ()
     second_support: SecondSupport | None = None
+    up_slope_tie: UpSlopeTie | None = None
     added: tuple[Added, ...] = ()
     cut_to: tuple[CutToBay, ...] = ()
     stated_as: str = ""

@@ -17,6 +17,7 @@ class Kind(Enum):
     MASS = "mass"
     FORCE = "force"
     DENSITY = "density"
+    STRESS = "stress"
     AREAL_MASS = "mass per area"
     FLOW_RESISTIVITY = "flow resistivity"
     FLOW_RESISTANCE = "flow resistance"
@@ -30,7 +31,8 @@ class Kind(Enum):
 
 BASE_UNIT = {
     Kind.NUMBER: "", Kind.LENGTH: "mm", Kind.AREA: "mm2", Kind.ANGLE: "deg", Kind.MASS: "kg",
-    Kind.FORCE: "N", Kind.DENSITY: "kg/m3", Kind.AREAL_MASS: "kg/m2", Kind.FLOW_RESISTIVITY: "Pa.s/m2",
+    Kind.FORCE: "N", Kind.DENSITY: "kg/m3", Kind.STRESS: "N/mm2", Kind.AREAL_MASS: "kg/m2",
+    Kind.FLOW_RESISTIVITY: "Pa.s/m2",
     Kind.FLOW_RESISTANCE: "Pa.s/m", Kind.FREQUENCY: "Hz", Kind.TIME: "s", Kind.TEMPERATURE: "C",
     Kind.SHARE: "", Kind.ABSORPTION_AREA: "m2", Kind.MONEY: "",
 }  # fmt: skip
@@ -68,6 +70,7 @@ UNITS: dict[str, tuple[Kind, Fraction]] = {
     "N": (Kind.FORCE, Fraction(1)),
     "kN": (Kind.FORCE, Fraction(1000)),
     "lbf": (Kind.FORCE, POUND_FORCE),
+    "N/mm2": (Kind.STRESS, Fraction(1)),
     "kg/m3": (Kind.DENSITY, Fraction(1)),
     "lb/ft3": (Kind.DENSITY, POUND / (FOOT / 1000) ** 3),
     "kg/m2": (Kind.AREAL_MASS, Fraction(1)),

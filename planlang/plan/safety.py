@@ -28,6 +28,21 @@ class SecondSupport(Node):
 
 
 @record(kw_only=True)
+class UpSlopeTie(Node):
+    """What keeps a panel from sliding down whose links hang square to the slope: `count` ties, each from an eye on the
+    panel's back at its upper edge to a plate, `reach` further up the slope, that `screws` screws hold to a member.
+    """
+
+    count: int
+    tie: Hardware
+    eye: Hardware
+    plate: Hardware
+    screw: Hardware
+    screws: int
+    reach: Fraction
+
+
+@record(kw_only=True)
 class Added(Node):
     """What is put on each panel on site: its middle from the panel's left and lower edge, and below its front."""
 

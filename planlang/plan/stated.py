@@ -22,12 +22,15 @@ class Difference(Node):
 
 @record(kw_only=True)
 class Requirement(Node):
-    """What must hold: `of` is an array or a part of the cost, `bound` in the base unit, None for 'within the target'.
+    """What must hold: `of` is an array, a kind of thing, a part of the cost or of a lift.
 
-    Octaves run from `low` to `high`, both 0 where there are none; `over_range`: for the whole range of the estimate.
+    `bound` is in the base unit, None for 'within the target'. Octaves run from `low` to `high`, both 0 where there are
+    none; `over_range`: for the whole range of the estimate.
     """
 
-    subject: Literal["decay", "gap", "margin", "weight", "headroom", "cost"]
+    subject: Literal[
+        "decay", "gap", "margin", "second-support", "weight", "lift", "clearance", "papers", "headroom", "cost"
+    ]
     of: str
     sense: Literal["most", "least", "target"]
     bound: Fraction | None

@@ -99,7 +99,8 @@ class Hardware(Node):
     which it breaks, with the share `ends_left` that its ends leave of it. `reach` is its length from bearing to
     bearing, least and most; `stretch` (mm, N) how much it gives under a load. `bolts` (count, diameter) hold it to a
     panel's frame. `made_for` is what its maker lets it go into, '' where that isn't stated; `engages` is how far a
-    cleat is lifted to let go.
+    cleat is lifted to let go. `withdraws` is the withdrawal strength of a screw (N/mm2) that its maker declares, and
+    the density of the wood (kg/m3) that it is for. `locks` is what keeps it from opening by itself.
     """
 
     name: str
@@ -119,6 +120,10 @@ class Hardware(Node):
     bolts: tuple[int, Fraction] | None = None
     made_for: Literal["", "wood", "solid-walls", "hollow-walls"] = ""
     engages: Fraction | None = None
+    withdraws: tuple[Fraction, Fraction] | None = None
+    withdraws_source: str = ""
+    locks: Literal["", "gate", "nut", "pin", "wire", "weld", "nothing"] = ""
+    locks_source: str = ""
 
 
 @record(kw_only=True)

@@ -3,48 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from fractions import Fraction
-from math import floor
 
 from planlang.acoustics.model import Expected, TargetBand
-from planlang.geometry.model import Box, Layout, RoomGeometry
-from planlang.hardware.model import Loads
-from planlang.hardware.uses import worst_use
+from planlang.geometry.model import Box
 from planlang.materials.model import Materials
 from planlang.plan.figure import significant
-from planlang.plan.model import Plan
 from planlang.plan.stated import Requirement
 from planlang.plan.tape import TapeStyle, on_tape
-from planlang.requirements import messages
+from planlang.requirements import hanging, messages
 from planlang.requirements.model import Held
+from planlang.requirements.results import NOTHING, Found, Results, bounded
 from planlang.syntax.diagnostics import Outcome
-from planlang.syntax.record import record
-
-
-@record
-class Results:
-    """What the phases found; `expected` may be None where the plan requires nothing of the decay."""
-
-    plan: Plan
-    room: RoomGeometry
-    layout: Layout
-    materials: Materials
-    expected: Expected | None
-    loads: Loads
-
-
-@record
-class Found:
-    """A value found, as it is printed, with its distance to the bound; `value` None: there is nothing to hold."""
-
-    value: float | Fraction | None
-    shown: str
-    margin: str
-    holds: bool
-
-
-NOTHING = Found(None, "nothing to hold it against", "", False)
 
 
 def check_requirements(required: Sequence[Requirement], results: Results) -> Outcome[tuple[Held, ...]]:
@@ -63,17 +33,6 @@ def check(requirement: Requirement, results: Results) -> Held:
     words = in_words(requirement, results.plan.job.tape)
     holds = None if found.value is None else found.holds
     return Held(requirement, words, holds, found.shown, found.margin)
-
-
-def bounded(requirement: Requirement, value: float | Fraction, show: Callable[[float | Fraction], str]) -> Found:
-    """Hold a value against the bound of a requirement."""
-    bound = requirement.bound
-    assert bound is not None
-    room: float | Fraction = bound - value if requirement.sense == "most" else value - bound
-    distance = show(room if room >= 0 else -room)
-    side = "to spare" if room >= 0 else "over" if requirement.sense == "most" else "short"
-    words = f"{distance} {side}"
-    return Found(value, show(value), words, room >= 0)
 
 
 # --- one function a subject ---------------------------------------------------------------------------------
@@ -104,32 +63,6 @@ def gaps_between(boxes: Sequence[Box]) -> list[Fraction]:
 def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fraction) -> bool:
     """Whether two stretches share more than a point."""
     return start < other_end and other_start < end
-
-
-def margin(requirement: Requirement, results: Results) -> Found:
-    """The least ratio of allowed to asked over all steps of the load paths, of one array or of all.
-
-    The steps of second supports count too, and a step that is not verified counts as nothing.
-    """
-    worst = worst_use(results.loads, requirement.of)
-    missing = results.loads.not_reckoned
-    if worst is None or (requirement.of in missing if requirement.of else missing):
-        return NOTHING
-    if worst.ratio is None:
-        return Found(0, "a step that is not verified", f"what it may carry is not known: {worst.step}", False)
-    held = bounded(requirement, worst.ratio, rounded_down)
-    return replace(held, margin=f"{held.margin}, at the weakest step: {worst.step}")
-
-
-def rounded_down(ratio: float | Fraction) -> str:
-    """A ratio to two places, never more than it is."""
-    return f"{floor(float(ratio) * 100) / 100:.2f}"
-
-
-def weight(requirement: Requirement, results: Results) -> Found:
-    """The heaviest panel, with its tolerance, in kg."""
-    masses = [load.mass.value for load in results.loads.panels]
-    return bounded(requirement, max(masses), lambda mass: f"{float(mass):.1f} kg") if masses else NOTHING
 
 
 def headroom(requirement: Requirement, results: Results) -> Found:
@@ -200,8 +133,12 @@ def limits(requirement: Requirement, expected: Expected, at: int) -> tuple[list[
 CHECKS: dict[str, Callable[[Requirement, Results], Found]] = {
     "decay": decay,
     "gap": gap,
-    "margin": margin,
-    "weight": weight,
+    "margin": hanging.margin,
+    "second-support": hanging.second_support,
+    "weight": hanging.weight,
+    "lift": hanging.lift,
+    "clearance": hanging.clearance,
+    "papers": hanging.papers,
     "headroom": headroom,
     "cost": cost,
 }
@@ -224,8 +161,19 @@ def in_words(requirement: Requirement, tape: TapeStyle) -> str:
     shown = {
         "gap": f"gap in {requirement.of} {at} {on_tape(bound, tape)}",
         "margin": f"margin at every hang point{of} {at} {float(bound):g}",
+        "second-support": f"second support of every panel{of} at least {float(bound):g}",
+        "lift": _lift_words(requirement, tape),
+        "clearance": f"clearance from {requirement.of} {at} {on_tape(bound, tape)}",
+        "papers": "papers for every material",
         "weight": f"weight of every panel {at} {float(bound):g} kg",
         "headroom": f"headroom {at} {on_tape(bound, tape)}",
         "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",
     }
     return shown[requirement.subject]
+
+
+def _lift_words(requirement: Requirement, tape: TapeStyle) -> str:
+    bound = requirement.bound or Fraction(0)
+    if requirement.of:
+        return f"lift of every panel reaching at most {on_tape(bound, tape)}"
+    return f"lift of every panel at most {float(bound):g} times the limit for one"

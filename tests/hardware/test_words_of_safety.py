@@ -202,3 +202,36 @@ def test_what_is_used_reaches_the_second_support():
 
 def test_no_room_no_lines():
     assert clearances(RoomGeometry((), (), 1.0), (), b.job().tape) == ((), [])
+
+
+# --- what locks the connectors -------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("where", ["link", "anchor", "eye", "tie"])
+def test_a_connector_that_nothing_locks_is_refused_wherever_it_hangs(where):
+    hook = {"locks": "nothing", "locks_source": "invented sheet"}
+    panel = b.panel_type(hung_by=b.eyes(hardware=b.hardware(name="hook", words="open hook", bolts=(2, F(5)), **hook)))
+    array = {
+        "link": lambda: ceiling_array(link=b.hardware(name="s-hook", words="S-hook", **hook)),
+        "anchor": lambda: ceiling_array(anchor=b.screw_eye(name="open-eye", thread=F(60), **hook)),
+        "eye": lambda: ceiling_array(panel),
+        "tie": lambda: ceiling_array(second=second_support(tie=b.hardware(
+            name="tie", words="tie", rated_n=F(20_000), stretch=(F(50), F(1000)), **hook))),
+    }[where]()  # fmt: skip
+    outcome = check(array, surface())
+    assert codes(outcome) == ["connector-opens"]
+    assert not outcome.value.hangable
+
+
+@pytest.mark.parametrize(
+    ("locks", "source", "words"),
+    [
+        ("nut", "invented sheet", "is locked by its nut (invented sheet)"),
+        ("nut", "assumed", "the plan doesn't say so"),
+        ("", "", "the plan doesn't say so"),
+    ],
+)
+def test_what_locks_a_link_is_signed_for(locks, source, words):
+    outcome = check(ceiling_array(link=b.hardware(locks=locks, locks_source=source)), surface())
+    assert codes(outcome) == []
+    assert [line for line, _ in outcome.value.confirm if words in line]

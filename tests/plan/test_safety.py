@@ -89,6 +89,39 @@ def test_links_lean_no_more_than_45_degrees(tmp_path):
     assert [c for c, _ in findings_after(tmp_path, drop)] == ["out-of-range"]
 
 
+UP_TIE = "up-slope-tie 2 of eye from eye, to eye on 4 of lag-eye, reaching 300"
+SQUARE = ("on eye, drop 100", "on eye, drop 100, square to the slope")
+
+
+def test_links_square_to_a_slope_and_their_tie(tmp_path):
+    plain = read(tmp_path).arrays[0]
+    assert (plain.hang.square, plain.up_slope_tie) == (False, None)
+    (tmp_path / "square").mkdir()
+    text = SMALL.replace(*SQUARE).replace(*hanging(UP_TIE))
+    array = read_text(tmp_path / "square", text)[0].arrays[0]
+    tie = array.up_slope_tie
+    assert array.hang.square
+    assert (tie.count, tie.tie.name, tie.plate.name, tie.screws, tie.screw.name, tie.reach) == (
+        2, "eye", "eye", 4, "lag-eye", 300,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ((hanging(UP_TIE),), "clauses-disagree"),
+        ((("drop 100", "drop 100, leaning 5 deg, square to the slope"),), "clauses-disagree"),
+        ((SQUARE, hanging('share by adjusted, "felt by hand"')), "clauses-disagree"),
+        ((SQUARE, hanging(UP_TIE.replace("2 of eye", "0 of eye"))), "out-of-range"),
+        ((SQUARE, hanging(UP_TIE.replace("4 of", "0 of"))), "out-of-range"),
+        ((SQUARE, hanging(UP_TIE.replace("from eye", "from nothing"))), "unknown-name"),
+        ((SQUARE, hanging(UP_TIE.replace(", reaching 300", ""))), "clause-missing"),
+    ],
+)
+def test_square_links_and_ties_that_make_no_sense(tmp_path, changes, code):
+    assert [c for c, _ in findings_after(tmp_path, *changes)] == [code]
+
+
 def test_a_piece_is_marked_or_breaks_not_both(tmp_path):
     both = ("  mass    50 g\n", '  mass    50 g\n  breaks  at 3 kN, 80 % left at its ends, "invented"\n')
     assert "clauses-disagree" in {code for code, _ in findings_after(tmp_path, both)}
@@ -137,3 +170,13 @@ def test_a_survey_finds_a_detector_elsewhere(tmp_path):
     (detector,) = (feature for feature in plan.room.features if feature.name == "D1")
     assert (detector.across, detector.up) == (2490, 3690)
     assert [(each.drawn, each.found) for each in plan.differences] == [(2500, 2490), (3700, 3690)]
+
+
+def test_end_grain_is_stated_and_only_of_members(tmp_path):
+    into = ("lag-eye into joists", "lag-eye into joists, in their end grain")
+    plan, findings = read_text(tmp_path, SMALL.replace(*into))
+    assert findings == ()
+    assert plan.arrays[0].hang.end_grain
+    (tmp_path / "b").mkdir()
+    lining = ("lag-eye into joists", "lag-eye into the lining, in their end grain")
+    assert [c for c, _ in findings_after(tmp_path / "b", lining)] == ["clauses-disagree"]

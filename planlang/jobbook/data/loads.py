@@ -35,6 +35,7 @@ class LoadData(Data):
     lift_words: str
     second_steps: tuple[StepData, ...]
     worst_share: FigureData | None
+    slope_words: str
 
 
 class SurfaceMassData(Data):

@@ -51,7 +51,8 @@ def _surface(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel
         *moved_points(compiled, surface.name),
         *_checks(surface, placed, tape),
     ]
-    return [*blocks, *_second_supports(surface, placed, tape), *_section(compiled, surface)]
+    beside = (*_up_slope_ties(surface, placed, tape), *_second_supports(surface, placed, tape))
+    return [*blocks, *beside, *_section(compiled, surface)]
 
 
 def _checks(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
@@ -76,6 +77,31 @@ def _checks(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) 
         "out by. Where one differs, don't drill: find out whether the mark or the room is off."
     )
     return [Paragraph(note), Table(f"Checks on {surface.name}", (*columns, Column("Measured")), tuple(rows))]
+
+
+def _up_slope_ties(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
+    """One row a panel that ties keep up the slope."""
+    rows = tuple(
+        (
+            panel.mark,
+            f"{tie.count} x {tie.tie.words}, from {tie.eye.words} on the back at the upper edge",
+            f"{tie.plate.words} with {tie.screws} x {tie.screw.words}",
+            words.in_column(tie.reach, tape),
+            Tick(),
+        )
+        for panel in placed
+        if (tie := panel.array.up_slope_tie) is not None and surface.pitch_deg
+    )
+    if not rows:
+        return []
+    columns = (
+        Column("Panel"),
+        Column("Tie up the slope"),
+        Column("To, screws in line in the middle of a member"),
+        Column(words.column_head("Up the slope from the eye", tape), "right", big=True),
+        Column("Hung"),
+    )
+    return [Table(f"Ties up the slope of {surface.name}", columns, rows)]
 
 
 def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:

@@ -70,6 +70,7 @@ def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
                 ("Asked of each step", words.demand(load.demand, tape)),
                 ("How it was reckoned", load.demand.how),
                 ("Second support", _second(load)),
+                *((("What holds it up the slope", words.sentence(load.slope_words)),) if load.slope_words else ()),
                 ("Lift", load.lift_words),
             ),
         ),

@@ -7,7 +7,15 @@ from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.hanging import build_added, build_lean, build_second_support, build_share
+from planlang.plan.build.hanging import (
+    build_added,
+    build_end_grain,
+    build_lean,
+    build_second_support,
+    build_share,
+    build_square,
+    build_up_slope_tie,
+)
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
 from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.placement import build_placement
@@ -25,7 +33,7 @@ from planlang.syntax.span import Span
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
     """An array in a room."""
     entry = definition.entry
-    surface, panel, placement, upright, keeps, mark, hang, made, second, added = all_of(
+    surface, panel, placement, upright, keeps, mark, hang, made, second, tie, added = all_of(
         lambda: room.surfaces.one(value(one(entry, "on"), "surface")),
         lambda: build_panel_of(names, one(entry, "panel")),
         lambda: build_placement(names, entry, room),
@@ -35,6 +43,7 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         lambda: build_hang(names, entry, room),
         lambda: build_made(names, entry),
         lambda: build_second_support(names, maybe(entry, "second-support")),
+        lambda: build_up_slope_tie(names, maybe(entry, "up-slope-tie")),
         lambda: all_of(*(partial(build_added, part) for part in entry.all("adds"))),
     )
     return Array(
@@ -50,6 +59,7 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         edge_clear=keeps[1],
         made=made,
         second_support=second,
+        up_slope_tie=tie,
         added=tuple(added),
     )
 
@@ -88,6 +98,8 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         share=share,
         share_reason=reason,
         snap=build_snap(names, fix),
+        square=build_square(names, hang, entry),
+        end_grain=build_end_grain(names, fix),
     )
 
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 from planlang.plan import messages
-from planlang.plan.build.names import Names, Unknown, all_of, maybe_value, span_of_value, value
+from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, span_of_value, value
 from planlang.plan.build.stock import build_hardware
 from planlang.plan.entry import Entry
-from planlang.plan.safety import Added, SecondSupport, ShareRule
+from planlang.plan.safety import Added, SecondSupport, ShareRule, UpSlopeTie
 
 STEEPEST_LEAN = 45
+PIECES_OF_TIE = ("tie", "eye", "plate", "screw")
 
 
 def build_lean(names: Names, hang: Entry, by: str) -> Fraction:
@@ -64,3 +66,61 @@ def build_second_support(names: Names, entry: Entry | None) -> SecondSupport | N
     return SecondSupport(
         at=entry.span, count=value(entry, "count"), tie=tie, eye=eye, anchor=anchor, slack=value(entry, "slack")
     )
+
+
+def build_end_grain(names: Names, fix: Entry) -> bool:
+    """Whether the fixings go into the ends of the members; a rail and a lining have none that they could meet."""
+    if "end" in fix.values and value(fix, "into") in ("lining", "rails"):
+        message = f"`into {value(fix, 'into')}` meets no end of a member"
+        raise _clash(names, fix, message, "take `in their end grain` out")
+    return "end" in fix.values
+
+
+def build_square(names: Names, hang: Entry, entry: Entry) -> bool:
+    """Whether the links hang square to the slope: those of eyes, which then neither lean nor share by a chosen rule."""
+    tie, share = maybe(entry, "up-slope-tie"), maybe(entry, "share")
+    if "square" not in hang.values:
+        if tie is not None:
+            message = "links that hang plumb hold a panel up a slope by themselves; a tie would pull it aside"
+            raise _clash(names, tie, message, "write `hang …, square to the slope`, or take the tie out")
+        return False
+    if value(hang, "by") != "eyes":
+        raise _clash(names, hang, "cleats have no links that could hang square", "take `square to the slope` out")
+    if "lean" in hang.values:
+        raise _clash(names, hang, "links lean from plumb or hang square to the slope, not both", "take one of them out")
+    if share is not None and value(share, "rule") != "envelope":
+        message = f"sharing by {value(share, 'rule')} is for plumb links; these hang square to the slope"
+        raise _clash(names, share, message, "take `share` out")
+    return True
+
+
+def _clash(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
+    names.sink.append(messages.disagree(entry.span, message, mend))
+    return Unknown()
+
+
+def build_up_slope_tie(names: Names, entry: Entry | None) -> UpSlopeTie | None:
+    """What keeps each panel from sliding down, if the plan states it."""
+    if entry is None:
+        return None
+    pieces = [partial(names.build, value(entry, word), "hardware", build_hardware) for word in PIECES_OF_TIE]
+    tie, eye, plate, screw = all_of(*pieces)
+    count, screws = (_at_least_one(names, entry, word) for word in ("count", "screws"))
+    return UpSlopeTie(
+        at=entry.span,
+        count=count,
+        tie=tie,
+        eye=eye,
+        plate=plate,
+        screw=screw,
+        screws=screws,
+        reach=value(entry, "reach"),
+    )
+
+
+def _at_least_one(names: Names, entry: Entry, word: str) -> int:
+    count: int = value(entry, word)
+    if count < 1:
+        names.sink.append(messages.out_of_range(span_of_value(entry, word), "at least one is needed"))
+        raise Unknown
+    return count

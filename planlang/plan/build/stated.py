@@ -32,7 +32,7 @@ def build_requirement(names: Names, part: Entry) -> Requirement:
         raise Unknown
     subject: Any = part.kind.word
     low, high = octaves(names, part) if subject == "decay" else (0, 0)
-    bound = maybe_value(part, "bound")
+    bound: Any = Fraction(0) if subject == "papers" else maybe_value(part, "bound")
     of = maybe_value(part, "of", "")
     if "array" in part.values:
         of = value(part, "array").text
@@ -41,7 +41,7 @@ def build_requirement(names: Names, part: Entry) -> Requirement:
         at=part.span,
         subject=subject,
         of=of,
-        sense="target" if "within" in part.values else value(part, "sense"),
+        sense="target" if "within" in part.values else maybe_value(part, "sense", "most"),
         bound=bound.amount if subject == "cost" else bound,
         currency=bound.currency if subject == "cost" else "",
         low=low,

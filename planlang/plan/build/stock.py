@@ -163,7 +163,7 @@ def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
     """What a piece of hardware may state for its load path beside its marked working load."""
     breaks, length, stretch = maybe(entry, "breaks"), maybe(entry, "length"), maybe(entry, "stretch")
     bolts, made_for, engages = maybe(entry, "bolts"), maybe(entry, "made-for"), maybe(entry, "engages")
-    rated = maybe(entry, "rated")
+    rated, withdraws, locks = maybe(entry, "rated"), maybe(entry, "withdraws"), maybe(entry, "locks")
     figures: dict[str, Any] = {"rating_source": value(rated, "source") if rated else ""}
     if breaks:
         if rated:
@@ -184,6 +184,11 @@ def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
         figures["bolts"] = (value(bolts, "count"), value(bolts, "diameter"))
     if made_for:
         figures["made_for"] = value(made_for, "base")
+    if locks:
+        figures["locks"], figures["locks_source"] = value(locks, "how"), value(locks, "source")
+    if withdraws:
+        figures["withdraws"] = (value(withdraws, "strength"), value(withdraws, "density"))
+        figures["withdraws_source"] = value(withdraws, "source")
     if engages:
         figures["engages"] = value(engages, "depth")
     return figures

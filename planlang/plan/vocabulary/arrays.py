@@ -91,6 +91,7 @@ ARRAY = S(
             clauses=(
                 Clause("drop {drop:distance}", "From the surface to the panel's back."),
                 Clause("leaning {lean:angle}", "How far the links lean from plumb."),
+                Clause("{square:square} to the slope", "Not plumb: they need an `up-slope-tie`."),
             ),
             required=True,
         ),
@@ -109,6 +110,7 @@ ARRAY = S(
                     "snap within {snap:length}",
                     "How far each panel may move so that its hang points land on the members.",
                 ),
+                Clause("in their {end:end} grain", "The fixings go into the ends of the members, along the grain."),
                 Clause("rails end {overhang:distance} past their last member", "So that the end screw splits nothing."),
             ),
             required=True,
@@ -144,6 +146,25 @@ ARRAY = S(
             clauses=(
                 Clause("to {anchor:ref}", "What goes into the building.", required=True),
                 Clause("slack {slack:distance}", "How far the panel falls before it is caught.", required=True),
+            ),
+        ),
+        S(
+            "up-slope-tie",
+            "{count:count} of {tie:ref} from {eye:ref}",
+            "What keeps each panel from sliding down whose links hang square to the slope: ties from eyes on its back, "
+            "at its upper edge, to plates further up the slope, screwed to the members.",
+            "up-slope-tie 2 of wire-tie from eye-plate-m5, to tie-plate on 4 of screw-6x60, reaching 300",
+            clauses=(
+                Clause(
+                    "to {plate:ref} on {screws:count} of {screw:ref}",
+                    "The plate on a member, and the screws that hold it there.",
+                    required=True,
+                ),
+                Clause(
+                    "reaching {reach:length} [up the slope]",
+                    "How far up the slope the plate is from the panel's eye.",
+                    required=True,
+                ),
             ),
         ),
         S(

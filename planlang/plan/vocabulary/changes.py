@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from planlang.plan.usual import PLURALS
 from planlang.plan.vocabulary.arrays import ARRAY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
@@ -138,10 +139,42 @@ REQUIRE = S(
             many=True,
         ),
         S(
+            "second-support",
+            "of every panel at {sense:least} {bound:number}",
+            "What holds, over what is asked of it, at the weakest step of the second supports; a panel overhead "
+            "without one fails.",
+            "second-support of every panel at least 1.2",
+            other_forms=("of every panel of {array:ref} at {sense:least} {bound:number}",),
+            many=True,
+        ),
+        S(
             "weight",
             "of every panel at {sense:most} {bound:mass}",
             "The weight of the heaviest panel, tolerance and all.",
             "weight of every panel at most 10 kg",
+        ),
+        S(
+            "lift",
+            "of every panel at {sense:most} {bound:number} times the limit",
+            "The worst lift of a panel: its mass over the limit of the published lifting equation for one person, or "
+            "how far out it is held. A lift outside the equation fails.",
+            "lift of every panel at most 1.3 times the limit",
+            other_forms=("of every panel {of:reaching} at {sense:most} {bound:length}",),
+            many=True,
+        ),
+        S(
+            "clearance",
+            f"from {{of:{'|'.join(PLURALS)}}} at {{sense:least}} {{bound:distance}}",
+            "From the nearest panel to a thing of that kind on its surface.",
+            "clearance from sprinklers at least 610",
+            many=True,
+        ),
+        S(
+            "papers",
+            "for {of:every} material",
+            "That the plan names a paper for each material of its panels, and for each panel as put together; what the "
+            "paper says isn't judged.",
+            "papers for every material",
         ),
         S(
             "headroom",

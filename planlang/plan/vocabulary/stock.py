@@ -169,8 +169,23 @@ HARDWARE = S(
             "What its maker lets it go into.",
             "made-for hollow-walls",
         ),
+        S(
+            "locks",
+            "by {how:gate|nut|pin|wire|weld|nothing}",
+            "What keeps it from opening by itself, by its maker: a screw gate, a nut, a pin, a wire, a weld. By "
+            "nothing: an open hook, a spring gate, an S-hook; refused overhead.",
+            'locks by nut, "invented data sheet QL-3"',
+            clauses=(Clause("{source:text}", "The paper.", required=True),),
+        ),
         S("engages", "{depth:length}", "How far a cleat is lifted to let go.", "engages 20"),
         S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
+        S(
+            "withdraws",
+            "at {strength:stress} in wood of {density:density}",
+            "The withdrawal strength that its maker declares, for `timber-rules ec5` where the shank isn't 6 to 12 mm.",
+            'withdraws at 11 N/mm2 in wood of 350 kg/m3, "invented declaration of performance"',
+            clauses=(Clause("{source:text}", "The paper.", required=True),),
+        ),
         S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
         S(
             "pack",

@@ -1,0 +1,122 @@
+"""Things on one surface and panels on another: a radiator under a panel on the ceiling, a wall lamp beside a cloud."""
+
+import math
+from collections.abc import Sequence
+
+from planlang.geometry.features import box_of
+from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.hardware import messages_hanging, words
+from planlang.hardware.factors import CLEAT_STANDOFF_MM
+from planlang.hardware.model import Clearance
+from planlang.plan.room import Feature
+from planlang.plan.tape import TapeStyle
+from planlang.plan.usual import USUAL
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
+
+WHO = {
+    "radiator": "who maintains the heating, with the maker's distance from what burns",
+    "luminaire": "electrician, with the label of the luminaire",
+    "sprinkler": "sprinkler contractor",
+    "detector": "who maintains the alarm",
+}
+RULE = "project policy: as far as the usual distance on one surface; measured in a straight line"
+STEPS, STILL_MM = 60, 0.001
+
+
+@record
+class Block:
+    """A box that stands square to a surface: from low to high (across, up, into the room), mm."""
+
+    surface: Surface
+    low: Vector
+    high: Vector
+
+    @property
+    def middle(self) -> Vector:
+        """Its middle in the room."""
+        across, up, into = ((low + high) / 2 for low, high in zip(self.low, self.high, strict=True))
+        return self.surface.in_room(across, up, into)
+
+    @property
+    def radius(self) -> float:
+        """The radius of the ball about its middle that holds it, mm."""
+        return math.dist(self.low, self.high) / 2
+
+    def nearest_to(self, place: Vector) -> Vector:
+        """The point of the box that is nearest to a place in the room."""
+        face = self.surface
+        off = [p - o for p, o in zip(place, face.origin, strict=True)]
+        local = [
+            sum(a * b for a, b in zip(off, axis, strict=True)) for axis in (face.across_dir, face.up_dir, face.inward)
+        ]
+        across, up, into = (min(max(at, low), high) for at, low, high in zip(local, self.low, self.high, strict=True))
+        return face.in_room(across, up, into)
+
+
+def apart(first: Block, second: Block) -> float:
+    """Return the distance between two boxes, mm: by projecting from one to the other until nothing changes."""
+    there = second.nearest_to(first.surface.in_room(*first.low))
+    for _ in range(STEPS):
+        before, here = there, first.nearest_to(there)
+        there = second.nearest_to(here)
+        if math.dist(before, there) < STILL_MM:
+            break
+    return math.dist(here, there)
+
+
+def block_of_panel(panel: PlacedPanel, surface: Surface) -> Block:
+    """The body of a panel: from its back to its front, as the links or cleats hold it."""
+    box, hang = panel.box, panel.array.hang
+    back = float(hang.drop) if hang.by == "eyes" else CLEAT_STANDOFF_MM
+    front = back + float(panel.array.panel.depth)
+    low, high = (float(box.left), float(box.lower), back), (float(box.right), float(box.upper), front)
+    return Block(surface, low, high)
+
+
+def block_of_thing(feature: Feature, surface: Surface) -> Block:
+    """A thing on its surface, as deep as the plan has it."""
+    box = box_of(feature)
+    return Block(
+        surface, (float(box.left), float(box.lower), 0.0), (float(box.right), float(box.upper), float(feature.depth))
+    )
+
+
+def round_the_corner(
+    room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle
+) -> tuple[tuple[Clearance, ...], list[Diagnostic]]:
+    """For each heater, lamp, head and detector that is nearer than usual to a panel on another surface, a line and a
+    warning."""
+    lines: list[Clearance] = []
+    findings: list[Diagnostic] = []
+    for placed in room.features:
+        feature, face = placed.feature, room.surface(placed.feature.surface)
+        others = [panel for panel in panels if panel.surface != feature.surface]
+        if feature.kind not in WHO or face is None or not others:
+            continue
+        wanted = float(USUAL[feature.kind].distance)
+        found = _nearest(room, block_of_thing(feature, face), others, wanted)
+        if found is None:
+            continue
+        panel, distance = found
+        line = Clearance(
+            f"{feature.kind} {feature.name}", face.name, panel.mark, distance, words.length_up(wanted, tape),
+            f"{words.length_down(distance, tape)} to the panel on {panel.surface}", RULE, WHO[feature.kind], True,
+        )  # fmt: skip
+        lines.append(line)
+        findings.append(messages_hanging.too_near_to(panel.array, line, feature.at))
+    return tuple(lines), findings
+
+
+def _nearest(
+    room: RoomGeometry, thing: Block, panels: Sequence[PlacedPanel], within: float
+) -> tuple[PlacedPanel, float] | None:
+    """The nearest panel, if it is nearer than `within`; far ones are left out by the balls that they fit in."""
+    found = []
+    for index, panel in enumerate(panels):
+        surface = room.surface(panel.surface)
+        body = block_of_panel(panel, surface) if surface is not None else None
+        if body is not None and math.dist(thing.middle, body.middle) - thing.radius - body.radius < within:
+            found.append((apart(thing, body), index))
+    distance, index = min(found, default=(math.inf, 0))
+    return (panels[index], distance) if distance < within else None

@@ -12,7 +12,7 @@ from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.beyond import beyond_panels, reflection_words
 from planlang.acoustics.decay import decay
 from planlang.acoustics.enclosure import enclosure_of
-from planlang.acoustics.evenness import evenness
+from planlang.acoustics.evenness import as_uneven_as, evenness
 from planlang.acoustics.findings import acoustic_findings
 from planlang.acoustics.flutter import flutter
 from planlang.acoustics.gains import gains, next_panels, treatment
@@ -39,7 +39,8 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
     enclosure = enclosure_of(plan, room)
     rows_before = room_rows(room, plan.room.occupants, NOTHING_COVERED, plan.room.furniture)
     rows_after = after_rows(plan, room, layout)
-    even_before, even_after = evenness(room, rows_before), evenness(room, rows_after)
+    even_after = evenness(room, rows_after)
+    even_before = as_uneven_as(even_after, evenness(room, rows_before))
     before = decay(rows_before, enclosure, even_before, (plan.room.at,))
     after = decay(rows_after, enclosure, even_after, (plan.room.at, *(array.at for array in plan.arrays)))
     targets = (plan.use.target, *plan.use.more_targets)
@@ -62,7 +63,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         schroeder_before=_schroeder(before, enclosure.volume),
         schroeder_after=(schroeder_after := _schroeder(after, enclosure.volume)),
         assumes=words.assumptions(plan, room, layout),
-        warnings=words.cautions(plan, room, even_after, schroeder_after, before, after),
+        warnings=words.cautions(plan, room, even_after, schroeder_after, after),
         more_targets=tuple(more),
         gains=gains(treated, panels, layout),
         next_panels=next_panels(treated, panels, room, layout),

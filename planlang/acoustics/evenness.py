@@ -1,6 +1,7 @@
 """Whether absorption is spread evenly enough for the energy formulas: by axes, and by the sides of each axis."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from math import sqrt
 
 import numpy as np
@@ -41,6 +42,18 @@ class Evenness:
     def uneven(self) -> tuple[bool, ...]:
         """Per column, whether either test fails."""
         return tuple(axis >= 0 or pair >= 0 for axis, pair in zip(self.heavy_axis, self.lopsided_pair, strict=True))
+
+
+def as_uneven_as(treated: Evenness, bare: Evenness) -> Evenness:
+    """A room without its panels, taken as uneven in every column in which it is with them.
+
+    So the same formula leads for both, and what the panels gain is no difference between formulas.
+    """
+    return replace(
+        bare,
+        heavy_axis=tuple(max(pair) for pair in zip(bare.heavy_axis, treated.heavy_axis, strict=True)),
+        lopsided_pair=tuple(max(pair) for pair in zip(bare.lopsided_pair, treated.lopsided_pair, strict=True)),
+    )
 
 
 def evenness(room: RoomGeometry, rows: tuple[Row, ...], spectrum: Spectrum = ALL_BANDS) -> Evenness:

@@ -32,11 +32,9 @@ def assumptions(plan: Plan, room: RoomGeometry, layout: Layout) -> tuple[str, ..
     return (*lines, *_on_targets(plan), *_on_what_is_left_out(room))
 
 
-def cautions(
-    plan: Plan, room: RoomGeometry, even: Evenness, schroeder: float, before: Decay, after: Decay
-) -> tuple[str, ...]:
+def cautions(plan: Plan, room: RoomGeometry, even: Evenness, schroeder: float, after: Decay) -> tuple[str, ...]:
     """What to be wary of in the estimate with the panels, a sentence each."""
-    found = [*_below_schroeder(schroeder), *_uneven(even), *_very_dead(after.mean_alpha), *_longer(before, after)]
+    found = [*_below_schroeder(schroeder), *_uneven(even), *_very_dead(after.mean_alpha)]
     found += _too_long_a_room(room, after)
     coldest, warmest = AIR_RANGE_C.value
     if not coldest <= plan.room.air.temperature_c <= warmest:
@@ -178,17 +176,6 @@ def _uneven(even: Evenness) -> list[str]:
                 f"The range is drawn up to {longest}"
             )
     return lines
-
-
-def _longer(before: Decay, after: Decay) -> list[str]:
-    """Octaves in which the panels make the room uneven, and another model takes over."""
-    longer = tuple(then > now for now, then in zip(before.value, after.value, strict=True))
-    if not any(longer):
-        return []
-    return [
-        f"{_bands(longer)}: the time taken is longer with the panels than now. Panels don't lengthen a decay: with "
-        "them the absorption is uneven, and a more cautious model is taken than for the room as it is"
-    ]
 
 
 def _too_long_a_room(room: RoomGeometry, after: Decay) -> list[str]:

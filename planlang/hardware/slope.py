@@ -61,7 +61,8 @@ def _states(case: Case, panel: PlacedPanel, weighed: Weighed, tied: bool = True)
     """(part of the weight on the links, where it acts) for every place where the tie may pull."""
     tie, box = case.array.up_slope_tie, panel.box
     rise = float(case.array.hang.drop / tie.reach) if tie is not None and tied else 0.0
-    upper = float(box.upper - case.array.panel.frame.sheet.thickness / 2)
+    rail = case.array.panel.rail
+    upper = float(box.upper - (rail.thickness / 2 if rail else 0))
     places = [box.left, box.right] if tie is not None and tie.count > 1 else [(box.left + box.right) / 2]
     for centre in centres(case, panel, weighed):
         for across in places:

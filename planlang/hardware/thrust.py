@@ -41,7 +41,9 @@ def rail_buckles_at(depth: float, thickness: float, length: float, points: int) 
 def thrust_step(case: Case, eyes: Eyes, shared: Shared) -> Checked:
     """Check the frame under the level pull of links that lean, whichever way they do."""
     panel = case.array.panel
-    sheet, size = panel.frame.sheet, (float(panel.depth), float(panel.frame.sheet.thickness), float(panel.length))
+    sheet = panel.rail
+    assert sheet is not None, "eyes are fixed to a rail"
+    size = float(panel.depth), float(sheet.thickness), float(panel.length)
     points = eyes.count // 2
     inset, last = float(eyes.inset), float(panel.length - eyes.inset)
     places = [inset + (last - inset) * index / max(points - 1, 1) for index in range(points)]

@@ -27,7 +27,7 @@ def workshop_topics(compiled: CompiledPlan) -> Topics:
             lines: tuple[Span, ...] = (build.type.at, *frame_line(build.type), part.sheet.at)
             lines += surveyed(compiled.plan, part.sheet.name)
             figure = Figure(part.length, "mm", part.how, (), lines, STATED)
-            table = f"Frame parts of one {build.type.name}"
+            table = f"Parts of one {build.type.name}"
             yield Topic(f"part {part.mark}", words.length(part.length, tape), table, figure)
         for piece in build.pieces:
             figure = Figure(piece.length, "mm", piece.how, (), (build.type.at, piece.stock.at), STATED)

@@ -36,6 +36,11 @@ def _of_hanging(array: Array) -> Iterator[Stock | None]:
     if array.hang.rail:
         yield array.hang.rail.timber
         yield array.hang.rail.screw
+    second, tie = array.second_support, array.up_slope_tie
+    if second is not None:
+        yield from (second.tie, second.eye, second.anchor)
+    if tie is not None:
+        yield from (tie.tie, tie.eye, tie.plate, tie.screw)
 
 
 def _of_room(room: Room) -> Iterator[Stock | None]:

@@ -11,6 +11,7 @@ import pytest
 
 from planlang.compiler import compile_plan
 from planlang.jobbook.book import write_book
+from planlang.jobbook.files import book_files
 from planlang.jobbook.publish import HTML, publish
 from tests.plans import SMALL
 
@@ -28,7 +29,7 @@ def printed(browser: Browser, folder: Path, *change: str) -> list[str]:
     (folder / "small.plan").write_text(SMALL.replace(*change) if change else SMALL, encoding="utf-8")
     compiled = compile_plan(folder / "small.plan").compiled
     assert compiled is not None
-    publish(write_book(compiled), folder)
+    publish(book_files(write_book(compiled), compiled), folder)
     page = browser.new_page()
     page.goto((folder / HTML).as_uri())
     (folder / "book.pdf").write_bytes(page.pdf(prefer_css_page_size=True))

@@ -21,11 +21,13 @@ from planlang.plan.values import Setting, value_of
 SPELLING = {
     "mm2": "mm**2", "m2": "m**2", "ft2": "ft**2", "deg": "degree", "kg/m3": "kg/m**3", "lb/ft3": "lb/ft**3",
     "kg/m2": "kg/m**2", "g/m2": "g/m**2", "oz/yd2": "oz/yd**2", "Pa.s/m2": "Pa*s/m**2", "kPa.s/m2": "kPa*s/m**2",
-    "Pa.s/m": "Pa*s/m", "N/mm2": "N/mm**2", "h": "hour", "min": "minute", "C": "degC", "F": "degF", "%": "percent", "": "dimensionless",
+    "N/mm2": "N/mm**2",
+    "Pa.s/m": "Pa*s/m", "h": "hour", "min": "minute", "C": "degC", "F": "degF", "%": "percent", "": "dimensionless",
 }  # fmt: skip
 DIMENSIONS = {
     Kind.LENGTH: "[length]", Kind.AREA: "[length]**2", Kind.ANGLE: "", Kind.MASS: "[mass]",
-    Kind.FORCE: "[mass]*[length]/[time]**2", Kind.STRESS: "[mass]/[length]/[time]**2", Kind.DENSITY: "[mass]/[length]**3", Kind.AREAL_MASS: "[mass]/[length]**2",
+    Kind.FORCE: "[mass]*[length]/[time]**2", Kind.STRESS: "[mass]/[length]/[time]**2",
+    Kind.DENSITY: "[mass]/[length]**3", Kind.AREAL_MASS: "[mass]/[length]**2",
     Kind.FLOW_RESISTIVITY: "[mass]/[length]**3/[time]", Kind.FLOW_RESISTANCE: "[mass]/[length]**2/[time]",
     Kind.FREQUENCY: "1/[time]", Kind.TIME: "[time]", Kind.TEMPERATURE: "[temperature]", Kind.SHARE: "",
 }  # fmt: skip

@@ -2,11 +2,12 @@
 decides. No line of this is a verdict: codes differ, and the authority or the trade that maintains the thing decides.
 """
 
+import math
 from collections.abc import Sequence
 
 from planlang.geometry.checks.obstacles import clear_of
 from planlang.geometry.features import Extent, distance_between, extent_of, is_nearer
-from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface
+from planlang.geometry.model import Box, PlacedPanel, RoomGeometry, Surface
 from planlang.hardware import messages_hanging, words
 from planlang.hardware.model import Clearance
 from planlang.plan.room import Feature
@@ -44,11 +45,12 @@ def clearances(
     findings: list[Diagnostic] = []
     for surface in room.surfaces:
         here = [panel for panel in panels if panel.surface == surface.name]
+        edges = [rough_edges(panel.box) for panel in here]
         for placed in room.features if here else ():
             feature = placed.feature
             if feature.surface != surface.name or feature.kind not in CHECKS:
                 continue
-            panel, distance = nearest(here, feature)
+            panel, distance = nearest(near_ones(here, edges, feature), feature)
             line = CHECKS[feature.kind](surface, here, panel, feature, distance, tape)
             lines.append(line)
             if line.near and not is_said_of_the_place(panel, feature, distance):
@@ -60,6 +62,27 @@ def is_said_of_the_place(panel: PlacedPanel, feature: Feature, distance: float) 
     """Whether the place itself is reported: nearer than the plan keeps, or the plan keeps less than is usual."""
     kept = clear_of(panel.array, feature).distance
     return distance <= kept or (feature.kind in WARN_BELOW_USUAL and kept < USUAL[feature.kind].distance)
+
+
+def rough_edges(box: Box) -> tuple[float, float, float, float]:
+    """The edges of a box as floats: left, lower, right, upper."""
+    return float(box.left), float(box.lower), float(box.right), float(box.upper)
+
+
+def near_ones(
+    panels: Sequence[PlacedPanel], edges: Sequence[tuple[float, float, float, float]], feature: Feature
+) -> list[PlacedPanel]:
+    """The panels of which one is the nearest to a thing: there may be a hundred thousand pairs, and exact lengths cost.
+
+    Floats are off by much less than the millimetre that is allowed here.
+    """
+    left, lower, right, upper = rough_edges(extent_of(feature).core)
+    rough = [
+        math.hypot(max(west - right, left - east, 0.0), max(south - upper, lower - north, 0.0))
+        for west, south, east, north in edges
+    ]
+    least = min(rough) + 1.0
+    return [panel for panel, gap in zip(panels, rough, strict=True) if gap <= least]
 
 
 def nearest(panels: Sequence[PlacedPanel], feature: Feature) -> tuple[PlacedPanel, float]:

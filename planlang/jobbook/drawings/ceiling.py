@@ -46,7 +46,7 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
     datum_mark(canvas, view.spot(0, 0))
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5), "east", "north")
     north_arrow(canvas, (PAPER_WIDTH - 5.0, _TOP))
-    canvas.solids.extend(box for box, _ in features)
+    canvas.solids.add_all(box for box, _ in features)
     lost = mark_all(canvas, boxes, arranged.box)
     lost += mark_all(canvas, features, arranged.box, NORMAL, bold=False)
     lost += _name_planes(canvas, view, ceilings)

@@ -45,7 +45,7 @@ def mark_all(
     canvas: Canvas, marks: Sequence[tuple[Extent, str]], bounds: Extent, most: float = LARGE, bold: bool = True
 ) -> tuple[str, ...]:
     """Write every mark in one size, those that fit inside first; returns the marks for which no place was found."""
-    canvas.solids.extend(box for box, _ in marks)
+    canvas.solids.add_all(box for box, _ in marks)
     size = common_size(tuple((box, (words,)) for box, words in marks), most)
     sizes = tuple(step for step in _SIZES if step <= size)
     outside = [(box, words) for box, words in marks if not mark_inside(canvas, box, (words,), sizes, bold)]

@@ -46,7 +46,7 @@ def mark_parts(
     canvas: Canvas, view: View, parts: Sequence[PlacedPart], bounds: Extent, tape: TapeStyle, with_sizes: bool = True
 ) -> tuple[str, ...]:
     """Write mark and size into every part, or the mark alone, or the mark beside it; returns the marks left out."""
-    canvas.solids.extend(part_box(view, part) for part in parts)
+    canvas.solids.add_all(part_box(view, part) for part in parts)
     lost = []
     for part in parts:
         box = part_box(view, part)

@@ -77,7 +77,7 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     arranged.draw_dimensions(canvas)
     datum_mark(canvas, view.spot(0, 0))
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5))
-    canvas.solids.extend(box for box, _ in features)
+    canvas.solids.add_all(box for box, _ in features)
     lost = mark_all(canvas, boxes, arranged.box.grown(3))
     lost += mark_all(canvas, features, arranged.box.grown(3), NORMAL, bold=False)
     lost += _letters(canvas, view, panels)

@@ -5,11 +5,12 @@ behind a text has the class `paper`, white unless the page says otherwise.
 """
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from xml.etree import ElementTree as ET
 
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.extent import Extent, backing, text_extent
+from planlang.jobbook.drawings.ground import Ground
 from planlang.syntax.record import record
 
 PAPER_WIDTH = 180.0
@@ -68,8 +69,8 @@ class Canvas:
     def __init__(self, name: str, title: str) -> None:
         self.name = name
         self.title = title
-        self.texts: list[Extent] = []
-        self.solids: list[Extent] = []
+        self.texts = Ground()
+        self.solids = Ground()
         self._defs = ET.Element("defs")
         self._ids: set[str] = set()
         self._body = ET.Element("g")
@@ -114,7 +115,7 @@ class Canvas:
         """A text at its baseline point, above all lines; `turned` reads upwards, `backed` hides lines behind it."""
         words = _NOT_XML.sub("", words)
         box = text_extent(*at, words, size, anchor, turned)
-        self.texts.append(box)
+        self.texts.add(box)
         if backed:
             _rect(self._letters, backing(*at, words, size, anchor, turned), NO_LINE, PAPER)
         place = {"x": number(at[0]), "y": number(at[1]), "font-size": number(size)}
@@ -136,12 +137,11 @@ class Canvas:
 
     def reserve(self, box: Extent) -> None:
         """Keep texts away from a box."""
-        self.texts.append(box)
+        self.texts.add(box)
 
     def is_free(self, box: Extent, of_solids: bool = False) -> bool:
         """True when no text lies in the box; with `of_solids` no panel or feature either."""
-        taken: Iterable[Extent] = (*self.texts, *self.solids) if of_solids else self.texts
-        return not any(box.overlaps(other) for other in taken)
+        return not self.texts.holds(box) and not (of_solids and self.solids.holds(box))
 
     def hatch(self, gap: float, angle: int, weight: float = 0.18) -> Fill:
         """A fill of parallel lines, `gap` mm apart at `angle` degrees."""

@@ -49,7 +49,12 @@ def browser() -> Iterator[Browser]:
         pytest.skip(str(fault))
 
 
-@pytest.fixture(scope="session", params=DEMO_PLANS, ids=lambda path: path.stem)
+# Metric and imperial, a slope, sprinklers and beams, every kind of panel: a further demo takes the browser most of a
+# minute and shows no other sort of table or drawing.
+LOOKED_AT = tuple(path for path in DEMO_PLANS if path.stem in ("loft", "teaching_room", "hall", "shed"))
+
+
+@pytest.fixture(scope="session", params=LOOKED_AT, ids=lambda path: path.stem)
 def book(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
     """The page of a demo's job book, and the paper that the plan asks for."""
     compilation = compile_plan(request.param)

@@ -13,6 +13,7 @@ from typing import TypeVar
 
 from planlang.materials.cutting import (
     LEAST,
+    Aims,
     Budget,
     CutResult,
     Demand,
@@ -48,6 +49,7 @@ class Sawn:
     kerf: Fraction
     trim: Fraction
     least_offcut: tuple[Fraction, Fraction]
+    aims: Aims
 
 
 def cut_sheet_goods(
@@ -63,7 +65,8 @@ def cut_sheet_goods(
     for sheet, parts in groups.values():
         demands = [_demand(part, not sheet.grain) for part in parts]
         least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
-        cuttings.append(_cut(Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut), demands, least, detail, budget))
+        goods = Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut, aims_of(rates))
+        cuttings.append(_cut(goods, demands, least, detail, budget))
     return tuple(cuttings)
 
 
@@ -75,15 +78,21 @@ def cut_batts(
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
         least = area_bound(demands, (batt.length, batt.width), NONE)
-        cuttings.append(_cut(Sawn(batt, NONE, NONE, rates.least_offcut), demands, least, detail, budget))
+        goods = Sawn(batt, NONE, NONE, rates.least_offcut, Aims())
+        cuttings.append(_cut(goods, demands, least, detail, budget))
     return tuple(cuttings)
+
+
+def aims_of(rates: Rates) -> Aims:
+    """What the shop wants of layouts beside few sheets."""
+    return Aims(rates.rips_first, "settings" if rates.aim == "fewest-settings" else "offcut")
 
 
 def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, budget: Budget) -> Cutting:
     """Cut the demands from one stock."""
     length, width = goods.stock.length, goods.stock.width
     if detail is Detail.LAID_OUT:
-        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget)
+        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget, goods.aims)
         return _cutting(goods.stock, found, by_area, demands)
     if detail is Detail.COUNTED:
         return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, budget), by_area)

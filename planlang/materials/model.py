@@ -229,7 +229,7 @@ class Materials:
 
     `total` is None as soon as one price is missing: a sum without it would look like an offer. `price` then still holds
     what could be reckoned. `by_array` is there only when all is laid out. Staples, frame screws and glue are shop
-    supplies: listed, not priced, never 'missing'.
+    supplies: listed, not priced, never 'missing'. Layouts were searched with `effort` times the least work.
     """
 
     builds: tuple[PanelBuild, ...]
@@ -242,3 +242,4 @@ class Materials:
     missing_prices: tuple[str, ...]
     sticks: tuple[StickCutting, ...] = ()
     by_array: tuple[ArrayCost, ...] = ()
+    effort: int = 1

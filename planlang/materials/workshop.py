@@ -74,6 +74,7 @@ def resolve_materials(
         total=price.value.total,
         missing_prices=tuple(words for words, _ in missing),
         by_array=array_costs(bought.value, builds, layout, plan.job.currency, tape) if laid_out else (),
+        effort=effort,
     )
     findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
     if missing:

@@ -163,6 +163,8 @@ class Rates(Node):
     hang_hours: Fraction
     markup: Fraction
     tax: Fraction
+    rips_first: bool = False
+    aim: Literal["fewest-settings", "largest-offcut"] = "fewest-settings"
 
 
 Stock = Sheet | Batt | Cloth | Timber | Hardware | Lining | Seating

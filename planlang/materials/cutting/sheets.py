@@ -5,12 +5,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from planlang.materials.cutting.demand import CutResult, Demand
+from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, CutResult, Demand
+from planlang.materials.cutting.handy import crosscut_first, handier
 from planlang.materials.cutting.place import Placement, Sheet
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
 from planlang.materials.cutting.search import fewest_sheets, one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
-from planlang.materials.cutting.sequence import settings, useful
+from planlang.materials.cutting.sequence import useful
+from planlang.materials.cutting.settings import settings
 from planlang.materials.cutting.tree import Node, tree_of, wastes
 from planlang.materials.cutting.values import Plan
 from planlang.materials.cutting.work import LEAST, Budget
@@ -30,12 +32,13 @@ def cut_sheets(
     least_offcut: tuple[Fraction, Fraction],
     demands: Sequence[Demand],
     budget: Budget = LEAST,
+    aims: Aims = LARGE_OFFCUT,
 ) -> CutResult:
     """Lay the demands out on sheets of `length` x `width`, all in mm.
 
     `trim` comes off every edge first. `kerf` is lost between neighbours, not at a usable edge. A remainder is an offcut
-    when it reaches `least_offcut` in either orientation. Of plans with equally few sheets the one with the largest
-    single offcut wins, then fewer distinct layouts, fewer fence settings, fewer cuts. Layouts come fullest first.
+    when it reaches `least_offcut` in either orientation. Of plans with equally few sheets the one wins that meets the
+    aims best: see `_rank`. Layouts come fullest first.
     Demands that no sheet holds come back in `unplaced`. Raises ValueError when kerf or trim is negative.
     """
     demands = sorted(demands, key=_canonical)
@@ -44,11 +47,23 @@ def cut_sheets(
     plans, bound = search(problem)
     left_out = set(unplaced)
     placeable = [demand for demand in demands if demand.count > 0 and demand not in left_out]
+    return CutResult(_best_written(problem, plans, placeable, least_offcut, aims), unplaced, bound)
+
+
+def _best_written(
+    problem: Problem,
+    plans: Sequence[Plan],
+    demands: Sequence[Demand],
+    least_offcut: tuple[Fraction, Fraction],
+    aims: Aims,
+) -> tuple[SheetLayout, ...]:
+    """The layouts of the plan, of equally few sheets, that meets the aims best; none of no plan."""
     finalists = sorted(_distinct(plans), key=lambda plan: _rough_rank(problem, plan))[:MOST_COMPARED]
-    roomy = [_roomiest(problem, plan, least_offcut) for plan in finalists[:1]]
-    written = [_write(problem, plan, placeable, least_offcut) for plan in [*finalists, *roomy]]
-    layouts = min(written, key=_rank, default=())
-    return CutResult(layouts, unplaced, bound)
+    others = [_roomiest(problem, plan, least_offcut) for plan in finalists[:1]]
+    others += [handier(problem, plan, aims) for plan in (finalists if aims.then == "settings" else others)[:1]]
+    written = [_write(problem, plan, demands, least_offcut) for plan in _distinct([*finalists, *others])]
+    trim_cuts = 4 if problem.trim else 0
+    return min(written, key=lambda layouts: _rank(layouts, aims, trim_cuts), default=())
 
 
 def count_sheets(
@@ -109,15 +124,18 @@ def _room(problem: Problem, sheet: Sheet, least_offcut: tuple[Fraction, Fraction
     return max((length * width for length, width in sizes if useful(length, width, least)), default=Fraction(0))
 
 
-def _rank(layouts: Sequence[SheetLayout]) -> tuple[Fraction, int, int, int]:
-    """The lower the better: largest single offcut, distinct layouts, fence settings, cuts."""
+def _rank(layouts: Sequence[SheetLayout], aims: Aims, trim_cuts: int) -> tuple[Fraction | int, ...]:
+    """The lower the better. Sheets that are crosscut first count where rips are to be first; then the aim.
+
+    It is the largest single offcut, then distinct layouts, then settings; or settings, then layouts, then the offcut.
+    Fewer cuts come last.
+    """
     largest = max((offcut[2] * offcut[3] for layout in layouts for offcut in layout.offcuts), default=Fraction(0))
-    return (
-        -largest,
-        len(layouts),
-        sum(settings(layout.cuts) for layout in layouts),
-        sum(len(layout.cuts) for layout in layouts),
-    )
+    by_aim: tuple[Fraction | int, ...] = (-largest, len(layouts), sum(settings(layout.cuts) for layout in layouts))
+    if aims.then == "settings":
+        by_aim = by_aim[::-1]
+    against = crosscut_first(layouts, trim_cuts) if aims.rips_first else 0
+    return (against, *by_aim, sum(len(layout.cuts) for layout in layouts))
 
 
 def _write(

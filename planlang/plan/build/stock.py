@@ -252,4 +252,6 @@ def build_rates(names: Names, entry: Entry) -> Rates:
         hang_hours=value(one(entry, "hanging"), "hours"),
         markup=value(one(entry, "markup"), "share"),
         tax=value(one(entry, "tax"), "share"),
+        rips_first=value(one(entry, "first-cut"), "first") == "rip",
+        aim=value(one(entry, "aim"), "aim"),
     )

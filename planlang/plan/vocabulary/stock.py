@@ -293,6 +293,22 @@ SHOP = S(
             reason="smaller rests are seldom used",
         ),
         S(
+            "first-cut",
+            "{first:rip|either}",
+            "How a sheet is divided first: along its length, or whichever way is found; never at the price of a sheet.",
+            "first-cut rip",
+            default="first-cut either",
+            reason="",
+        ),
+        S(
+            "aim",
+            "{aim:fewest-settings|largest-offcut}",
+            "What layouts aim at once no cheaper ones are found.",
+            "aim largest-offcut",
+            default="aim fewest-settings",
+            reason="a setting of the saw takes longer than a cut",
+        ),
+        S(
             "spare",
             "{share:share}",
             "Bought beyond need, for mistakes and repairs.",

@@ -1,7 +1,7 @@
 """Parts out of sheets, or pieces out of batts, by edge-to-edge cuts."""
 
 from collections import Counter, deque
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -41,7 +41,7 @@ def cut_sheets(
     aims best: see `_rank`. Layouts come fullest first.
     Demands that no sheet holds come back in `unplaced`. Raises ValueError when kerf or trim is negative.
     """
-    demands = sorted(demands, key=_canonical)
+    demands = sorted(demands, key=canonical)
     problem, unplaced = state(length, width, kerf, trim, demands)
     problem = replace(problem, budget=budget)
     plans, bound = search(problem)
@@ -75,7 +75,7 @@ def count_sheets(
     budget: Budget = LEAST,
 ) -> int:
     """How many sheets `cut_sheets` would use for the same demands, without laying them out for the saw."""
-    problem, _ = state(length, width, kerf, trim, sorted(demands, key=_canonical))
+    problem, _ = state(length, width, kerf, trim, sorted(demands, key=canonical))
     return fewest_sheets(replace(problem, budget=budget))
 
 
@@ -83,7 +83,8 @@ def _distinct(plans: Sequence[Plan]) -> list[Plan]:
     return [list(plan) for plan in dict.fromkeys(tuple(sorted(plan)) for plan in plans)]
 
 
-def _canonical(demand: Demand) -> tuple[Fraction, Fraction, bool, str, int]:
+def canonical(demand: Demand) -> tuple[Fraction, Fraction, bool, str, int]:
+    """The order in which demands are taken, whatever order they come in: largest first."""
     return -demand.length, -demand.width, demand.may_turn, demand.mark, demand.count
 
 
@@ -141,10 +142,16 @@ def _rank(layouts: Sequence[SheetLayout], aims: Aims, trim_cuts: int) -> tuple[F
 def _write(
     problem: Problem, plan: Plan, demands: Sequence[Demand], least_offcut: tuple[Fraction, Fraction]
 ) -> tuple[SheetLayout, ...]:
+    return write_plan(problem, plan, label_queues(problem, demands), least_offcut)
+
+
+def write_plan(
+    problem: Problem, plan: Plan, queues: Mapping[Kind, deque[Label]], least_offcut: tuple[Fraction, Fraction]
+) -> tuple[SheetLayout, ...]:
+    """The layouts of a plan, fullest first, with labels taken off the queues of their kinds."""
     areas = problem.areas
     groups = [(tree_of(problem, sheet), sheet, times) for sheet, times in _groups(plan)]
     groups.sort(key=lambda group: (-sum(areas[placement.kind] for placement in group[1]), -group[2], group[0]))
-    queues = _label_queues(problem, demands)
     layouts: list[SheetLayout] = []
     for root, sheet, times in groups:
         for labels, alike in _labelled(problem, sheet, times, queues).items():
@@ -152,16 +159,18 @@ def _write(
     return tuple(layouts)
 
 
-def _label_queues(problem: Problem, demands: Sequence[Demand]) -> dict[Kind, deque[Label]]:
-    queues: dict[Kind, deque[Label]] = {kind: deque() for kind in problem.kinds}
+def label_queues(problem: Problem, demands: Sequence[Demand]) -> dict[Kind, deque[Label]]:
+    """The labels of all parts of each kind, in the order of the demands."""
+    queues: dict[Kind, deque[Label]] = {}
     for demand in demands:
         kind = kind_of(demand, problem.unit, problem.kerf)
-        queues[kind].extend([(demand.mark, demand.length, demand.width)] * demand.count)
+        labels = [(demand.mark, demand.length, demand.width)] * demand.count
+        queues.setdefault(kind, deque()).extend(labels)
     return queues
 
 
 def _labelled(
-    problem: Problem, sheet: Sequence[Placement], times: int, queues: dict[Kind, deque[Label]]
+    problem: Problem, sheet: Sequence[Placement], times: int, queues: Mapping[Kind, deque[Label]]
 ) -> Counter[tuple[tuple[Kind, Label], ...]]:
     """Hand labels to equal sheets, one place on all of them after the other, so that few sheets differ by label."""
     columns = []

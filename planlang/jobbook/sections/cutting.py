@@ -7,6 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import roll_drawing, sheet_drawing
+from planlang.jobbook.sections.order import price_proof
 from planlang.materials.cutting.settings import settings
 from planlang.materials.model import Cutting, Part, Piece, RollCut, SheetLayout, StickCutting
 from planlang.plan.stock import Sheet
@@ -106,8 +107,13 @@ def _use(sheet: Cutting) -> tuple[tuple[str, str], ...]:
     if sheet.least > sheet.area_bound:
         bounds.append((f"Least by {sheet.least_rule}", str(sheet.least)))
     sawn = [("Settings of the saw, trim and all", str(saw_settings(sheet)))] if isinstance(sheet.stock, Sheet) else []
+    if sheet.mix is not None:
+        kind = "off the shelf" if sheet.shelf else "one size of several"
+        used, bounds = f"{sheet.used}, {kind}", [("The mix", price_proof(sheet.mix))]
+    else:
+        used = _used(sheet.used, sheet.proven_least)
     return (
-        ("Used", _used(sheet.used, sheet.proven_least)),
+        ("Used", used),
         *bounds,
         *sawn,
         ("Waste: kerf and rests too small to keep", words.percent(sheet.waste)),

@@ -21,9 +21,8 @@ def candidates(stock: Sold, buying: Buying = ANYWHERE) -> tuple[Offer, ...]:
     """What the plan may take, the good's own price first; what has no price only where nothing else is left."""
     offers = [_own(stock), *(_filled(stock, offer) for offer in stock.offers)]
     chosen = dict(buying.takes).get(stock.name)
-    if chosen is None and any(offer.supplier == buying.first for offer in stock.offers):
-        chosen = buying.first
-    if chosen:
+    chosen = buying.first if chosen is None else chosen
+    if chosen and any(offer.supplier == chosen for offer in stock.offers):
         offers = [offer for offer in offers if offer.supplier == chosen]
     listed = _not_own(offers)
     offers = [offer for offer in offers if offer.supplier or offer.size not in listed]

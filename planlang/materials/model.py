@@ -190,8 +190,8 @@ class Cutting:
         """What tells it from all other cuttings: the name of the stock, with its size where that is one of several."""
         if self.mix is None:
             return self.stock.name
-        size = f"{float(self.stock.length):g}-x-{float(self.stock.width):g}"
-        return f"{self.stock.name}-{'offcut-' if self.shelf else ''}{size}"
+        size = f"{float(self.stock.length):g} x {float(self.stock.width):g}"
+        return f"{self.stock.name} {'offcut ' if self.shelf else ''}{size}"
 
 
 @record

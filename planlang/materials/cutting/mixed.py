@@ -1,6 +1,7 @@
 """Parts out of sheets of several sizes with prices of their own, and out of offcuts that are there already.
 
-Offcuts are filled first, the smallest first. For the rest each size is tried by itself, then mixes: sheet after sheet
+Offcuts are filled first, the smallest first; where that isn't proven cheapest, a few full sheets are tried before them.
+For the rest each size is tried by itself, then mixes: sheet after sheet
 of the size that gives most area of parts for its price; the fullest sheets of one size with another for the rest; and
 rounds that take the worst sheets out and buy again for their parts. What is found stands beside `price_bound`.
 """
@@ -25,6 +26,8 @@ from planlang.syntax.record import record
 
 ROUNDS = 60
 """Rounds of taking sheets out and buying again, with the least effort."""
+SHEETS_BEFORE = 4
+"""Fewer full sheets than these are tried before the shelf."""
 PREFIXES = 6
 """So many shares of one size's fullest sheets are tried with another size for the rest."""
 
@@ -122,12 +125,23 @@ class Mixing:
     def best(self, wanted: Parts) -> Mix:
         """The cheapest mix found; offcuts are left on the shelf only where using them costs more."""
         shelf, left = self._from_shelf(wanted)
-        mix = shelf + self._bought(left)
-        if shelf and price_of(self._sizes, mix) > self._least:
-            without = self._bought(wanted)
-            if price_of(self._sizes, without) < price_of(self._sizes, mix):
-                return without
-        return mix
+        mixes = [shelf + self._bought(left)]
+        if shelf and price_of(self._sizes, mixes[0]) > self._least:
+            mixes += [
+                self._shelf_after(at, count, wanted) for at in self._for_sale for count in range(1, SHEETS_BEFORE)
+            ]
+            mixes.append(self._bought(wanted))
+        return min(mixes, key=lambda mix: price_of(self._sizes, mix))
+
+    def _shelf_after(self, size: int, count: int, wanted: Parts) -> Mix:
+        """A few full sheets of a size, the shelf for what is left, and whatever is cheapest for the rest."""
+        left, mix = wanted.copy(), list[Bought]()
+        for _ in range(count):
+            if sheet := self._fullest(size, left):
+                mix.append(Bought(size, sheet))
+                left -= self._held(size, sheet)
+        shelf, left = self._from_shelf(left)
+        return self._downgraded(mix + shelf + self._by_worth(left))
 
     def _from_shelf(self, wanted: Parts) -> tuple[Mix, Parts]:
         left, mix = wanted.copy(), list[Bought]()
@@ -232,7 +246,7 @@ class Mixing:
         known: dict[Bought, Bought] = {}
         for bought in dict.fromkeys(mix):
             held, best = self._held(*bought), bought
-            for at in self._for_sale:
+            for at in self._for_sale if self._sizes[bought.size].most is None else ():
                 if self._sizes[at].price < self._sizes[best.size].price:
                     sheet = self._fullest(at, held)
                     if sheet and self._held(at, sheet) == held:

@@ -81,6 +81,7 @@ def test_steps_of_work_stand_in_the_place_of_hours_by_panel(tmp_path):
         ("2 of ply,", "2 of wool,", "wrong-thing", "`wool` is a batt"),
         ("2 of ply,", "41 of ply,", "too-many", "41 offcuts of `ply`"),
         ("by fitters", "by fitter", "unknown-name", "there is no crew `fitter`"),
+        ("at 31 GBP per h, 2 hands", "at 31 GBP per hour", "wrong-form", "found `hour`"),
         ("margin  20 %", "margin  20 %\n  markup  25 %", "clauses-disagree", "the shop states both"),
         ("margin  20 %", "margin  100 %", "out-of-range", "under 100 %"),
         ("margin  20 %", "making  1 h per panel", "clauses-disagree", "by steps of work and by `making`"),

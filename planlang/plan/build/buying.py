@@ -171,12 +171,16 @@ def build_work(names: Names, shop: Entry) -> tuple[Work, ...]:
             message = f"hours are stated by steps of work and by `{word}`"
             names.sink.append(messages.disagree(stated.span, message, "take one of them out"))
             raise Unknown
-    return tuple(_step(names, crews, part) for part in steps)
+    unread = any(part.faulty for part in shop.all("crew"))
+    return tuple(_step(names, crews, part, unread) for part in steps)
 
 
-def _step(names: Names, crews: dict[str, Entry], part: Entry) -> Work:
+def _step(names: Names, crews: dict[str, Entry], part: Entry, unread: bool) -> Work:
+    """A step; a crew that isn't known is not reported where one could not be read."""
     name: Name = value(part, "crew")
     crew = crews.get(name.text)
+    if crew is None and unread:
+        raise Unknown
     if crew is None:
         names.sink.append(messages.unknown_name(name.span, "crew", name.text, nearest(name.text, [*crews]), [*crews]))
         raise Unknown

@@ -130,7 +130,7 @@ class Mixing:
             mixes += [
                 self._shelf_after(at, count, wanted) for at in self._for_sale for count in range(1, SHEETS_BEFORE)
             ]
-            mixes.append(self._bought(wanted))
+            mixes.append(self._downgraded(self._by_worth(wanted)))
         return min(mixes, key=lambda mix: price_of(self._sizes, mix))
 
     def _shelf_after(self, size: int, count: int, wanted: Parts) -> Mix:
@@ -178,7 +178,7 @@ class Mixing:
         problem, counts = self._problems[at], self._counts(at, left)
         order = sorted((kind for kind, count in enumerate(counts) if count), key=lambda kind: -problem.areas[kind])
         ways = [(kind, way) for kind in order for way in problem.ways[kind]]
-        sheets = [fill_sheet(problem, ways, counts, style, self._work) for style in STYLES]
+        sheets = [fill_sheet(problem, ways, counts, style, self._work) for style in STYLES[:10:2]]
         sheets += [fill_rows(problem, ways, counts, rip, self._work) for rip in (True, False)]
         return max(sheets, key=lambda sheet: self._area(at, sheet))
 

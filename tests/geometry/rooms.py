@@ -26,7 +26,7 @@ def slope(name: str, foot: str, height: F | int, pitch: int | None = None, rise:
     rise_over_run = math.tan(math.radians(pitch or 0)) if rise is None else rise
     degrees = F(pitch) if pitch is not None else F(math.degrees(math.atan(rise_over_run)))
     return CeilingPlane(
-        at=NOWHERE, name=name, foot=foot, height=F(height), pitch_deg=degrees, rise_over_run=rise_over_run
+        at=NOWHERE, name=name, foot=f"{foot} wall", height=F(height), pitch_deg=degrees, rise_over_run=rise_over_run
     )
 
 

@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from planlang.plan import messages
 from planlang.plan.build.features import PAIRED, assume_clearances, assume_swings, clearance_of
+from planlang.plan.build.floor import build_floor, within
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -21,7 +22,8 @@ from planlang.plan.build.names import (
     span_of_value,
     value,
 )
-from planlang.plan.build.sketch import surfaces_of
+from planlang.plan.build.sketch import plane_names, surfaces_of
+from planlang.plan.build.solids import build_solids
 from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
@@ -50,9 +52,9 @@ def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
     surfaces = surfaces_of(entry, names.sink)
-    size, ceiling, linings, features, air, occupants, zones, allowances, furniture = all_of(
-        lambda: value(one(entry, "floor"), "size"),
-        lambda: build_ceiling(names, one(entry, "ceiling")),
+    floor, ceiling, linings, features, air, occupants, zones, allowances, furniture, solids = all_of(
+        lambda: build_floor(one(entry, "floor"), names.sink),
+        lambda: build_ceiling(names, one(entry, "ceiling"), surfaces),
         lambda: build_linings(names, entry, surfaces),
         lambda: build_features(names, entry, surfaces),
         lambda: build_air(names, one(entry, "air")),
@@ -60,12 +62,12 @@ def build_room(names: Names, definition: Definition) -> Room:
         lambda: build_zones(names, entry, surfaces),
         lambda: build_allowances(names, entry, surfaces),
         lambda: [build_furniture(part) for part in entry.all("furniture")],
+        lambda: build_solids(names, entry, (*surfaces.walls, *plane_names(entry))),
     )
     return Room(
         at=definition.name.span,
         name=definition.name.text,
-        width=size[0],
-        depth=size[1],
+        floor=floor,
         ceiling=tuple(ceiling),
         linings=tuple(linings),
         features=tuple(features),
@@ -74,6 +76,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         zones=zones,
         allowances=allowances,
         furniture=tuple(furniture),
+        solids=solids,
     )
 
 
@@ -83,13 +86,13 @@ def build_air(names: Names, entry: Entry) -> Air:
     return Air(at=entry.span, temperature_c=value(entry, "temperature"), humidity=value(entry, "humidity"))
 
 
-def build_ceiling(names: Names, entry: Entry) -> list[CeilingPlane]:
+def build_ceiling(names: Names, entry: Entry, surfaces: Surfaces) -> list[CeilingPlane]:
     """The planes of the ceiling, in the order of the plan."""
     planes: dict[str, CeilingPlane] = {}
     for part in entry.body:
         if part.faulty:
             continue
-        plane = build_plane(part)
+        plane = build_plane(part, surfaces)
         if plane.name in planes:
             names.sink.append(messages.name_twice(plane.at, plane.name, planes[plane.name].at))
             continue
@@ -103,14 +106,14 @@ def build_ceiling(names: Names, entry: Entry) -> list[CeilingPlane]:
     return list(planes.values())
 
 
-def build_plane(part: Entry) -> CeilingPlane:
-    """One plane."""
+def build_plane(part: Entry, surfaces: Surfaces) -> CeilingPlane:
+    """One plane; a slope rises from a wall."""
     pitch: Fraction = maybe_value(part, "pitch", Fraction(0))
     name: Name = value(part, "name")
     return CeilingPlane(
         at=name.span,
         name=name.text,
-        foot=maybe_value(part, "foot"),
+        foot=surfaces.wall(value(part, "foot")) if "foot" in part.values else None,
         height=value(part, "height"),
         pitch_deg=pitch,
         rise_over_run=rise_over_run(pitch),
@@ -308,7 +311,7 @@ def build_place(names: Names, part: Entry, room: Room | None) -> Place:
     if part.faulty:
         raise Unknown
     east, north = value(part, "east"), value(part, "north")
-    if room and not (0 <= east <= room.width and 0 <= north <= room.depth):
+    if room and not within(room.floor.corners, (east, north)):
         names.sink.append(messages.out_of_range(part.span, "this place is outside the floor"))
         raise Unknown
     role: Any = part.kind.word

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction as F
 from typing import Any
 
@@ -210,3 +211,7 @@ def plan(**over: Any) -> Plan:
 
 def style(units: str, step: F | int) -> TapeStyle:
     return TapeStyle(units, F(step))
+
+
+def changed(node: Any, **over: Any) -> Any:
+    return replace(node, **over)

@@ -20,7 +20,7 @@ SOLID_PAGES = {
     ),
     "columns-overlap": Page(
         "Two columns in one place",
-        "Columns stand apart. Two that make one body are one column with more corners: `through 400, 1000, 700, 1000 …`.",
+        "Columns stand apart. Two that make one body are one column with more corners: `through 400, 1000, 700, …`.",
         given=beside("column P1 from 400, 1000 to 700, 1300, plaster"),
         wrong=(("column P1", "column P2 from 600, 1200 to 900, 1500, plaster\n  column P1"),),
         right=(("column P1", "column P2 from 900, 1200 to 1200, 1500, plaster\n  column P1"),),

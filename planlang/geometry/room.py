@@ -5,12 +5,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from planlang.geometry import messages
-from planlang.geometry.beams import beams_below
 from planlang.geometry.ceiling import Cell, Region, cells_of, hidden_by, volume_of
 from planlang.geometry.features import place_features
 from planlang.geometry.model import Prism, RoomGeometry, Surface
 from planlang.geometry.pieces import Outline, PlanPoint, is_convex, plan_area
-from planlang.geometry.solids import impossible_solids
 from planlang.geometry.surfaces import Linings, ceiling_surface, floor_surface, level_face
 from planlang.geometry.upright import Runs, runs_of, sides_of_solid, wall_surfaces
 from planlang.plan.model import Plan
@@ -32,13 +30,13 @@ def build_room(plan: Plan) -> Outcome[RoomGeometry]:
     if findings:
         return Outcome(NO_ROOM, findings)
     cells, regions = cells_of(room, room.solids)
-    findings = (*_meets_floor(room, cells, tape), *impossible_solids(room, cells, tape))
+    findings = (*_meets_floor(room, cells, tape), *_solids_at_fault(room, cells, tape))
     if findings:
         return Outcome(NO_ROOM, findings)
     shown = tuple(region for region in regions if not region.is_empty)
     linings = {stated.surface: stated for stated in room.linings}
     planes = tuple(ceiling_surface(room, region, _area(region.pieces), linings) for region in shown)
-    beams = beams_below(room.features, planes)
+    beams = _beams(room, planes)
     if beams:
         cells, cut = cells_of(room, (*room.solids, *beams))
         planes = tuple(_less(plane, region) for plane in planes for region in cut if region.plane.name == plane.name)
@@ -48,6 +46,21 @@ def build_room(plan: Plan) -> Outcome[RoomGeometry]:
     volume = float(sum(map(volume_of, cells), Fraction(0))) / 1e9
     found = RoomGeometry(surfaces, features.value, volume, tuple(map(_prism, cells)), convex)
     return Outcome(found, _hidden(room, regions, tape) + features.diagnostics)
+
+
+def _solids_at_fault(room: Room, cells: Sequence[Cell], tape: TapeStyle) -> Iterator[Diagnostic]:
+    if room.solids:
+        from planlang.geometry.solids import impossible_solids  # noqa: PLC0415 - few rooms have any
+
+        yield from impossible_solids(room, cells, tape)
+
+
+def _beams(room: Room, planes: Sequence[Surface]) -> tuple[Solid, ...]:
+    if not any(feature.kind == "beam" for feature in room.features):
+        return ()
+    from planlang.geometry.beams import beams_below  # noqa: PLC0415 - few rooms have any
+
+    return beams_below(room.features, planes)
 
 
 def _surfaces(

@@ -9,7 +9,7 @@ from typing import Any
 from planlang.geometry.layout import place_arrays
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
-from planlang.plan.build.floor import names_of
+from planlang.plan.build.walk import names_of
 from planlang.plan.model import Array, Bays, Keep, Plan, Rail, Row
 from planlang.plan.room import CeilingPlane, Feature, Floor, Members, Solid, SurfaceLining
 from planlang.plan.stated import Zone

@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 from planlang.plan import messages
 from planlang.plan.build.features import PAIRED, assume_clearances, assume_swings, clearance_of
-from planlang.plan.build.floor import build_floor, within
+from planlang.plan.build.floor import build_floor, is_on_floor
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -23,7 +23,6 @@ from planlang.plan.build.names import (
     value,
 )
 from planlang.plan.build.sketch import plane_names, surfaces_of
-from planlang.plan.build.solids import build_solids
 from planlang.plan.build.stated import build_allowances, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
@@ -39,12 +38,13 @@ from planlang.plan.room import (
     Occupants,
     Place,
     Room,
+    Solid,
     SurfaceLining,
     Target,
     Use,
 )
 from planlang.plan.stock import OCTAVES
-from planlang.plan.usual import FEATURE_KINDS
+from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.span import Span
 
 
@@ -62,7 +62,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         lambda: build_zones(names, entry, surfaces),
         lambda: build_allowances(names, entry, surfaces),
         lambda: [build_furniture(part) for part in entry.all("furniture")],
-        lambda: build_solids(names, entry, (*surfaces.walls, *plane_names(entry))),
+        lambda: solids_of(names, entry, surfaces),
     )
     return Room(
         at=definition.name.span,
@@ -78,6 +78,15 @@ def build_room(names: Names, definition: Definition) -> Room:
         furniture=tuple(furniture),
         solids=solids,
     )
+
+
+def solids_of(names: Names, entry: Entry, surfaces: Surfaces) -> tuple[Solid, ...]:
+    """Columns, platforms and soffits."""
+    if not any(part.kind.word in SOLIDS for part in entry.body):
+        return ()
+    from planlang.plan.build.solids import build_solids  # noqa: PLC0415 - few rooms have any
+
+    return build_solids(names, entry, (*surfaces.walls, *plane_names(entry)))
 
 
 def build_air(names: Names, entry: Entry) -> Air:
@@ -311,7 +320,7 @@ def build_place(names: Names, part: Entry, room: Room | None) -> Place:
     if part.faulty:
         raise Unknown
     east, north = value(part, "east"), value(part, "north")
-    if room and not within(room.floor.corners, (east, north)):
+    if room and not is_on_floor(room.floor, (east, north)):
         names.sink.append(messages.out_of_range(part.span, "this place is outside the floor"))
         raise Unknown
     role: Any = part.kind.word

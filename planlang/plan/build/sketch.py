@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from planlang.plan.build.floor import build_floor
 from planlang.plan.build.names import Unknown
-from planlang.plan.build.solids import SOLIDS, beam_faces, shape_of
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import is_unknown
 from planlang.plan.entry import Entry
-from planlang.plan.kinds import WALLS, Name, is_short_number
-from planlang.plan.usual import FEATURE_KINDS
+from planlang.plan.kinds import WALL_SIDES, WALLS, Name, is_short_number
+from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
@@ -81,6 +80,8 @@ def face_names(room: Entry) -> tuple[str, ...] | None:
     names: list[str] = []
     for part in room.body:
         if part.kind.word in SOLIDS:
+            from planlang.plan.build.solids import shape_of  # noqa: PLC0415 - few rooms have any
+
             try:
                 shape = shape_of(part, [])
             except Unknown:
@@ -89,6 +90,11 @@ def face_names(room: Entry) -> tuple[str, ...] | None:
         if part.kind.word == "beam":
             names += (face for name in thing_names(part) for face in beam_faces(name))
     return tuple(names)
+
+
+def beam_faces(name: str) -> tuple[str, ...]:
+    """What the faces of a beam are called: its underside by its name, and its sides."""
+    return (name, *(f"{name} {side} face" for side in WALL_SIDES))
 
 
 def plane_names(room: Entry) -> list[str]:

@@ -8,17 +8,15 @@ from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.floor import MOST_LEGS, crossing, doubled_area, names_of
 from planlang.plan.build.names import Names, Unknown, all_of, maybe_value, value
 from planlang.plan.build.stock import build_lining
+from planlang.plan.build.walk import MOST_LEGS, crossing, doubled_area, names_of
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.room import Corner, Solid
+from planlang.plan.usual import SOLIDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
-
-SOLIDS = ("column", "platform", "soffit")
-SIDES = ("south", "east", "north", "west")
 
 
 @record
@@ -62,11 +60,6 @@ def outline_of(part: Entry, given: str, sink: list[Diagnostic]) -> tuple[Corner,
         sink.append(messages.disagree(part.span, "this outline crosses itself", "give its corners in turn"))
         raise Unknown
     return corners if doubled_area(corners) > 0 else corners[::-1]
-
-
-def beam_faces(name: str) -> tuple[str, ...]:
-    """What the faces of a beam are called: its underside by its name, and its sides."""
-    return (name, *(f"{name} {side} face" for side in SIDES))
 
 
 def build_solids(names: Names, room: Entry, taken: Sequence[str]) -> tuple[Solid, ...]:

@@ -204,7 +204,7 @@ def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> 
 
 
 def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:
-    names = surface_names(plan.room)
-    if array.surface in names:
+    if array.surface in (plane.name for plane in plan.room.ceiling):
         return ()
+    names = surface_names(plan.room)
     return (messages.surface_unknown(f"array '{array.name}'", array.surface, names, array.at),)

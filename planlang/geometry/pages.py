@@ -1,6 +1,7 @@
 """The pages of what geometry finds: the room, where panels lie, what their hang points meet."""
 
 from planlang.geometry.checks.pages import CHECK_PAGES
+from planlang.geometry.solid_pages import SOLID_PAGES
 from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
@@ -30,6 +31,7 @@ def more_clouds(place: str) -> tuple[str, str]:
 
 PAGES = {
     **CHECK_PAGES,
+    **SOLID_PAGES,
     # --- the room -------------------------------------------------------------------------------------------
     "room-without-size": Page(
         "A floor without a size",

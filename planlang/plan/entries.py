@@ -160,7 +160,7 @@ def take_block(entry: Entry, statement: Statement, setting: Setting, sink: list[
     """Check the block of a statement, or that it has none."""
     kind = entry.kind
     if statement.body is None:
-        if kind.block is not None and not statement.faulty:
+        if kind.block is not None and not kind.block_optional and not statement.faulty:
             sink.append(messages.block_missing(entry.span, kind.word))
             entry.faulty = True
         return

@@ -1,8 +1,10 @@
 """The pages of what is wrong with a plan's statements, values and names."""
 
+from planlang.plan.floor_pages import FLOOR_PAGES
 from planlang.syntax.pages import Page
 
 PAGES = {
+    **FLOOR_PAGES,
     # --- values ---------------------------------------------------------------------------------------------
     "value-too-deep": Page(
         "Too many brackets within brackets",

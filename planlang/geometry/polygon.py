@@ -68,7 +68,11 @@ def least_move(edges: Sequence[Edge], boxes: Sequence[Box], clear: float = 0.0) 
 
     A move across alone or up alone is preferred; only when neither will do, both are tried.
     """
-    left = [min(edge.room_left(box) for box in boxes) - clear for edge in edges]
+    return least_shift(edges, [min(edge.room_left(box) for box in boxes) - clear for edge in edges])
+
+
+def least_shift(edges: Sequence[Edge], left: Sequence[float]) -> Move | None:
+    """The same for what has so much room left to each edge, mm; negative where it passes it."""
     single = []
     across = _shift([edge.nx for edge in edges], left)
     if across is not None:

@@ -100,6 +100,17 @@ def _cross(one: tuple[Fraction, Fraction, Fraction], other: tuple[Fraction, Frac
     return (c * e - b * f) / whole, (a * f - c * d) / whole
 
 
+def chord_of(corners: Sequence[Spot], up: Fraction) -> Spot:
+    """From where to where a convex polygon reaches across at one height, mm; 0, 0 above and below it."""
+    places = [
+        place
+        for (ax, ay), (bx, by) in _sides(corners)
+        if min(ay, by) <= up <= max(ay, by)
+        for place in ((ax, bx) if ay == by else (ax + (bx - ax) * (up - ay) / (by - ay),))
+    ]
+    return (min(places), max(places)) if places else (Fraction(0), Fraction(0))
+
+
 def turned(spots: Sequence[Spot], degrees: Fraction, centre: Spot) -> tuple[Spot, ...]:
     """Points turned anticlockwise round a centre: exact for quarter turns, else on the grid of 1e-9 mm."""
     quarters, rest = divmod(degrees, 90)

@@ -1,10 +1,9 @@
 """Where the eyes or cleats of a panel are whose outline is no rectangle, in the panel's own directions."""
 
 import math
-from collections.abc import Sequence
 from fractions import Fraction
 
-from planlang.geometry.footprint import Spot, on_grain
+from planlang.geometry.footprint import Spot, chord_of, on_grain
 from planlang.plan.outline import Outline
 from planlang.plan.panel import Cleats, PanelType
 
@@ -51,17 +50,7 @@ def chord_at(outline: Outline, up: Fraction) -> Spot:
         across, along = outline.corners[0]
         half = on_grain(math.sqrt(max(float(outline.radius**2 - (up - along) ** 2), 0.0)))
         return across - half, across + half
-    places = [
-        ax + (bx - ax) * (up - ay) / (by - ay)
-        for (ax, ay), (bx, by) in sides_of(outline.corners)
-        if ay != by and min(ay, by) <= up <= max(ay, by)
-    ]
-    return (min(places), max(places)) if places else (Fraction(0), Fraction(0))
-
-
-def sides_of(corners: Sequence[Spot]) -> list[tuple[Spot, Spot]]:
-    """The sides of a polygon, each from corner to corner."""
-    return list(zip(corners, [*corners[1:], corners[0]], strict=True))
+    return chord_of(outline.corners, up)
 
 
 def evenly(first: Fraction, last: Fraction, count: int) -> tuple[Fraction, ...]:
@@ -73,7 +62,7 @@ def evenly(first: Fraction, last: Fraction, count: int) -> tuple[Fraction, ...]:
 
 def _stretch(outline: Outline, spot: Spot) -> Fraction:
     """How much longer a rail's width is, measured across, where its side leans; 1 on a side along the length."""
-    for (ax, ay), (bx, by) in sides_of(outline.corners):
+    for (ax, ay), (bx, by) in outline.sides:
         if ay != by and min(ay, by) <= spot[1] <= max(ay, by):
             across = ax + (bx - ax) * (spot[1] - ay) / (by - ay)
             if across == spot[0]:

@@ -13,6 +13,7 @@ from planlang.geometry.checks.light import panels_in_light
 from planlang.geometry.checks.made import made_panels_changed, made_panels_gone, with_remedies_left
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.reach import out_of_hand
 from planlang.geometry.checks.swings import panels_in_swings
 from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
@@ -141,6 +142,7 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
     findings += low_headroom(array, surface, panels, tape)
+    findings += out_of_hand(array, tape)
     findings += uncovered_reflections(array, surface, panels, site.places, tape)
     findings += keeps_below_usual(array, surface, room.features, tape)
     findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)

@@ -116,3 +116,16 @@ def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, t
     if unsure:
         mend += f", or say how {door.name} opens: `opens outward`, `hinged left`"
     return Diagnostic("panel-in-swing", message, array.placement.at, mend, also=((door.name, door.at),))
+
+
+def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape: TapeStyle) -> Diagnostic:
+    """A panel so near its surface that nobody gets at what it hangs by; `piece` is what states its need."""
+    who = f"{on_tape(need, tape)} is usual for fingers and a spanner (common practice, no source)"
+    if piece is not None:
+        who = f"{piece.name} states {on_tape(need, tape)} of tool room"
+    message = (f"'{array.name}': {on_tape(array.hang.drop, tape)} from {array.surface} to the panel's back leave no "
+               f"room to close what it hangs by; {who}")  # fmt: skip
+    mend = f"drop {on_tape(need, tape)} or more, or cleats; or say what the hardware needs: `tool-room`"
+    return Diagnostic("drop-out-of-hand", message, array.hang.at, mend,
+                      Severity.WARNING if piece is None else Severity.ERROR,
+                      also=() if piece is None else ((piece.name, piece.at),))  # fmt: skip

@@ -35,10 +35,25 @@ VARIANTS = (
         "framed",
         "framed absorber",
         ("depth", "frame", "core", "front"),
-        ("braces", "facing", "back", "back-board", "eyes", "cleats"),
+        ("braces", "outline", "facing", "back", "back-board", "eyes", "cleats"),
     ),
-    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
+    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("outline", "cleats")),
     Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+)
+
+OUTLINE = S(
+    "outline",
+    "{shape:circle|hexagon}",
+    "What shape the front has within its face, where that is no rectangle: convex, as seen from the front. A circle "
+    "fills a square face and needs a board absorber; a hexagon has two sides across, each half the face's width. A "
+    "trapezoid has its lower side over the whole width and its upper one in the middle; a raking top goes from the "
+    "length of the left side to that of the right one. Corners run anticlockwise, across then along.",
+    "outline hexagon",
+    other_forms=(
+        "{shape:trapezoid} with [a] top {top:length} wide",
+        "{shape:raking} top from {left:length} to {right:length}",
+        "with {shape:corners} {corners:position+}",
+    ),
 )
 
 PANEL = S(
@@ -89,6 +104,7 @@ PANEL = S(
         S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
         SIZE_RULE,
+        OUTLINE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
             "frame",

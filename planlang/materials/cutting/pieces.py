@@ -42,14 +42,17 @@ def room_of(piece: Piece) -> Room:
     return piece.length, piece.free, piece
 
 
-def rooms(piece: Piece) -> list[Room]:
-    """All that is free in a piece and in the pieces within it."""
+def rooms(piece: Piece, least: tuple[int, int]) -> list[Room]:
+    """What is free in a piece and in the pieces within it, as far as it has at least that length and width."""
+    length, width = least
     found: list[Room] = []
     stack = [piece]
-    while stack:
-        piece = stack.pop()
-        if piece.free:
-            found.append(room_of(piece))
+    for piece in stack:
+        if piece.cross:
+            if piece.free >= length and piece.width >= width:
+                found.append((piece.free, piece.width, piece))
+        elif piece.free >= width and piece.length >= length:
+            found.append((piece.length, piece.free, piece))
         stack += [inner for inner in piece.held if inner.kind < 0]
     return found
 

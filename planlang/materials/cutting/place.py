@@ -44,6 +44,7 @@ def kinds_on(sheet: Sheet) -> list[int]:
     """The kinds of the parts on a sheet, a kind as often as it has parts there."""
     return [step[1] for step in sheet if len(step) == 4]
 
+
 Split = Callable[[int, int, int, int], bool]
 """From a free piece's length and width and the part's: whether to rip first."""
 

@@ -8,7 +8,7 @@ taking parts out of the tree of cuts; E. K. Burke and Y. Bykov, European Journal
 70-78, for accepting by what stood some changes ago.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from random import Random
 
 from planlang.materials.cutting.pieces import (
@@ -24,16 +24,56 @@ from planlang.materials.cutting.pieces import (
     take_out,
     undo,
 )
-from planlang.materials.cutting.place import kinds_on
+from planlang.materials.cutting.place import Sheet, kinds_on
 from planlang.materials.cutting.problem import Lying, Problem
 from planlang.materials.cutting.tree import tree_of
 from planlang.materials.cutting.values import Plan
 from planlang.materials.cutting.work import Work
 
-MEMORY = 200
+MEMORY = 50
 """How many changes ago what stood then is still held against."""
-COST = 110
+COST = 130
 """The work of one change, without that of putting parts in."""
+PART_COST = 22
+TOGETHER = 0.2
+"""How often all rooms are looked at together, not those of the sheets that parts come from first."""
+LARGER_REST = 0.8
+"""How often the larger rest is left whole, not either by lot."""
+SECOND_BEST = 0.02
+
+
+Scores = list[tuple[int, int]]
+Fit = Callable[[Sequence[Room], Lying], Scores]
+
+
+def by_side(free: Sequence[Room], way: Lying) -> Scores:
+    """The rooms that hold a part so lying, by what they leave on a side: (score, which)."""
+    length, width, _ = way
+    return [
+        (x if (x := free_length - length) < (y := free_width - width) else y, at)
+        for at, (free_length, free_width, _) in enumerate(free)
+        if free_length >= length and free_width >= width
+    ]
+
+
+def by_area(free: Sequence[Room], way: Lying) -> Scores:
+    """The rooms that hold a part so lying, by their area."""
+    length, width, _ = way
+    return [
+        (free_length * free_width, at)
+        for at, (free_length, free_width, _) in enumerate(free)
+        if free_length >= length and free_width >= width
+    ]
+
+
+def by_waste(free: Sequence[Room], way: Lying) -> Scores:
+    """The rooms that hold a part so lying, by what is left beside and above it at once."""
+    length, width, _ = way
+    return [
+        ((free_length - length) * (free_width - width), at)
+        for at, (free_length, free_width, _) in enumerate(free)
+        if free_length >= length and free_width >= width
+    ]
 
 
 class Relay:
@@ -41,6 +81,7 @@ class Relay:
 
     def __init__(self, problem: Problem, plan: Plan, seed: int) -> None:
         self.plan = plan
+        self.seen: list[Sheet] = []
         self._problem = problem
         self._random = Random(seed)
         self._least = (
@@ -70,13 +111,10 @@ class Relay:
         self._out = kinds_on(self.plan[emptiest])
         others = [sheet for at, sheet in enumerate(self.plan) if at != emptiest]
         self._sheets = [as_pieces(tree_of(self._problem, sheet), at) for at, sheet in enumerate(others)]
-        self._rooms = [self._rooms_of(sheet) for sheet in self._sheets]
-        self._stood = [filled[emptiest]] * MEMORY
+        self._rooms = [rooms(sheet, self._least) for sheet in self._sheets]
+        self._lowest = filled[emptiest]
+        self._stood = [self._lowest] * MEMORY
         self._changes = 0
-
-    def _rooms_of(self, sheet: Piece) -> list[Room]:
-        length, width = self._least
-        return [room for room in rooms(sheet) if room[0] >= length and room[1] >= width]
 
     def run(self, least: int, work: Work) -> None:
         """Go on until the plan has `least` sheets or the work is done."""
@@ -90,19 +128,21 @@ class Relay:
         areas = self._problem.areas
         undone: Undone = []
         touched, taken = self._take(undone)
-        out = self._out + taken
-        was, now = sum([areas[kind] for kind in self._out]), 0
-        left = self._put(self._sorted(out), touched, undone, work)
-        now = sum([areas[kind] for kind in left])
         at = self._changes % MEMORY
         self._changes += 1
-        if now <= was or now <= self._stood[at]:
+        now = sum([areas[kind] for kind in self._out])
+        most = max(now, self._stood[at])
+        left = self._put(self._sorted(self._out + taken), most, touched, undone, work)
+        if left is None:
+            undo(undone)
+        else:
             self._out = left
             for sheet in touched:
-                self._rooms[sheet] = self._rooms_of(self._sheets[sheet])
-        else:
-            undo(undone)
-            now = was
+                self._rooms[sheet] = rooms(self._sheets[sheet], self._least)
+            now = sum([areas[kind] for kind in left])
+            if now < self._lowest:
+                self._lowest = now
+                self.seen += [as_sheet(self._sheets[sheet]) for sheet in touched]
         self._stood[at] = min(self._stood[at], now)
 
     def _take(self, undone: Undone) -> tuple[set[int], list[int]]:
@@ -110,7 +150,7 @@ class Relay:
         lot = self._random.random
         touched: set[int] = set()
         taken: list[int] = []
-        number = 1 + (lot() < 0.6) + (lot() < 0.3)
+        number = 2 + (lot() < 0.3)
         while len(touched) < min(number, len(self._sheets)):
             touched.add(int(lot() * len(self._sheets)))
         for sheet in sorted(touched):
@@ -119,7 +159,7 @@ class Relay:
             if manner >= 0.6:
                 pieces = divided(pieces[int(lot() * len(pieces))])
             parts = parts_in(pieces)
-            if 0.15 <= manner < 0.6:
+            if 0.1 <= manner < 0.6:
                 parts = self._some(parts)
             for part in parts:
                 take_out(part, undone)
@@ -127,9 +167,9 @@ class Relay:
         return touched, taken
 
     def _some(self, parts: list[Piece]) -> list[Piece]:
-        """A few parts by lot, up to two thirds."""
+        """A few parts by lot, up to six tenths."""
         lot = self._random.random
-        share = 0.7 * lot()
+        share = 0.6 * lot()
         number = max(1, int(len(parts) * share))
         return [parts.pop(int(lot() * len(parts))) for _ in range(min(number, len(parts)))]
 
@@ -142,74 +182,77 @@ class Relay:
         bent = {kind: -key[kind] * (1 - bend * lot()) for kind in sorted(set(out))}
         return sorted(out, key=lambda kind: (bent[kind], kind))
 
-    def _put(self, kinds: Sequence[int], touched: set[int], undone: Undone, work: Work) -> list[int]:
-        """Put parts in, each into the room that it fits best; the kinds of those that fit nowhere."""
-        lot, ways = self._random.random, self._problem.ways
-        free = [room for at, sheet in enumerate(self._rooms) if at not in touched for room in sheet]
-        for sheet in touched:
-            free += self._rooms_of(self._sheets[sheet])
-        choice = lot()
+    def _put(self, kinds: Sequence[int], most: int, touched: set[int], undone: Undone, work: Work) -> list[int] | None:
+        """Put parts in; those that fit nowhere, or None as soon as they have more than `most` area together."""
+        areas, here, others = self._problem.areas, *self._free(kinds, touched)
+        choice = self._random.random()
         fit = by_side if choice < 0.6 else by_area if choice < 0.8 else by_waste
+        done = COST + sum(map(len, self._rooms)) // 4
         left: list[int] = []
-        length, width = self._least
-        done = COST
         for kind in kinds:
             if left and left[-1] == kind:
-                left.append(kind)
-                continue
-            done += 2 * len(free) // 5 * len(ways[kind]) + 12
-            best: tuple[int, int] | None = None
-            lying = ways[kind][0]
-            for way in ways[kind]:
-                found = fit(free, way)
-                if found:
-                    least = min(found)
-                    if len(found) > 1 and lot() < 0.02:
-                        found.remove(least)
-                        least = min(found)
-                    if best is None or least < best:
-                        best, lying = least, way
-            if best is None:
-                left.append(kind)
-                continue
-            at = best[1]
-            free_length, free_width, piece = free[at]
-            free[at] = free[-1]
-            free.pop()
-            along, across = free_length - lying.length, free_width - lying.width
-            if lot() < 0.8:
-                rip_first = along * free_width < across * free_length
+                found = False
             else:
-                rip_first = lot() < 0.5
-            touched.add(piece.sheet)
-            for room in put_in(piece, kind, lying, rip_first, undone):
-                if room[0] >= length and room[1] >= width:
-                    free.append(room)
+                done += PART_COST + len(here) * len(self._problem.ways[kind]) // 4
+                found = self._fit_in(here, here, kind, fit, touched, undone)
+                if not found and others:
+                    done += len(others) * len(self._problem.ways[kind]) // 4
+                    found = self._fit_in(others, here, kind, fit, touched, undone)
+            if not found:
+                left.append(kind)
+                most -= areas[kind]
+                if most < 0:
+                    break
         work.done += done
-        return left
+        return left if most >= 0 else None
 
+    def _free(self, kinds: Sequence[int], touched: set[int]) -> tuple[list[Room], list[Room]]:
+        """The rooms that are looked at first and then: mostly those of the sheets touched, and all others."""
+        ways = self._problem.ways
+        length = min([way[0] for kind in kinds for way in ways[kind]])
+        width = min([way[1] for kind in kinds for way in ways[kind]])
+        others = [
+            room
+            for at, sheet in enumerate(self._rooms)
+            if at not in touched
+            for room in sheet
+            if room[0] >= length and room[1] >= width
+        ]
+        here = [room for at in sorted(touched) for room in rooms(self._sheets[at], self._least)]
+        return (here + others, []) if self._random.random() < TOGETHER else (here, others)
 
-def by_side(free: Sequence[Room], way: Lying) -> list[tuple[int, int]]:
-    """The rooms that hold a part so lying, by what they leave on a side: (score, which)."""
-    length, width, _ = way
-    return [
-        (x if (x := room[0] - length) < (y := room[1] - width) else y, at)
-        for at, room in enumerate(free)
-        if room[0] >= length and room[1] >= width
-    ]
+    def _fit_in(
+        self, free: list[Room], after: list[Room], kind: int, fit: Fit, touched: set[int], undone: Undone
+    ) -> bool:
+        """Put a part into the room of those free that it fits best; what is left of that comes `after`."""
+        best = self._best(free, self._problem.ways[kind], fit)
+        if best is None:
+            return False
+        at, way = best
+        free_length, free_width, piece = free[at]
+        free[at] = free[-1]
+        free.pop()
+        if self._random.random() < LARGER_REST:
+            strip = (free_length - way[0]) * free_width < (free_width - way[1]) * free_length
+        else:
+            strip = self._random.random() < 0.5
+        touched.add(piece.sheet)
+        length, width = self._least
+        for room in put_in(piece, kind, way, strip, undone):
+            if room[0] >= length and room[1] >= width:
+                after.append(room)
+        return True
 
-
-def by_area(free: Sequence[Room], way: Lying) -> list[tuple[int, int]]:
-    """The rooms that hold a part so lying, by their area."""
-    length, width, _ = way
-    return [(room[0] * room[1], at) for at, room in enumerate(free) if room[0] >= length and room[1] >= width]
-
-
-def by_waste(free: Sequence[Room], way: Lying) -> list[tuple[int, int]]:
-    """The rooms that hold a part so lying, by what is left beside and above it at once."""
-    length, width, _ = way
-    return [
-        ((room[0] - length) * (room[1] - width), at)
-        for at, room in enumerate(free)
-        if room[0] >= length and room[1] >= width
-    ]
+    def _best(self, free: Sequence[Room], ways: Sequence[Lying], fit: Fit) -> tuple[int, Lying] | None:
+        """Which room fits best, and how the part lies there; now and then not the best one."""
+        best, lying = None, ways[0]
+        for way in ways:
+            found = fit(free, way)
+            if found:
+                least = min(found)
+                if len(found) > 1 and self._random.random() < SECOND_BEST:
+                    found.remove(least)
+                    least = min(found)
+                if best is None or least < best:
+                    best, lying = least, way
+        return None if best is None else (best[1], lying)

@@ -48,6 +48,11 @@ class Rounds:
         """False where sheets hold too many parts to be laid many times."""
         return self._groups > 0
 
+    def start_from(self, plan: Sequence[Sheet]) -> None:
+        """Go on from another plan, if it has fewer sheets."""
+        if len(plan) < len(self.plan):
+            self.plan = list(plan)
+
     def share(self, sheet: Sheet) -> int:
         """The share of a sheet that its parts take."""
         areas = self._problem.areas

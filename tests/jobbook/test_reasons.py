@@ -5,12 +5,12 @@ from fractions import Fraction as F
 
 import pytest
 
-from planlang.compiler import compile_plan
 from planlang.jobbook.blocks import Table
 from planlang.jobbook.book import book_blocks, write_book
 from planlang.jobbook.reasons.text import as_text
 from planlang.jobbook.reasons.topics import all_topics, meant, nearest
 from tests.jobbook.compiled import compiled_plan, with_every_text
+from tests.jobbook.demo_books import demo
 from tests.jobbook.own_script import without_own_script
 from tests.jobbook.test_html import Reader
 from tests.plans import DEMO_PLANS, DEMOS
@@ -20,12 +20,12 @@ LOFT = DEMOS / "hollowbrook" / "loft.plan"
 
 @pytest.fixture(scope="module", params=DEMO_PLANS, ids=lambda path: path.stem)
 def compilation(request):
-    return compile_plan(request.param)
+    return demo(request.param)
 
 
 @pytest.fixture(scope="module")
 def loft():
-    return compile_plan(LOFT)
+    return demo(LOFT)
 
 
 def told(compilation, what):

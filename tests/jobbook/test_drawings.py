@@ -29,7 +29,7 @@ MM = b.style("mm", 1)
 SIXTEENTHS = b.style("in", b.inches(0, 1, 16))
 FEET = b.style("ft-in", b.inches(0, 1, 16))
 LONG = "a stock whose words go on and on, as the maker's catalogue has them, with sizes 1200 x 600 and a colour" * 2
-HOSTILE = '<script>alert("x")</script>&amp;\x00\x1b]]>'
+HOSTILE = '<script>alert("x")</script>&amp;\u202e\x00\x1b]]>'
 
 
 def wall_build():
@@ -138,6 +138,8 @@ def test_words_of_the_plan_stay_words():
         assert faults(drawing.svg) == []
         assert "<script" not in drawing.svg
         assert any('<script>alert("x")' in words for words in texts(drawing.svg))
+        assert any("‹U+202E›" in words for words in texts(drawing.svg))
+        assert "\u202e" not in drawing.svg
 
 
 def test_a_stranger_surface_is_an_error():

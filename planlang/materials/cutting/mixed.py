@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, Demand
 from planlang.materials.cutting.handy import handier
-from planlang.materials.cutting.place import STYLES, Placement, Sheet, fill_sheet
+from planlang.materials.cutting.place import STYLES, Divide, Placement, Sheet, fill_sheet, kinds_on
 from planlang.materials.cutting.price_bound import Size, price_bound
 from planlang.materials.cutting.problem import Kind, Problem, state
 from planlang.materials.cutting.rows import fill_rows
@@ -168,7 +168,7 @@ class Mixing:
         return price_of(self._sizes, mix), len(mix)
 
     def _held(self, at: int, sheet: Sheet) -> Parts:
-        return Counter(self._problems[at].kinds[placement.kind] for placement in sheet)
+        return Counter(self._problems[at].kinds[kind] for kind in kinds_on(sheet))
 
     def _counts(self, at: int, left: Parts) -> list[int]:
         return [left.get(kind, 0) for kind in self._problems[at].kinds]
@@ -183,7 +183,7 @@ class Mixing:
         return max(sheets, key=lambda sheet: self._area(at, sheet))
 
     def _area(self, at: int, sheet: Sheet) -> int:
-        return sum(self._problems[at].areas[placement.kind] for placement in sheet)
+        return sum(self._problems[at].areas[kind] for kind in kinds_on(sheet))
 
     def _of_one_size(self, at: int, wanted: Parts) -> Mix | None:
         """Everything on one size by the full search; None where a part doesn't fit."""
@@ -199,7 +199,7 @@ class Mixing:
             areas=tuple(problem.areas[kind] for kind in kept),
         )
         plan = search(part)[0][0]
-        return [Bought(at, tuple(_renamed(placement, kept) for placement in sheet)) for sheet in plan]
+        return [Bought(at, tuple(_renamed(step, kept) for step in sheet)) for sheet in plan]
 
     def _by_worth(self, wanted: Parts, first: int | None = None) -> Mix:
         """Sheet after sheet of the size that gives most area of parts for its price; the last one the cheapest.
@@ -274,5 +274,5 @@ class Mixing:
         return mix
 
 
-def _renamed(placement: Placement, kept: Sequence[int]) -> Placement:
-    return placement._replace(kind=kept[placement.kind])
+def _renamed(step: Placement | Divide, kept: Sequence[int]) -> Placement | Divide:
+    return step._replace(kind=kept[step.kind]) if isinstance(step, Placement) else step

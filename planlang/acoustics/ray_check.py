@@ -8,7 +8,7 @@ import numpy as np
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import IN_OCTAVES
-from planlang.acoustics.constants import RAY_CHANCE, SCATTERING, SCATTERING_SPREAD
+from planlang.acoustics.constants import RAY_CHANCE, SCATTERING_SPREAD
 from planlang.acoustics.decay_curves import (
     FLOOR,
     backward_integral,
@@ -19,7 +19,7 @@ from planlang.acoustics.decay_curves import (
 )
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.model import AtListener, Decay, Ranged, RayCheck
-from planlang.acoustics.ray_room import altered, ray_source, room_faces
+from planlang.acoustics.ray_room import altered, ray_source, room_faces, scattering_words
 from planlang.acoustics.rays import LONGEST, STEP, Face, Rays, Traced, trace
 from planlang.acoustics.reflections import position
 from planlang.geometry.model import Layout, RoomGeometry
@@ -72,7 +72,7 @@ def ray_check(
         step=STEP * CURVE_STEPS,
         levels=_levels(integrals[0]),
         outside=_outside(t20, decay),
-        scattering=tuple(f"{what}: {100 * share:.0f} %" for what, share in SCATTERING.value.items()),
+        scattering=scattering_words(layout),
     )
 
 
@@ -95,7 +95,7 @@ def _seed(faces: tuple[Face, ...], source: Floats, loss: Floats) -> int:
     parts = [source, loss]
     for face in faces:
         parts += [face.origin, face.across, face.up, np.array(face.outline).ravel()]
-        parts += [np.array([*piece.box, *piece.kept, piece.scatter]) for piece in face.pieces]
+        parts += [np.array([*piece.box, *piece.kept, *np.ravel(piece.scatter)]) for piece in face.pieces]
     text = " ".join(f"{value:.6g}" for part in parts for value in part)
     return int.from_bytes(sha256(text.encode()).digest()[:8], "big")
 

@@ -6,14 +6,15 @@ behind hung panels, and where between the shortest and the longest formula the r
 """
 
 import numpy as np
+from numpy.typing import NDArray
 
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
-from planlang.acoustics.constants import MOST_ALPHA, SIZE_TOLERANCE, UNEVEN_FACTOR
+from planlang.acoustics.constants import MOST_ALPHA, SIZE_TOLERANCE, SLOPED_FACTOR
 from planlang.acoustics.draws import stratified
 from planlang.acoustics.enclosure import Enclosure
-from planlang.acoustics.evenness import Evenness
-from planlang.acoustics.formulas import is_furnished
+from planlang.acoustics.evenness import SPREAD, Evenness
+from planlang.acoustics.formulas import ARAU, EYRING, FITZROY, FURNISHED, SABINE, is_furnished
 from planlang.acoustics.panel_rows import PanelRow
 from planlang.acoustics.panels import RESISTIVITIES
 from planlang.syntax.record import record
@@ -21,6 +22,8 @@ from planlang.syntax.record import record
 DRAWS = 2000
 SHARE = 0.90  # of the draws that lie within the range
 SHARED_INPUTS = 7
+Areas = tuple[Floats, Floats]  # for Sabine, capped; (4, draws, columns) each: three axes, and what lies on no face
+Columns = slice | NDArray[np.intp]
 
 
 @record
@@ -48,11 +51,23 @@ def drawn(rows: tuple[Row, ...], count: int) -> Draw:
 def decay_range(rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: int = DRAWS) -> tuple[Floats, Floats]:
     """The range of the decay time a column, s, that holds 90 % of the draws (5 % below it, 5 % above)."""
     draw = drawn(rows, count)
+    return _middle_share(_decay_draws(absorption_draws(rows, even, draw), room, even, draw))
+
+
+def formula_ranges(
+    rows: tuple[Row, ...], room: Enclosure, even: Evenness, chosen: slice
+) -> dict[str, tuple[Floats, Floats]]:
+    """The ranges of the times by each formula alone, over the same draws, in the columns chosen."""
+    draw = drawn(rows, DRAWS)
     areas = absorption_draws(rows, even, draw)
-    times = _decay_draws(areas, room, even, draw)
-    times.sort(axis=0)
+    times = _formula_draws((areas[0][:, :, chosen], areas[1][:, :, chosen]), room, even, draw, chosen)
+    return {name: _middle_share(each) for name, each in times.items()}
+
+
+def _middle_share(times: Floats) -> tuple[Floats, Floats]:
+    times = np.sort(times, axis=0)
     tail = (1 - SHARE) / 2
-    return times[int(tail * count)], times[int((1 - tail) * count)]
+    return times[int(tail * len(times))], times[int((1 - tail) * len(times))]
 
 
 def range_with(value: Floats, rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> tuple[Floats, Floats]:
@@ -61,24 +76,25 @@ def range_with(value: Floats, rows: tuple[Row, ...], room: Enclosure, even: Even
     return np.minimum(low, value), np.maximum(high, value)
 
 
-def absorption_draws(rows: tuple[Row, ...], even: Evenness, draw: Draw) -> tuple[Floats, Floats]:
+def absorption_draws(rows: tuple[Row, ...], even: Evenness, draw: Draw) -> Areas:
     """Absorption areas (for Sabine, capped), each of shape (4, draws, columns): three axes, and what is spread."""
     count, columns = len(draw.size), len(even.uneven)
     taken, capped = np.zeros((4, count, columns)), np.zeros((4, count, columns))
-    merged: dict[tuple[str, int], list[Row]] = {}
+    merged: dict[tuple[str, int], Floats] = {}
     for row in rows:
-        axis = even.axis_of(row.surface)
         if row.panel is not None:
-            for total, part in zip((taken, capped), panel_draws(row.panel, draw), strict=True):
-                total[axis] += part
-        else:
-            merged.setdefault((row.kin, axis), []).append(row)
-    for (kin, axis), group in merged.items():
+            parts = panel_draws(row.panel, draw)
+            for axis, share in even.shares_of(row.surface).items():
+                taken[axis] += share * parts[0]
+                capped[axis] += share * parts[1]
+        for axis, share in even.shares_of(row.surface).items() if row.panel is None else ():
+            sums = merged.setdefault((row.kin, axis), np.zeros((4, columns)))
+            sums += share * np.stack([row.taken, row.capped, row.above, row.below])
+    for (kin, axis), (all_taken, all_capped, above, below) in merged.items():
         sides = 2 * draw.kins[kin] - 1
-        above, below = sum(row.above for row in group), sum(row.below for row in group)
         off = np.maximum(sides, 0.0) * above + np.minimum(sides, 0.0) * below
-        taken[axis] += sum(row.taken for row in group) + off
-        capped[axis] += sum(row.capped for row in group) + off
+        taken[axis] += all_taken + off
+        capped[axis] += all_capped + off
     return taken, capped
 
 
@@ -97,42 +113,64 @@ def panel_draws(panel: PanelRow, draw: Draw) -> tuple[Floats, Floats]:
     return taken, panel.area * np.minimum(plain, MOST_ALPHA.value) + back
 
 
-def _decay_draws(areas: tuple[Floats, Floats], room: Enclosure, even: Evenness, draw: Draw) -> Floats:
-    grown = 1 + SIZE_TOLERANCE.value * (2 * draw.size - 1)
-    volume, faces = room.volume * grown**3, grown**2
-    taken, capped = areas[0].sum(axis=0) * faces, areas[1].sum(axis=0)
-    by_sabine = _energy_time(volume, taken, room)
-    surface = room.surface
-    mean = np.minimum(capped / surface, MOST_ALPHA.value)
-    by_eyring = _energy_time(volume, -surface * faces * np.log1p(-mean), room)
+def _decay_draws(areas: Areas, room: Enclosure, even: Evenness, draw: Draw) -> Floats:
+    everywhere = slice(None)
+    by_sabine, by_eyring = _by_sabine(areas, room, draw, everywhere), _by_eyring(areas, room, draw, everywhere)
     shortest, longest = np.minimum(by_sabine, by_eyring), np.maximum(by_sabine, by_eyring)
     if is_furnished(room):
-        shortest = np.minimum(shortest, _energy_time((room.volume - room.objects) * grown**3, taken, room))
+        shortest = np.minimum(shortest, _furnished(areas, room, draw, everywhere))
     uneven = np.flatnonzero(even.uneven)
     if uneven.size:
-        upper = _uneven_draws(areas[1][:, :, uneven], by_sabine[:, uneven], room, even, uneven)
+        times, shares = _by_axes(areas[1][:, :, uneven], room, even, uneven)
+        upper = (1.0 if even.box else SLOPED_FACTOR.value) * (shares * times).sum(axis=0)
         longest[:, uneven] = np.maximum(longest[:, uneven], upper)
     return np.asarray(shortest + draw.formula * (longest - shortest), dtype=np.float64)
 
 
-def _uneven_draws(
-    capped: Floats,
-    by_sabine: Floats,
-    room: Enclosure,
-    even: Evenness,
-    chosen: np.ndarray[tuple[int], np.dtype[np.intp]],
-) -> Floats:
-    """The longest formula where absorption is uneven: Fitzroy's in a box, else twice Sabine's."""
-    if not even.box:
-        return UNEVEN_FACTOR.value * by_sabine
-    mean = capped[:3] / even.areas[:, np.newaxis, np.newaxis] + capped[3] / even.areas.sum()
+def _formula_draws(areas: Areas, room: Enclosure, even: Evenness, draw: Draw, chosen: Columns) -> dict[str, Floats]:
+    times, shares = _by_axes(areas[1], room, even, chosen)
+    found = {
+        SABINE: _by_sabine(areas, room, draw, chosen),
+        EYRING: _by_eyring(areas, room, draw, chosen),
+        ARAU: np.exp((shares * np.log(times)).sum(axis=0)),
+        FITZROY: (shares * times).sum(axis=0),
+    }
+    if is_furnished(room):
+        found[FURNISHED] = _furnished(areas, room, draw, chosen)
+    return found
+
+
+def _grown(draw: Draw) -> Floats:
+    """Lengths of the room over those stated."""
+    return np.asarray(1 + SIZE_TOLERANCE.value * (2 * draw.size - 1), dtype=np.float64)
+
+
+def _by_sabine(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:
+    grown = _grown(draw)
+    return _energy_time(room.volume * grown**3, areas[0].sum(axis=0) * grown**2, room, chosen)
+
+
+def _furnished(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:
+    grown = _grown(draw)
+    return _energy_time((room.volume - room.objects) * grown**3, areas[0].sum(axis=0) * grown**2, room, chosen)
+
+
+def _by_eyring(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:
+    grown, capped = _grown(draw), areas[1]
+    mean = np.minimum(capped[:SPREAD].sum(axis=0) / room.surface, MOST_ALPHA.value)
+    return _energy_time(
+        room.volume * grown**3, -room.surface * grown**2 * np.log1p(-mean) + capped[SPREAD], room, chosen
+    )
+
+
+def _by_axes(capped: Floats, room: Enclosure, even: Evenness, chosen: Columns) -> tuple[Floats, Floats]:
+    """Times by the three axes, (3, draws, columns), and the axes' shares of the area; the room as large as stated."""
+    mean = capped[:SPREAD] / even.areas[:, np.newaxis, np.newaxis]
     exponents = -np.log1p(-np.minimum(mean, MOST_ALPHA.value)) * even.areas.sum()
-    constant = 24 * np.log(10.0) / room.speed * room.volume
-    times = constant / (exponents + 4 * room.air_m[chosen] * room.volume)
-    shares = (even.areas / even.areas.sum())[:, np.newaxis, np.newaxis]
-    return np.asarray((shares * times).sum(axis=0), dtype=np.float64)
+    times = _energy_time(np.array(room.volume), exponents + capped[SPREAD], room, chosen)
+    return times, (even.areas / even.areas.sum())[:, np.newaxis, np.newaxis]
 
 
-def _energy_time(volume: Floats, absorption: Floats, room: Enclosure) -> Floats:
+def _energy_time(volume: Floats, absorption: Floats, room: Enclosure, chosen: Columns) -> Floats:
     constant = 24 * np.log(10.0) / room.speed
-    return np.asarray(constant * volume / (absorption + 4 * room.air_m * volume), dtype=np.float64)
+    return np.asarray(constant * volume / (absorption + 4 * room.air_m[chosen] * room.volume), dtype=np.float64)

@@ -12,7 +12,7 @@ from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.formulas import EYRING, SABINE, WHY, by_leading_formula
 from planlang.acoustics.model import Decay, Formula, Thirds
-from planlang.acoustics.uncertainty import formula_ranges, range_with
+from planlang.acoustics.uncertainty import Range, all_ranges, holding
 from planlang.plan.figure import Figure, significant
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
@@ -51,8 +51,8 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
     """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws."""
     area, led, octaves = total(rows), by_leading_formula(rows, room, even), IN_OCTAVES
     times, leads, value = led.times, led.leads, led.value
-    low, high = range_with(value, rows, room, even)
-    alone = formula_ranges(rows, room, even, octaves)
+    ends, alone = all_ranges(rows, room, even, octaves)
+    low, high = holding(value, ends)
     result = Decay(
         sabine=series(times[SABINE][octaves]),
         eyring=series(times[EYRING][octaves]),
@@ -78,16 +78,14 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
     return replace(result, figures=_figures(result, room, lines))
 
 
-def _formulas(
-    times: Mapping[str, Floats], leads: tuple[str, ...], ranges: Mapping[str, tuple[Floats, Floats]]
-) -> tuple[Formula, ...]:
+def _formulas(times: Mapping[str, Floats], leads: tuple[str, ...], ranges: Mapping[str, Range]) -> tuple[Formula, ...]:
     """In octaves; the ranges widened where need be to hold the times."""
     found = []
     for name, values in times.items():
-        value, (low, high) = values[IN_OCTAVES], ranges[name]
-        ends = np.minimum(low, value), np.maximum(high, value)
+        value = values[IN_OCTAVES]
+        low, high = holding(value, ranges[name])
         why = (WHY[name],) if name in leads else ()
-        found.append(Formula(name, series(value), series(ends[0]), series(ends[1]), why))
+        found.append(Formula(name, series(value), series(low), series(high), why))
     return tuple(found)
 
 

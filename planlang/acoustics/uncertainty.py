@@ -5,6 +5,8 @@ furniture, the batts' flow resistivity, the model of the batt, its tolerance, th
 behind hung panels, and where between the shortest and the longest formula the room's decay lies.
 """
 
+from dataclasses import replace
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -20,9 +22,11 @@ from planlang.acoustics.panels import RESISTIVITIES
 from planlang.syntax.record import record
 
 DRAWS = 2000
+THINNED = 4  # of so many draws one is taken for the ranges of single formulas
 SHARE = 0.90  # of the draws that lie within the range
 SHARED_INPUTS = 7
-Areas = tuple[Floats, Floats]  # for Sabine, capped; (4, draws, columns) each: three axes, and what lies on no face
+Areas = tuple[Floats, Floats]  # for Sabine (draws, columns), capped (4, draws, columns): three axes, what is on no face
+Range = tuple[Floats, Floats]
 Columns = slice | NDArray[np.intp]
 
 
@@ -54,47 +58,53 @@ def decay_range(rows: tuple[Row, ...], room: Enclosure, even: Evenness, count: i
     return _middle_share(_decay_draws(absorption_draws(rows, even, draw), room, even, draw))
 
 
-def formula_ranges(
-    rows: tuple[Row, ...], room: Enclosure, even: Evenness, chosen: slice
-) -> dict[str, tuple[Floats, Floats]]:
-    """The ranges of the times by each formula alone, over the same draws, in the columns chosen."""
+def all_ranges(rows: tuple[Row, ...], room: Enclosure, even: Evenness, chosen: slice) -> tuple[Range, dict[str, Range]]:
+    """The range of the decay time, and over every fourth draw those by each formula alone in the columns chosen."""
     draw = drawn(rows, DRAWS)
     areas = absorption_draws(rows, even, draw)
-    times = _formula_draws((areas[0][:, :, chosen], areas[1][:, :, chosen]), room, even, draw, chosen)
-    return {name: _middle_share(each) for name, each in times.items()}
+    some = areas[0][::THINNED, chosen], areas[1][:, ::THINNED, chosen]
+    times = _formula_draws(some, room, even, replace(draw, size=draw.size[::THINNED]), chosen)
+    alone = {name: _middle_share(each) for name, each in times.items()}
+    return _middle_share(_decay_draws(areas, room, even, draw)), alone
 
 
-def _middle_share(times: Floats) -> tuple[Floats, Floats]:
-    times = np.sort(times, axis=0)
+def _middle_share(times: Floats) -> Range:
     tail = (1 - SHARE) / 2
-    return times[int(tail * len(times))], times[int((1 - tail) * len(times))]
+    ends = [int(tail * len(times)), int((1 - tail) * len(times))]
+    parted = np.partition(times, ends, axis=0)
+    return parted[ends[0]], parted[ends[1]]
 
 
-def range_with(value: Floats, rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> tuple[Floats, Floats]:
+def range_with(value: Floats, rows: tuple[Row, ...], room: Enclosure, even: Evenness) -> Range:
     """The range, widened where need be to hold the value that is taken."""
-    low, high = decay_range(rows, room, even)
-    return np.minimum(low, value), np.maximum(high, value)
+    return holding(value, decay_range(rows, room, even))
+
+
+def holding(value: Floats, ends: Range) -> Range:
+    """A range, widened where need be to hold a value."""
+    return np.minimum(ends[0], value), np.maximum(ends[1], value)
 
 
 def absorption_draws(rows: tuple[Row, ...], even: Evenness, draw: Draw) -> Areas:
-    """Absorption areas (for Sabine, capped), each of shape (4, draws, columns): three axes, and what is spread."""
+    """Absorption areas: for Sabine of all the room, (draws, columns); capped, (4, draws, columns)."""
     count, columns = len(draw.size), len(even.uneven)
-    taken, capped = np.zeros((4, count, columns)), np.zeros((4, count, columns))
+    taken, capped = np.zeros((count, columns)), np.zeros((4, count, columns))
     merged: dict[tuple[str, int], Floats] = {}
     for row in rows:
-        if row.panel is not None:
-            parts = panel_draws(row.panel, draw)
-            for axis, share in even.shares_of(row.surface).items():
-                taken[axis] += share * parts[0]
-                capped[axis] += share * parts[1]
-        for axis, share in even.shares_of(row.surface).items() if row.panel is None else ():
-            sums = merged.setdefault((row.kin, axis), np.zeros((4, columns)))
-            sums += share * np.stack([row.taken, row.capped, row.above, row.below])
+        parts = panel_draws(row.panel, draw) if row.panel is not None else None
+        if parts is not None:
+            taken += parts[0]
+        for axis, share in even.shares_of(row.surface).items():
+            if parts is not None:
+                capped[axis] += parts[1] if share == 1 else share * parts[1]
+            else:
+                sums = merged.setdefault((row.kin, axis), np.zeros((4, columns)))
+                sums += share * np.stack([row.taken, row.capped, row.above, row.below])
     for (kin, axis), (all_taken, all_capped, above, below) in merged.items():
-        sides = 2 * draw.kins[kin] - 1
-        off = np.maximum(sides, 0.0) * above + np.minimum(sides, 0.0) * below
-        taken[axis] += all_taken + off
-        capped[axis] += all_capped + off
+        side = 2 * draw.kins[kin] - 1
+        off = side * np.where(side > 0, above, below)
+        taken += off + all_taken
+        capped[axis] += off + all_capped
     return taken, capped
 
 
@@ -147,12 +157,12 @@ def _grown(draw: Draw) -> Floats:
 
 def _by_sabine(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:
     grown = _grown(draw)
-    return _energy_time(room.volume * grown**3, areas[0].sum(axis=0) * grown**2, room, chosen)
+    return _energy_time(room.volume * grown**3, areas[0] * grown**2, room, chosen)
 
 
 def _furnished(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:
     grown = _grown(draw)
-    return _energy_time((room.volume - room.objects) * grown**3, areas[0].sum(axis=0) * grown**2, room, chosen)
+    return _energy_time((room.volume - room.objects) * grown**3, areas[0] * grown**2, room, chosen)
 
 
 def _by_eyring(areas: Areas, room: Enclosure, draw: Draw, chosen: Columns) -> Floats:

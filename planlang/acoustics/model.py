@@ -268,6 +268,7 @@ class Acoustics:
     gains: tuple[Gain, ...] = ()
     next_panels: tuple[NextPanel, ...] = ()
     beyond: tuple[str, ...] = ()
+    limits: tuple[str, ...] = ()
     flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None
     rays: RayCheck | None = None

@@ -197,6 +197,7 @@ class EstimateData(Data):
     gains: tuple[GainData, ...]
     next_panels: tuple[NextPanelData, ...]
     beyond: tuple[str, ...]
+    limits: tuple[str, ...]
     flutter: tuple[str, ...]
     low_end: LowEndData | None
     rays: RayCheckData | None

@@ -51,6 +51,9 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         Heading(3, "What the estimate assumes"),
         Bullets(tuple(words.sentence(line) for line in acoustics.assumes) or ("Nothing beyond the formulas.",)),
     ]
+    if acoustics.limits:
+        failing = Bullets(tuple(words.sentence(line) for line in acoustics.limits))
+        blocks += [Heading(3, "Where the models are known to fail"), failing]
     if acoustics.warnings:
         blocks += [Heading(3, "What to be wary of"), Bullets(tuple(words.sentence(w) for w in acoustics.warnings))]
     return tuple(blocks)

@@ -156,9 +156,9 @@ class AtListener:
 class RayCheck:
     """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
 
-    `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
-    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face;
-    `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
+    `levels` are decay curves, dB, an octave each, at steps of `step` s; `falls` say for some dB when they are reached,
+    s, an octave each. `outside` are the octaves (Hz) in which T20 lies outside the range of the estimate;
+    `scattering` says what was taken for what. `lost` rays met no face; `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
     """
 
     rays: int
@@ -170,6 +170,7 @@ class RayCheck:
     listeners: tuple[AtListener, ...]
     step: float
     levels: tuple[Series, ...]
+    falls: tuple[tuple[int, tuple[Ranged, ...]], ...]
     outside: tuple[int, ...]
     scattering: tuple[str, ...]
 

@@ -15,6 +15,7 @@ from planlang.acoustics.decay_curves import (
     clarity,
     definition,
     early_decay_time,
+    fall_time,
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
@@ -30,6 +31,7 @@ CURVE_STEPS = 5  # steps of the tracer between values of a printed curve
 CURVE_END = -40.0  # dB
 RAYS, RAYS_OF_ENDS = 20_000, 4_000
 BOUNCES, BOUNCES_OF_ENDS = 2_400_000, 400_000  # of all rays together: see `rays_for`
+FALLS = (10, 20, 30)  # dB, of which the book says when they are reached
 DECADES = 34.0  # dB that rays are followed for
 NUDGE = 0.001  # m: a listener on the source would stop the reckoning
 
@@ -71,6 +73,10 @@ def ray_check(
         listeners=tuple(_at(place.name, number, traced, ends) for number, place in enumerate(listeners)),
         step=STEP * CURVE_STEPS,
         levels=_levels(integrals[0]),
+        falls=tuple(
+            (fall, _ranged([fall_time(integral, STEP, fall) for integral in integrals], RAY_CHANCE.value))
+            for fall in FALLS
+        ),
         outside=_outside(t20, decay),
         scattering=scattering_words(layout),
     )

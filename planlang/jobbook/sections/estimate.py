@@ -26,7 +26,8 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         Paragraph(
             "Decay times are estimates for each octave band. The range is what the estimate claims: nine in ten of all "
             "draws of what may be off lie within it. The figures by single formulas are given so that they can be "
-            "checked, and so that it can be seen how far the formulas differ."
+            "checked, and so that it can be seen how far the formulas differ, each with its own range over the "
+            "same draws."
         ),
         Paragraph(acoustics.target_words or "The plan states no target.", lead="Target:"),
         Figure(decay_chart(acoustics)),

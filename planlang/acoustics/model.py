@@ -158,7 +158,8 @@ class RayCheck:
 
     `levels` are decay curves, dB, an octave each, at steps of `step` s; `falls` say for some dB when they are reached,
     s, an octave each. `outside` are the octaves (Hz) in which T20 lies outside the range of the estimate;
-    `scattering` says what was taken for what. `lost` rays met no face; `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
+    `scattering` says what was taken for what. `lost` rays met no face; `followed` were followed to the end, in a hard
+    room fewer than started. A time that can't be read is not a number.
     """
 
     rays: int

@@ -163,9 +163,14 @@ def _description(acoustics: Acoustics) -> str:
         )
         for decay in (acoustics.decay_before, acoustics.decay_after)
     )
-    verdicts = ", ".join(f"{band} {verdict}" for band, verdict in zip(bands, acoustics.verdict_after, strict=False))
+    verdicts = ", ".join(
+        f"{band} {verdict}"
+        for band, verdict in zip(bands, acoustics.verdict_after, strict=False)
+        if verdict != "not asked"
+    )
+    held = f" Against what is wanted: {verdicts}." if verdicts else ""
     return (
         "Decay time in seconds over octave bands, now and with the panels, each with the range of the estimate, "
-        f"and the range that is wanted. Now: {now}. With panels: {then}. Against what is wanted: {verdicts}. "
+        f"and the range that is wanted. Now: {now}. With panels: {then}.{held} "
         "The tables have the same figures."
     )

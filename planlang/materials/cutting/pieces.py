@@ -20,7 +20,7 @@ class Piece:
     A piece that is divided along its `length` is cut across (`cross`), else it is ripped.
     """
 
-    __slots__ = ("cross", "free", "held", "kind", "length", "sheet", "turned", "within", "width")
+    __slots__ = ("cross", "free", "held", "kind", "length", "sheet", "turned", "width", "within")
 
     def __init__(self, length: int, width: int, within: Piece | None, sheet: int) -> None:
         self.length, self.width, self.within, self.sheet = length, width, within, sheet

@@ -52,9 +52,9 @@ def hall(columns: int, rows: int) -> Hall:
     width, depth = F(STEP_ACROSS * columns), F(STEP_UP * rows)
     doors = tuple(
         feature(
-            f"D{number}", "south wall", (STEP_ACROSS * number + 1000, 1000), (900, 2000), kind="door", opens="inward"
+            f"D{number}", "south wall", (STEP_ACROSS * number + 600, 1000), (900, 2000), kind="door", opens="inward"
         )
-        for number in range(0, columns, 5)
+        for number in range(columns)
     )
     room = builders.room(
         width=width, depth=depth, features=(*lamps, *doors), linings=(lined("ceiling", members=members()),),

@@ -1,11 +1,12 @@
 """Panels held against each other and things: rectangles by their edges, others by their true footprint."""
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from planlang.geometry.features import Extent, distance_between, is_nearer, overlap
-from planlang.geometry.model import Box, PlacedPanel
-from planlang.geometry.polygon import Edge, Move, clearance
+from planlang.geometry.model import Box, PlacedPanel, Point
+from planlang.geometry.polygon import Edge, Edges, Move, clearance, least_shift
 
 if TYPE_CHECKING:
     from planlang.geometry.footprint import Footprint
@@ -77,9 +78,31 @@ def shape_over(panel: PlacedPanel, other: "Footprint") -> tuple[Fraction, Fracti
     return Fraction(min(right[0], -left[0])), Fraction(min(up[1], -down[1]))
 
 
-def room_left(panel: PlacedPanel, edges: tuple[Edge, ...]) -> float:
+def room_left(panel: PlacedPanel, edges: Edges) -> float:
     """Distance from a panel to the outline round it, mm; negative: how far it sticks out."""
-    return clearance(edges, panel.box) if panel.shape is None else min(room_to_each(panel, edges))
+    if panel.shape is None:
+        return clearance(edges, panel.box)
+    if edges.region is None:
+        return min(room_to_each(panel, edges))
+    from planlang.geometry.region import room_in  # noqa: PLC0415 - few rooms have inner corners
+
+    return room_in(edges.region, _in_floats(panel))
+
+
+def least_move_inside(panels: Sequence[PlacedPanel], edges: Edges, clear: float) -> Move | None:
+    """The least move of all panels together that leaves them `clear` mm inside an outline, or None."""
+    if edges.region is None:
+        rooms = zip(*(room_to_each(panel, edges) for panel in panels), strict=True)
+        return least_shift(edges, [min(each) - clear for each in rooms])
+    from planlang.geometry.region import least_move_in  # noqa: PLC0415 - few rooms have inner corners
+
+    move = least_move_in(edges.region, [_in_floats(panel) for panel in panels], clear)
+    return None if move is None else Move(*move)
+
+
+def _in_floats(panel: PlacedPanel) -> list[Point]:
+    corners = panel.box.corners if panel.shape is None else panel.shape.outline
+    return [(float(across), float(up)) for across, up in corners]
 
 
 def room_to_each(panel: PlacedPanel, edges: tuple[Edge, ...]) -> list[float]:

@@ -7,6 +7,7 @@ to an edge of each (the separating axis theorem, a textbook method).
 import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise, product
+from typing import Protocol
 
 from planlang.geometry.checks import messages
 from planlang.geometry.checks.depth import body_corners
@@ -18,6 +19,19 @@ from planlang.syntax.record import record
 
 MOST_FINDINGS = 100
 Cell = tuple[int, int, int]
+
+
+class Solid(Protocol):
+    """A convex body: its corners, the directions of its edges, and what is square to its faces where that is another."""
+
+    @property
+    def corners(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+    @property
+    def edges(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+    @property
+    def faces(self) -> tuple[Vector, ...]: ...  # noqa: D102
 
 
 @record
@@ -68,7 +82,7 @@ def body_of(panel: PlacedPanel, surface: Surface) -> Body:
     return Body(panel, corners, edges, low, high, faces)  # type: ignore[arg-type]
 
 
-def depth_shared(one: Body, other: Body) -> float:
+def depth_shared(one: "Solid", other: "Solid") -> float:
     """How far two bodies must move apart at least, mm; 0 or less where they are apart or touch."""
     axes = [
         *(one.faces or one.edges),

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from planlang.geometry import messages
 from planlang.geometry.model import PlacedPanel, Surface
-from planlang.geometry.polygon import TOLERANCE, edges_of, least_shift
-from planlang.geometry.shapes import room_left, room_to_each
+from planlang.geometry.polygon import TOLERANCE, edges_of
+from planlang.geometry.shapes import least_move_inside, room_left
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle, on_tape
@@ -45,8 +45,7 @@ def _worst_below(surface: Surface, panels: Sequence[PlacedPanel], wanted: float)
 def _mend(array: Array, surface: Surface, panels: Sequence[PlacedPanel], clear: float, tape: TapeStyle) -> str:
     boxes = [panel.box for panel in panels]
     edges = edges_of(surface.outline)
-    left = [min(rooms) - clear for rooms in zip(*(room_to_each(panel, edges) for panel in panels), strict=True)]
-    move = least_shift(edges, left)
+    move = least_move_inside(panels, edges, clear)
     if move is not None:
         what = "it" if len(panels) == 1 else f"the whole array '{array.name}'"
         return f"move {what} {move_words(surface, move, tape)}"

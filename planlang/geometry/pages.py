@@ -15,7 +15,7 @@ LIGHTS = (DOOR, f"{DOOR}\n  luminaire L1, L2 on ceiling centred at 1000, 4000, u
 IN_BAY = (PLACE, "place one in each bay between L1..L2, lowest edge at 1600")
 RAILS = (
     ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
-    (FIX, "fix lag-eye into rails of spruce on lag-eye"),
+    (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
 )
 VOICES = (
     "",
@@ -361,8 +361,8 @@ PAGES = {
         "rails end past their last member, ten shanks of the screw are taken (EN 1995-1-1:2004 table 8.6, from "
         "memory), as far as the surface goes. This is a warning: a rail that is drilled for its end screw may do.",
         given=RAILS,
-        wrong=(("spruce on lag-eye", "spruce on lag-eye, rails end 20 past their last member"),),
-        right=(("spruce on lag-eye", "spruce on lag-eye, rails end 80 past their last member"),),
+        wrong=(("spruce held by lag-eye", "spruce held by lag-eye, rails end 20 past their last member"),),
+        right=(("spruce held by lag-eye", "spruce held by lag-eye, rails end 80 past their last member"),),
     ),
     "rails-overlap": Page(
         "Two rails in one place",
@@ -374,7 +374,7 @@ PAGES = {
                 "",
                 "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n"
                 "  place grid 1 across by 1 up, left edge at 300, lowest edge at 400\n  turned long side up\n"
-                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce on lag-eye\n}",
+                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce held by lag-eye\n}",
             ),
             (PLACE, "place grid 1 across by 1 up, left edge at 300, lowest edge at 1900"),
         ),

@@ -148,6 +148,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
         ("permissions", MOST_STATED, room.allowances),
+        ("spaces to keep free", MOST_PLACES, room.spaces),
         ("lines of occupants", MOST_STATED, room.occupants),
         ("listeners and talkers", MOST_PLACES, plan.use.places),
         ("targets", MOST_PLACES, plan.use.more_targets),

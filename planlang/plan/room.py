@@ -4,7 +4,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
-from planlang.plan.stated import Allowance, Zone
+from planlang.plan.stated import Allowance, Space, Zone
 from planlang.plan.stock import Lining, Seating, Timber
 from planlang.syntax.record import record
 
@@ -24,7 +24,7 @@ class CeilingPlane(Node):
 
 @record(kw_only=True)
 class Members(Node):
-    """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
+    """Rafters, purlins, joists or studs behind a surface: `first` is the centre line of the first, from its datum.
 
     They run `up` the surface (rafters, studs) or `across` it. `measured` are their centre lines where they were found
     one by one, rising; `centres` is then 0.
@@ -149,6 +149,7 @@ class Room(Node):
     occupants: tuple[Occupants, ...]
     zones: tuple[Zone, ...] = ()
     allowances: tuple[Allowance, ...] = ()
+    spaces: tuple[Space, ...] = ()
     furniture: tuple[Furniture, ...] = ()
     solids: tuple[Solid, ...] = ()
 

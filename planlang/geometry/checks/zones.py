@@ -8,6 +8,7 @@ from planlang.geometry.features import overlap
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Point, RailRun, RoomGeometry, Surface
 from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import Move, corners_in_floats, to_grain
+from planlang.geometry.shapes import moves_off, outline_in_floats, over_box
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.stated import Zone
@@ -70,8 +71,14 @@ def hot_in_zones(features: Sequence[PlacedFeature], zones: Sequence[Zone], room:
         surface = room.surface(zone.surface)
         there = [placed for placed in hot if surface is not None and placed.feature.surface == surface.name]
         for placed in there:
-            if surface is not None and _way_off(placed.box, zone, surface) is not None:
+            if surface is not None and _stands_in(placed.box, zone, surface):
                 yield messages.heat_in_zone(placed.feature, zone)
+
+
+def _stands_in(box: Box, zone: Zone, surface: Surface) -> bool:
+    if zone.corners:
+        return _way_off(corners_in_floats(box), zone) is not None
+    return overlap(box, box_of_zone(zone, surface)) is not None
 
 
 def box_of_zone(zone: Zone, surface: Surface) -> Box:
@@ -89,7 +96,7 @@ def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone], surface: Surface) -> d
 
 
 def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle) -> Iterator[Diagnostic]:
-    into = [(move, panel) for panel in panels if (move := _way_off(panel.box, zone, surface)) is not None]
+    into = [(move, panel) for panel in panels if (move := _way_out(panel, zone, surface)) is not None]
     if into:
         move, worst = max(into, key=lambda found: found[0].size)
         mend = f"move {worst.mark} {move_words(surface, move, tape)}"
@@ -98,32 +105,26 @@ def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: 
         yield messages.panel_in_zone(Worst(worst.mark, move.size, len(into) - 1), zone, worst.array, mend, tape)
 
 
-def _way_off(box: Box, zone: Zone, surface: Surface) -> Move | None:
-    """The same for a zone of any outline."""
-    move = _way_out(box, box_of_zone(zone, surface))
-    if move is None or not zone.corners:
-        return move
+def _way_out(panel: PlacedPanel, zone: Zone, surface: Surface) -> Move | None:
+    """The least move across or up that takes a panel off a zone; None where it only touches it."""
+    box = box_of_zone(zone, surface)
+    if not over_box(panel, box):
+        return None
+    if zone.corners:
+        return _way_off(outline_in_floats(panel), zone)
+    return min(moves_off(panel, box), key=lambda move: move.size)
+
+
+def _way_off(shape: Sequence[Point], zone: Zone) -> Move | None:
+    """The same for a convex shape and a zone of any outline."""
     from planlang.geometry.region import least_move_off, region_of  # noqa: PLC0415 - few plans have such zones
 
-    found = least_move_off(region_of(_spots(zone)), corners_in_floats(box))
+    found = least_move_off(region_of(_spots(zone)), shape)
     return None if found is None else Move(*found)
 
 
 def _spots(zone: Zone) -> tuple[Point, ...]:
     return tuple((float(across), float(up)) for across, up in zone.corners)
-
-
-def _way_out(box: Box, zone: Box) -> Move | None:
-    """The least move across or up that takes a panel off a zone; None where it only touches it."""
-    if overlap(box, zone) is None:
-        return None
-    ways = (
-        Move(float(zone.right - box.left), 0.0),
-        Move(float(zone.left - box.right), 0.0),
-        Move(0.0, float(zone.upper - box.lower)),
-        Move(0.0, float(zone.lower - box.upper)),
-    )
-    return min(ways, key=lambda move: move.size)
 
 
 def _drilled(

@@ -23,7 +23,7 @@ from planlang.plan.build.names import (
     value,
 )
 from planlang.plan.build.sketch import plane_names, surfaces_of
-from planlang.plan.build.stated import build_allowances, build_zones
+from planlang.plan.build.stated import build_allowances, build_spaces, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
@@ -52,7 +52,7 @@ def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
     surfaces = surfaces_of(entry, names.sink)
-    floor, ceiling, linings, features, air, occupants, zones, allowances, furniture, solids = all_of(
+    floor, ceiling, linings, features, air, occupants, zones, allowances, spaces, furniture, solids = all_of(
         lambda: build_floor(one(entry, "floor"), names.sink),
         lambda: build_ceiling(names, one(entry, "ceiling"), surfaces),
         lambda: build_linings(names, entry, surfaces),
@@ -61,6 +61,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         lambda: all_of(*(partial(build_occupants, names, part) for part in entry.all("occupied-by"))),
         lambda: build_zones(names, entry, surfaces),
         lambda: build_allowances(names, entry, surfaces),
+        lambda: build_spaces(names, entry),
         lambda: [build_furniture(part) for part in entry.all("furniture")],
         lambda: solids_of(names, entry, surfaces),
     )
@@ -75,6 +76,7 @@ def build_room(names: Names, definition: Definition) -> Room:
         occupants=tuple(occupants),
         zones=zones,
         allowances=allowances,
+        spaces=spaces,
         furniture=tuple(furniture),
         solids=solids,
     )
@@ -167,7 +169,7 @@ def build_lining_of(names: Names, part: Entry, surface: str) -> SurfaceLining:
 
 
 def build_members(names: Names, part: Entry) -> Members:
-    """Rafters, joists or studs."""
+    """Rafters, purlins, joists or studs."""
     width, depth = value(part, "size")
     measured = found_at(names, part, width) if "lines" in part.values else ()
     centres = Fraction(0) if measured else value(part, "centres")
@@ -192,7 +194,7 @@ def build_members(names: Names, part: Entry) -> Members:
         depth=depth,
         centres=centres,
         first=measured[0] if measured else value(part, "first"),
-        runs=maybe_value(part, "runs", "up"),
+        runs=maybe_value(part, "runs", "across" if value(part, "word") == "purlins" else "up"),
         measured=measured,
     )
 

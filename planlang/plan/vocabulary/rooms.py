@@ -2,12 +2,15 @@
 
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
-from planlang.plan.vocabulary.stated import ALLOWS, ZONE
+from planlang.plan.vocabulary.stated import ALLOWS, KEEP_FREE, ZONE
 
-MEMBERS = "{word:rafters|joists|studs} {size:size2} [of {timber:ref}]"
+MEMBERS = "{word:rafters|purlins|joists|studs} {size:size2} [of {timber:ref}]"
 MEMBER_CLAUSES = (
     Clause("first at {first:distance}", "Centre line of the first, from the surface's datum."),
-    Clause("running {runs:up|across}", "Which way they run on the surface; rafters and studs run up."),
+    Clause(
+        "running {runs:up|across}",
+        "Which way they run on the surface; left out, purlins run across, and rafters, joists and studs up.",
+    ),
 )
 PLACE = "on {surface:surface} at {at:position+}"
 CENTRED = "on {surface:surface} centred at {centres:position+}"
@@ -288,6 +291,7 @@ ROOM = S(
         ),
         ZONE,
         ALLOWS,
+        KEEP_FREE,
     ),
 )
 

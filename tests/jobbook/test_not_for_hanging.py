@@ -79,6 +79,13 @@ def test_what_fails_is_on_the_cover_before_the_schedule_and_in_the_list(tmp_path
     assert any(at > markdown.index("## Warnings") for at in places)
 
 
+def test_an_array_whose_steps_hold_is_refused_where_an_error_stands_against_it(tmp_path):
+    markdown = build(tmp_path, ("flat  ceiling  at 2600", "flat  ceiling  at 3600"))[1]["job-book.md"]
+    (row,) = (line for line in markdown.splitlines() if re.match(r"\| \S+ \(\w+\) \|.*\| (holds|refused) \|$", line))
+    assert row.endswith("| refused |")
+    assert markdown.count("and the plan states none") >= 3
+
+
 def test_an_error_of_the_layout_still_stops_the_book(tmp_path):
     status, book = build(tmp_path, WEAK, ("lowest edge at 1600", "lowest edge at 3600"))
     assert (status, book) == (1, {})

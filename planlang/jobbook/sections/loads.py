@@ -85,8 +85,10 @@ def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
             _sources(f"Where the allowed loads of the second support of {load.array} are from", load.second_steps),
         ]
     weakest = load.worst
-    line = f"Weakest: {weakest.words}, ratio {ratio(weakest)}, {weakest.status}."
-    blocks.append(Paragraph(line) if load.status == "holds" else Caution(load.status.capitalize(), (line,)))
+    lines: tuple[str, ...] = (f"Weakest: {weakest.words}, ratio {ratio(weakest)}, {weakest.status}.",)
+    if load.status != "holds":
+        lines += tuple(words.sentence(refusal) for refusal in load.refusals)
+    blocks.append(Paragraph(lines[0]) if load.status == "holds" else Caution(load.status.capitalize(), lines))
     return blocks
 
 

@@ -47,7 +47,7 @@ CARE = (
 NOT_CHECKED = (
     "The building: whether its rafters, joists, studs, boards or slab carry this load on top of what they carry now",
     "The panel's own joints, glue and staples, and its frame between the eyes",
-    "The steel of screws in tension, heads pulling through, and splitting near the end of a member",
+    "The steel of screws in tension, and splitting near the end of a member, whose ends a plan doesn't show",
     "Timber that is wet, rotten, eaten, cut or repaired, and metal in damp or pool air",
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",

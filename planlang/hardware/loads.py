@@ -20,6 +20,7 @@ from planlang.hardware.round_the_corner import round_the_corner
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
 from planlang.hardware.slope import is_square, share_square, slope_steps, slope_words
+from planlang.hardware.spacing import close_fixings
 from planlang.hardware.totals import surface_totals
 from planlang.hardware.weigh import (
     Shared,
@@ -66,6 +67,7 @@ def check_loads(
         steps, second = _path(one, point_loads), second_path(one)
         own = [finding for checked in (*steps, *second) for finding in checked.findings]
         own += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
+        own += close_fixings(one.case)
         loads.append(_panel_load(one, _steps(steps), _steps(second), own))
         findings += own
     surface_mass, loaded = surface_totals(room, hung)

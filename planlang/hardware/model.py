@@ -125,7 +125,11 @@ class Paper:
 
 @record
 class Fixing:
-    """How one piece goes into wood: lead hole, least thread in the wood, distances to edge and end, mm."""
+    """How one piece goes into wood: lead hole, least thread in the wood, distances to edge and end, mm.
+
+    `apart` is the least distance along the grain to another one; `comes_out` how much of its thread the wood has no
+    room for.
+    """
 
     array: str
     piece: str
@@ -135,6 +139,8 @@ class Fixing:
     least_thread: float
     edge: float
     end: float
+    apart: float
+    comes_out: float
 
 
 @record

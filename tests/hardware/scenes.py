@@ -104,6 +104,8 @@ def codes(outcome):
 def rail(**over):
     base = {
         "timber": b.timber(),
-        "screw": b.hardware(name="rail-screw", words="rail screw 8 x 120", rated_n=None, shank=F(8), thread=F(80)),
+        "screw": b.hardware(
+            name="rail-screw", words="rail screw 8 x 120", rated_n=None, shank=F(8), thread=F(80), head=F(16)
+        ),
     }
     return b.make(Rail, base, over)

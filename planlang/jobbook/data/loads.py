@@ -74,6 +74,8 @@ class FixingData(Data):
     least_thread: Real
     edge: Real
     end: Real
+    apart: Real
+    comes_out: Real
 
 
 class ClearanceData(Data):

@@ -158,17 +158,20 @@ def _fixings(compiled: CompiledPlan, tape: TapeStyle) -> list[Block]:
         Column(words.column_head("Thread in the wood at least", tape), "right"),
         Column(words.column_head("From the edge at least", tape), "right"),
         Column(words.column_head("From the end at least", tape), "right"),
+        Column(words.column_head("From another one along the grain at least", tape), "right"),
+        Column(words.column_head("Thread comes out by", tape), "right"),
     )  # fmt: skip
     rows = tuple(
         (
             fixing.array, fixing.piece, fixing.into, _drill(fixing, tape), _up(fixing.least_thread, tape),
-            _up(fixing.edge, tape), _up(fixing.end, tape),
+            _up(fixing.edge, tape), _up(fixing.end, tape), _up(fixing.apart, tape), _up(fixing.comes_out, tape),
         )
         for fixing in found
     )  # fmt: skip
     note = (
-        "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states. To the "
-        "middle of the shank. Try the hole in an offcut."
+        "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states; from "
+        "another one by EN 1995-1-1 table 8.6 (from memory). To the middle of the shank. Try the hole in an offcut. A "
+        "thread that comes out holds nothing there: look what lies behind."
     )
     return [Heading(3, "Holes and distances"), Paragraph(note), Table("Fixings in wood", columns, rows)]
 

@@ -191,6 +191,8 @@ def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
         figures["withdraws_source"] = value(withdraws, "source")
     if engages:
         figures["engages"] = value(engages, "depth")
+    if head := maybe(entry, "head"):
+        figures["head"] = value(head, "diameter")
     return figures
 
 

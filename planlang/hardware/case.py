@@ -42,7 +42,8 @@ class Case:
     @property
     def link_pitch(self) -> float:
         """Angle between the links and what is square to the surface, degrees; a second support always hangs plumb."""
-        return 0.0 if self.array.hang.square and not self.caught else self.pitch
+        plumb = self.caught or not (self.array.hang.square or self.array.hang.fixed)
+        return self.pitch if plumb else 0.0
 
     @property
     def member_word(self) -> str:

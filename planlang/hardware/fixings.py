@@ -24,7 +24,7 @@ def fixings_of(hung: Sequence[Hung]) -> tuple[Fixing, ...]:
         plumb, square = members_behind(case, overhead)[0], members_behind(case, plumb=False)[0]
         sheared = one.shared.shear > 0
         if hang.into == "members":
-            found += _fixing(one, hang.anchor, plumb, case.member_word, sheared)
+            found += _fixing(one, hang.anchor, square if hang.fixed else plumb, case.member_word, sheared)
         if hang.into == "rail" and hang.rail:
             found += _fixing(one, hang.anchor, rail_as_member(case, hang.rail)[0], "rail", sheared)
             found += _fixing(one, hang.rail.screw, square, case.member_word, sheared or case.link_pitch > 0)

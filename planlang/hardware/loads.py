@@ -12,6 +12,7 @@ from planlang.hardware.factors import (
     ENGINEER_POINT_N,
     HEAD_HEIGHT_MM,
 )
+from planlang.hardware.fixed import share_fixed
 from planlang.hardware.hung import Hung
 from planlang.hardware.lifting import lift_words, lifts_of
 from planlang.hardware.model import ArrayStatus, Loads, PanelLoad, Step
@@ -133,6 +134,8 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
 def _share(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
     if case.surface.kind != "ceiling":
         return share_on_wall(case, panel, weighed)
+    if case.array.hang.fixed:
+        return share_fixed(case, panel, weighed)
     return share_square(case, panel, weighed) if is_square(case) else share_overhead(case, panel, weighed)
 
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 from planlang.hardware import messages, messages_hanging, messages_wood, words
 from planlang.hardware.case import Case, Checked, judged, unknown
 from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
+from planlang.hardware.fixed import aside_deg, fixed_path, least_edge
 from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
 from planlang.hardware.rails import bending_step, head_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
@@ -24,6 +25,9 @@ PointLoads = Mapping[str, float]
 def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: PointLoads) -> tuple[Checked, ...]:
     """Return the steps of a point that hangs from a ceiling: frame, eye of the panel, link, ceiling eye, its thread."""
     hang = case.array.hang
+    if hang.fixed:
+        of_panel = panel_steps(case, eyes.hardware, demand, aside_deg(shared))
+        return fixed_path(case, eyes, shared, demand, of_panel)
     lean = float(hang.lean_deg)
     steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
     if lean:
@@ -131,7 +135,7 @@ def _into_wood(
         behind = (messages.no_member_behind(case.array, missing, word, case.overhead),) if missing else ()
         anchor = unknown(step_words, demand, *behind, *findings)
     else:
-        edge, at_point = _least_edge(case, member)
+        edge, at_point = least_edge(case, member)
         screws = Screws(hang.anchor, count, shared.pull, shared.shear, edge, at_point, how)
         checked = thread_step(case, screws, member, step_words)
         anchor = Checked(checked.step, checked.findings + findings)
@@ -156,8 +160,3 @@ def _member_word(case: Case) -> str:
     if case.array.hang.into == "rail":
         return "rail"
     return case.member_word
-
-
-def _least_edge(case: Case, member: Member) -> tuple[float, str]:
-    """The least distance from a fixing to the edge of its member, and the point where that is."""
-    return min((member.width / 2 - abs(float(point.off_centre or 0)), point.name) for point in case.points)

@@ -237,6 +237,8 @@ def _by_nds(
 
 
 def _thread_mend(case: Case, screws: Screws, short_by: float, counts: float) -> str:
+    if case.array.hang.fixed:
+        return "a thicker screw, or a shorter stand-off, would hold"
     if screws.shear > 0:
         return f"{math.ceil(screws.count * short_by)} of them at each place would hold"
     need = words.length_up(counts * short_by, case.tape)

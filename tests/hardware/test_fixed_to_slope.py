@@ -122,7 +122,7 @@ def test_bracket_and_stand_off_count_by_the_angle_of_their_pull():
         (standing_off(drop=120), slope(45.0), ["overloaded"]),
         (standing_off(rated=1), slope(), ["overloaded"]),
         (standing_off(thread=50), slope(), ["thread-too-short"]),
-        (standing_off(upright=False), slope(45.0), ["overloaded"]),
+        (standing_off(upright=False, drop=5), slope(50.0, exposed=True), ["overloaded"]),
         (standing_off(), slope(members=None), ["no-member-behind"]),
         (standing_off(), slope(members=members(timber=None)), ["timber-not-stated"]),
     ],

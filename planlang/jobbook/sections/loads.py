@@ -170,7 +170,8 @@ def _fixings(compiled: CompiledPlan, tape: TapeStyle) -> list[Block]:
     )  # fmt: skip
     note = (
         "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states; from "
-        "another one by EN 1995-1-1 table 8.6 (from memory). To the middle of the shank. Try the hole in an offcut. A "
+        "another one by EN 1995-1-1 table 8.6 (from memory; the same in ICC-ES ESR-4948 table 6). "
+        "To the middle of the shank. Try the hole in an offcut. A "
         "thread that comes out holds nothing there: look what lies behind."
     )
     return [Heading(3, "Holes and distances"), Paragraph(note), Table("Fixings in wood", columns, rows)]

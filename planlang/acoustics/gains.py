@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 import numpy as np
 
-from planlang.acoustics.absorbers import Row, box_area, coefficients
+from planlang.acoustics.absorbers import Row, coefficients
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
@@ -73,7 +73,7 @@ def gains(treated: Treatment, rows: tuple[Row, ...], layout: Layout) -> tuple[Ga
             alone=treated.shortened(treated.changes[name], ()),
             missed=treated.shortened(treated.changes[name], treated.others(name)),
             absorption=float(np.mean(row.taken[IN_OCTAVES][treated.chosen])),
-            area=sum(box_area(panel.box) for panel in panels[name]),
+            area=sum(panel.area / 1e6 for panel in panels[name]),
             bands=tuple(OCTAVES[n] for n in treated.chosen),
         )
         for name, row in zip(treated.changes, rows, strict=True)
@@ -128,7 +128,7 @@ def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
     """What an array changes in the axes' mean coefficients: its own, least, taken and most, less what it hides."""
     hidden = sum(
-        box_area(panel.box) for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
+        panel.area / 1e6 for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
     )
     surface = room.surface(row.surface)
     lost = np.zeros(len(OCTAVES))

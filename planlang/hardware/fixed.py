@@ -64,7 +64,7 @@ def fixed_path(
     hang = case.array.hang
     aside = aside_deg(shared)
     steps = [*of_panel]
-    if shared.shear > 0 and not case.array.upright:
+    if shared.shear > 0 and (case.array.turn or not case.array.upright):
         steps.append(_frame_aside(case, eyes, shared))
     if hang.link is not None:
         steps.append(marked_step(case, hang.link, hang.link.words, demand, aside))
@@ -100,7 +100,7 @@ def least_edge(case: Case, member: Member) -> tuple[float, str]:
 
 
 def _frame_aside(case: Case, eyes: Eyes, shared: Shared) -> Checked:
-    """Check a side rail that lies across the slope and is pushed square to its face at one stand-off."""
+    """Check a side rail that doesn't run up the slope and is pushed square to its face at one stand-off."""
     panel, sheet = case.array.panel, case.array.panel.rail
     assert sheet is not None, "eyes are fixed to a rail"
     length, inset, pairs = float(panel.length), float(eyes.inset), eyes.count // 2

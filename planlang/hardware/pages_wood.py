@@ -9,7 +9,7 @@ RAIL_SCREW = "hardware rail-screw {\n  mass 20 g\n  shank 8\n  thread 90\n  head
 ON_RAILS = (
     ("timber spruce {", f"timber spruce {{\n  {SECTION}\n  stick 4800\n  price 9 GBP per stick"),
     ("hardware lag-eye {", f"{RAIL_SCREW}hardware lag-eye {{"),
-    (FIX, "fix lag-eye into rails of spruce on rail-screw"),
+    (FIX, "fix lag-eye into rails of spruce held by rail-screw"),
 )
 
 WOOD_PAGES = {

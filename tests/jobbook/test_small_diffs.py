@@ -20,6 +20,7 @@ from hypothesis import strategies as st
 
 from planlang.compiler import compile_plan
 from planlang.jobbook.book import write_book
+from tests.jobbook.demo_books import demo_book
 from tests.plans import DEMOS
 
 LOFT, CELLO, EATING = "hollowbrook/loft.plan", "cello_room/teaching_room.plan", "eating_room/eating_room.plan"
@@ -53,7 +54,7 @@ EDITS = (
          {"Room and survey", *ESTIMATE}, at_most=True),
     Edit(LOFT, "at most 900 GBP", "at most 850 GBP", 2, {"What must hold", "Options"}, "cost, materials"),
     Edit(LOFT, '"second visit, invented"', '"third visit, invented"', 2, {"Room and survey"}, "third|second"),
-    Edit(LOFT, "12 seated-person", "13 seated-person", 90, FIGURES | ESTIMATE | {"Room and survey"}, at_most=True),
+    Edit(LOFT, "12 seated-people", "13 seated-people", 90, FIGURES | ESTIMATE | {"Room and survey"}, at_most=True),
     Edit(CELLO, "markup        30 %", "markup        31 %", 6, FIGURES | {"Price", "Assumptions and sources"}),
     Edit(CELLO, '"9 Larch Row, Tamarack"', '"10 Larch Row, Tamarack"', 1, {""}, "Site"),
     Edit(CELLO, "centred at 13' 3\"", "centred at 13' 4\"", 2,
@@ -84,9 +85,8 @@ def book_of(folder: Path, plan: str, change: Callable[[str], str] = str) -> str:
 
 
 @pytest.fixture(scope="session")
-def before(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
-    folder = tmp_path_factory.mktemp("before")
-    return {plan: book_of(folder, plan) for plan in (LOFT, CELLO, EATING)}
+def before() -> dict[str, str]:
+    return {plan: demo_book(DEMOS / plan).markdown for plan in (LOFT, CELLO, EATING)}
 
 
 def changed(before: str, after: str) -> list[tuple[str, str, str]]:

@@ -27,7 +27,7 @@ def layered_drawing(compiled: CompiledPlan, build: PanelBuild, panel: PanelType)
     view, bottom = _draw_face(canvas, build, tape)
     on_cleats = isinstance(panel.hung_by, Cleats)
     reach = BACK_STARTS - 2.0 if on_cleats else PAPER_WIDTH - 1.0
-    lower = _draw_layers(canvas, build, tape, bottom + _GAP, reach)
+    lower = draw_layers(canvas, build, tape, bottom + _GAP, reach)
     if isinstance(panel.hung_by, Cleats):
         upright = next((placed.array.upright for placed in compiled.layout.panels if placed.mark in build.panels), True)
         lower = max(lower, draw_back(canvas, panel, panel.hung_by, upright, tape, bottom + _GAP))
@@ -56,7 +56,8 @@ def _draw_face(canvas: Canvas, build: PanelBuild, tape: TapeStyle) -> tuple[View
     return arranged.view, arranged.bottom
 
 
-def _draw_layers(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float, reach: float) -> float:
+def draw_layers(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float, reach: float) -> float:
+    """Draw the layers one over the other, not to scale along the face; returns where they end on the paper."""
     panel = build.type
     title = canvas.text((1.5, top + 4.0), "Section, back uppermost", NORMAL, bold=True)
     ratio = fitting_ratio(panel.depth / 3, panel.depth, _WIDTH / 3, _SECTION_HEIGHT, tape)

@@ -8,6 +8,7 @@ from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.diffuser import diffuser_drawing
 from planlang.jobbook.drawings.framed import framed_drawing
 from planlang.jobbook.drawings.layered import layered_drawing
+from planlang.jobbook.drawings.outlined import outlined_drawing
 from planlang.materials.model import PanelBuild
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 
@@ -20,4 +21,6 @@ DRAWN: Mapping[type[PanelType], Callable[[CompiledPlan, PanelBuild, Any], Drawin
 
 def panel_drawing(compiled: CompiledPlan, build: PanelBuild) -> Drawing:
     """Draw one panel type."""
+    if build.type.outline is not None:
+        return outlined_drawing(compiled, build, build.type.outline)
     return DRAWN[type(build.type)](compiled, build, build.type)

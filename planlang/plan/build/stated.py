@@ -11,23 +11,24 @@ from planlang.plan.build.names import Names, Unknown, all_of, flat, maybe_value,
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
-from planlang.plan.room import Room
 from planlang.plan.safety import Region
-from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Space, Zone
 from planlang.plan.stock import OCTAVES
 
+SPACE_FROM, SPACE_TO = ("west", "south", "low"), ("east", "north", "high")
 
-def build_requirements(names: Names, files: list[Entry], room: Room | None) -> tuple[Requirement, ...]:
+
+def build_requirements(names: Names, files: list[Entry], surfaces: Surfaces | None) -> tuple[Requirement, ...]:
     """All requirements, in the order of the plan.
 
     Raises:
         Unknown: one of them is at fault; that has been reported.
     """
     parts = [part for file in files for block in file.all("require") for part in block.body]
-    return tuple(all_of(*(partial(build_requirement, names, part, room) for part in parts)))
+    return tuple(all_of(*(partial(build_requirement, names, part, surfaces) for part in parts)))
 
 
-def build_requirement(names: Names, part: Entry, room: Room | None) -> Requirement:
+def build_requirement(names: Names, part: Entry, surfaces: Surfaces | None) -> Requirement:
     """One requirement."""
     if part.faulty:
         raise Unknown
@@ -40,8 +41,8 @@ def build_requirement(names: Names, part: Entry, room: Room | None) -> Requireme
         names.find(value(part, "array"), ("array",))
     if "surface" in part.values:
         of = value(part, "surface").text
-        if room is not None:
-            Surfaces([plane.name for plane in room.ceiling], names.sink).one(value(part, "surface"))
+        if surfaces is not None:
+            surfaces.one(value(part, "surface"))
     return Requirement(
         at=part.span,
         subject=subject,
@@ -109,7 +110,33 @@ def build_allowance(names: Names, part: Entry, surfaces: Surfaces) -> Allowance:
         names.sink.append(messages.disagree(part.span, "`nothing` leaves no room for other fixings", "take one out"))
         raise Unknown
     surface = surfaces.one(value(part, "surface"))
-    return Allowance(at=part.span, surface=surface, fixings=fixings, author=maybe_value(part, "who", ""))
+    members: Any = maybe_value(part, "members", "")
+    author = maybe_value(part, "who", "")
+    return Allowance(at=part.span, surface=surface, members=members, fixings=fixings, author=author)
+
+
+def build_spaces(names: Names, room: Entry) -> tuple[Space, ...]:
+    """What is kept free of a room."""
+    return tuple(all_of(*(partial(build_space, names, part) for part in room.all("keep-free"))))
+
+
+def build_space(names: Names, part: Entry) -> Space:
+    """One box of the room that is kept free."""
+    if part.faulty:
+        raise Unknown
+    low, high = (tuple(value(part, edge) for edge in edges) for edges in (SPACE_FROM, SPACE_TO))
+    if any(end <= start for start, end in zip(low, high, strict=True)):
+        message = "the space has no size: it ends where it begins, or before"
+        names.sink.append(messages.disagree(part.span, message, "swap its edges"))
+        raise Unknown
+    return Space(
+        at=part.span,
+        name=value(part, "name").text,
+        low=low,
+        high=high,
+        purpose=value(part, "purpose"),
+        author=value(part, "who"),
+    )
 
 
 def build_made(names: Names, entry: Entry) -> tuple[Made, ...]:

@@ -35,10 +35,25 @@ VARIANTS = (
         "framed",
         "framed absorber",
         ("depth", "frame", "core", "front"),
-        ("braces", "facing", "back", "back-board", "eyes", "cleats"),
+        ("braces", "outline", "facing", "back", "back-board", "eyes", "cleats"),
     ),
-    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
+    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("outline", "cleats")),
     Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+)
+
+OUTLINE = S(
+    "outline",
+    "{shape:circle|hexagon}",
+    "What shape the front has within its face, where that is no rectangle: convex, as seen from the front. A circle "
+    "fills a square face and needs a board absorber; a hexagon has two sides across, each half the face's width. A "
+    "trapezoid has its lower side over the whole width and its upper one in the middle; a raking top goes from the "
+    "length of the left side to that of the right one. Corners run anticlockwise, across then along.",
+    "outline hexagon",
+    other_forms=(
+        "{shape:trapezoid} with [a] top {top:length} wide",
+        "{shape:raking} top from {left:length} to {right:length}",
+        "with {shape:corners} {corners:position+}",
+    ),
 )
 
 PANEL = S(
@@ -77,7 +92,7 @@ PANEL = S(
                 Clause("wells {well:length} wide", "Clear width of a well.", required=True),
                 Clause("from {design:frequency}", "The lowest frequency it is made for.", required=True),
                 Clause("root {root:count}", "The primitive root; left out, the smallest."),
-                Clause("{periods:count} times over", "How often the sequence is repeated.", default="1 times over"),
+                Clause("{periods:count} time|times over", "How often the sequence is repeated.", default="1 time over"),
             ),
         ),
         S(
@@ -89,6 +104,7 @@ PANEL = S(
         S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
         SIZE_RULE,
+        OUTLINE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
             "frame",
@@ -116,15 +132,18 @@ PANEL = S(
             "core",
             "{batt:ref}",
             "What fills the frame.",
-            "core mineral-wool-60, 1 layers, cut 0 over",
+            "core mineral-wool-60, 2 layers, cut 3 oversize",
             clauses=(
                 Clause(
-                    "{layers:count} layers", "Layers of batt.", default="1 layers", reason="one batt fills the frame"
+                    "{layers:count} layer|layers",
+                    "Layers of batt.",
+                    default="1 layer",
+                    reason="one batt fills the frame",
                 ),
                 Clause(
-                    "cut {fit:position} over",
+                    "cut {fit:position} oversize",
                     "What a piece is cut larger than the inside, on length and width.",
-                    default="cut 0 mm over",
+                    default="cut 0 mm oversize",
                     reason="pieces are cut to the inside of the frame",
                 ),
             ),

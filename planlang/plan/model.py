@@ -108,8 +108,9 @@ class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
 
     `lean_deg` is how far the links lean from plumb; `square` ones stand square to a slope instead, which takes a tie up
-    the slope. `share` is the rule by which the weight is shared, for a reason. `end_grain` fixings go into the ends of
-    members. `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
+    the slope; `fixed` ones are stand-offs that the anchors go through. `share` is the rule by which the weight is
+    shared, for a reason. `end_grain` fixings go into the ends of members. `snap` is how far a panel may be moved along
+    the pitch of the members so that its points land on them.
     """
 
     by: Literal["eyes", "cleats"]
@@ -124,6 +125,7 @@ class Hang(Node):
     share_reason: str = ""
     snap: Fraction = Fraction(0)
     square: bool = False
+    fixed: bool = False
     end_grain: bool = False
 
 

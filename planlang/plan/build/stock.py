@@ -193,6 +193,8 @@ def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
         figures["tool_room"] = value(room, "room")
     if engages:
         figures["engages"] = value(engages, "depth")
+    if head := maybe(entry, "head"):
+        figures["head"] = value(head, "diameter")
     return figures
 
 

@@ -193,6 +193,7 @@ HARDWARE = S(
             clauses=(Clause("{source:text}", "The paper.", required=True),),
         ),
         S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
+        S("head", "{diameter:length}", "Diameter of a screw's head: it may be pulled through a rail.", "head 12"),
         S(
             "pack",
             "of {pack:count}",

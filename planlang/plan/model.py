@@ -13,7 +13,7 @@ from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Re
 from planlang.plan.room import Room, Use
 from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule, UpSlopeTie
 from planlang.plan.stated import CutToBay, Difference, Made, Phase, Requirement, Rule
-from planlang.plan.stock import Hardware, Rates, Timber
+from planlang.plan.stock import Buying, Hardware, Offcuts, Rates, Sheet, Supplier, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 from planlang.syntax.span import NOWHERE
@@ -180,7 +180,10 @@ class Job(Node):
 
 @record(kw_only=True)
 class Plan(Node):
-    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has."""
+    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has.
+
+    `known_sheets` are all that its files define, used or not.
+    """
 
     title: str
     note: str
@@ -200,3 +203,7 @@ class Plan(Node):
     rules: tuple[Rule, ...] = ()
     safety: SafetyRules = SafetyRules(at=NOWHERE)
     evidence: tuple[Evidence, ...] = ()
+    suppliers: tuple[Supplier, ...] = ()
+    buying: Buying = Buying(at=NOWHERE)
+    offcuts: tuple[Offcuts, ...] = ()
+    known_sheets: tuple[Sheet, ...] = ()

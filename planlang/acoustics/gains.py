@@ -10,6 +10,7 @@ from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
+from planlang.acoustics.kinds import has_row_of_its_own
 from planlang.acoustics.model import Gain, NextPanel, Ranged, TargetBand
 from planlang.acoustics.reverberation import arau_puchades, eyring
 from planlang.geometry.model import Layout, RoomGeometry
@@ -84,7 +85,8 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
     """One more panel like those of each array: where they hang, and on the barest surface of each other axis.
 
     Elsewhere is asked only in a box, where the formula can tell the surfaces apart. Whether there is room for it, and
-    what it would hang from, is not looked at.
+    what it would hang from, is not looked at. Kinds that hang in a corner or under a ceiling alone are asked of no
+    other.
     """
     found: list[NextPanel] = []
     for row in rows:
@@ -93,7 +95,8 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
         one = {end: change / count for end, change in treated.changes[name].items()}
         found.append(NextPanel(name, row.surface, treated.shortened(one, treated.others()), own=True))
         here = treated.bare.axis_of(row.surface)
-        for axis, surface in _barest(room, treated.bare).items():
+        tied = any(has_row_of_its_own(panel.array.panel) for panel in layout.panels if panel.array.name == name)
+        for axis, surface in () if tied else _barest(room, treated.bare).items():
             if axis != here < len(treated.bare.areas):
                 moved = {end: _moved(change, here, axis, treated.bare.areas) for end, change in one.items()}
                 found.append(NextPanel(name, surface, treated.shortened(moved, treated.others()), own=False))

@@ -120,7 +120,10 @@ class HangPoint:
 
 @record
 class PlacedPanel:
-    """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic."""
+    """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
+
+    `beside` is the second surface that a panel in a corner lies on; '' for all others.
+    """
 
     mark: str
     array: Array
@@ -129,6 +132,7 @@ class PlacedPanel:
     corners_room: tuple[Vector, ...]
     points: tuple[HangPoint, ...]
     how: str
+    beside: str = ""
 
 
 @record
@@ -195,10 +199,12 @@ class Layout:
 class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
 
-    `along_mm` is how far its centre is from the middle of the panel's length, towards the end.
+    `along_mm` is how far its centre is from the middle of the panel's length, towards the end; `across_mm` from the
+    middle of its width, towards the corner that it lies in.
     """
 
     words: str
     kg: float
     height_mm: float
     along_mm: float = 0.0
+    across_mm: float = 0.0

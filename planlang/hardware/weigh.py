@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import product
 
 from planlang.geometry.model import MassItem, PlacedPanel
 from planlang.hardware import words
@@ -33,8 +34,8 @@ WALL_RULE = (
 class Weighed:
     """Masses of one panel, its mass (kg) and weight (N) with tolerance, and where its centre of gravity is, mm.
 
-    `centre_off` is from its back; `along` from the middle of its length, either way round; `aside` from the middle of
-    its face, across and up the surface, by what is added on site.
+    `centre_off` is from its back; `along` from the middle of its length and `beside` from that of its width, either way
+    round; `aside` from the middle of its face, across and up the surface, by what is added on site.
     """
 
     masses: tuple[MassItem, ...]
@@ -43,6 +44,7 @@ class Weighed:
     centre_off: float
     along: float = 0.0
     aside: Position = (0.0, 0.0)
+    beside: float = 0.0
 
 
 @record
@@ -75,7 +77,10 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
     own = masses + _added(case)
     kilos = sum(item.kg for item in own)
     centre_off = sum(item.kg * item.height_mm for item in own) / kilos
-    along = sum(item.kg * item.along_mm for item in masses) / kilos
+    along, beside = (
+        abs(sum(item.kg * off for item, off in zip(masses, offs, strict=True)) / kilos)
+        for offs in ([item.along_mm for item in masses], [item.across_mm for item in masses])
+    )
     items = own + _links(case)
     total = sum(item.kg for item in items)
     more = case.more
@@ -91,7 +96,7 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
         upper * STANDARD_GRAVITY, "N", "mass with tolerance x standard gravity",
         (("mass", words.kilograms(upper)), ("g", f"{STANDARD_GRAVITY} m/s2")), lines, WEIGHT_SOURCE,
     )  # fmt: skip
-    return Weighed(items, mass, weight, centre_off, abs(along), _aside(case, kilos))
+    return Weighed(items, mass, weight, centre_off, along, _aside(case, kilos), beside)
 
 
 def _added(case: Case) -> tuple[MassItem, ...]:
@@ -133,11 +138,11 @@ def centres(case: Case, panel: PlacedPanel, weighed: Weighed) -> Iterator[Positi
     half = Fraction(1, 2)
     across = float((panel.box.left + panel.box.right) * half) + weighed.aside[0]
     up = float((panel.box.lower + panel.box.upper) * half) + weighed.aside[1]
-    for way in (1, -1) if weighed.along else (1,):
+    for way, turn in product((1, -1) if weighed.along else (1,), (1, -1) if weighed.beside else (1,)):
         if case.array.upright:
-            yield across, up + way * weighed.along
+            yield across + turn * weighed.beside, up + way * weighed.along
         else:
-            yield across + way * weighed.along, up
+            yield across + way * weighed.along, up + turn * weighed.beside
 
 
 def share_overhead(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:

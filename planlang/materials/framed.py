@@ -11,6 +11,7 @@ from planlang.materials.masses import panel_masses
 from planlang.materials.model import PanelBuild
 from planlang.materials.parts import brace_parts, frame_parts, inside, joint_words, opening_words
 from planlang.materials.section import stack_up
+from planlang.materials.settings import frame_settings
 from planlang.materials.steps import build_steps
 from planlang.plan.panel import FramedAbsorber
 from planlang.plan.tape import TapeStyle
@@ -49,6 +50,7 @@ def resolve_framed(panel: FramedAbsorber, marks: tuple[str, ...], tape: TapeStyl
         masses=panel_masses(panel, parts, pieces, braces.value.centres),
         glue_m=glue_metres(panel, count),
         traits=_traits(panel, tape),
+        settings=frame_settings(panel.mark, panel.frame),
     )
     build = replace(build, steps=build_steps(panel, build, core.value.turned, tape))
     return Outcome(build, core.diagnostics + braces.diagnostics + section.diagnostics)

@@ -36,4 +36,9 @@ RESOLVERS: Mapping[type[PanelType], Callable[[Any, tuple[str, ...], TapeStyle], 
 
 def resolve_panel(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) -> Resolved:
     """Resolve one panel type for the panels with these marks, as its kind is built; None when it can't be built."""
-    return RESOLVERS[type(panel)](panel, marks, tape)
+    known = RESOLVERS.get(type(panel))
+    if known is None:
+        from planlang.materials.further_kinds import RESOLVERS as FURTHER  # noqa: PLC0415 - few plans have one
+
+        known = FURTHER[type(panel)]
+    return known(panel, marks, tape)

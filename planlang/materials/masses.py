@@ -73,9 +73,11 @@ def panel_masses(
     return tuple(items)
 
 
-def mass_item(words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0)) -> MassItem:
-    """One item: kg, how high it lies above the back plane and how far off the middle of the length, mm."""
-    return MassItem(words, float(kg), float(height), float(along))
+def mass_item(
+    words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0), across: Fraction = Fraction(0)
+) -> MassItem:
+    """One item: kg, how high it lies above the back plane, how far off the middle of the length and the width, mm."""
+    return MassItem(words, float(kg), float(height), float(along), float(across))
 
 
 def _off_middle(panel: FramedAbsorber, centres: tuple[Fraction, ...]) -> Fraction:

@@ -35,14 +35,28 @@ def member_length(size: Fraction, frame: Frame, full: bool) -> Fraction:
 
 def frame_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
     """Sides and ends, two of each a panel, the back board and the facing."""
-    frame = panel.frame
-    members: list[Part] = []
-    for role, size, name in (("side", panel.length, "length"), ("end", panel.width, "width")):
-        full = frame.full == f"{role}s"
-        how = f"the panel's {name}, {on_tape(size, tape)}, {_joined(frame, full, tape)}"
-        length, mark = member_length(size, frame, full), f"{panel.mark}-{role[0].upper()}"
-        members.append(Part(mark, role, frame.sheet, length, panel.frame_depth, 2, panels, how, panel.at))
+    members = ring_parts(panel, panel.frame, (panel.length, panel.width), panel.frame_depth, panels, tape=tape)
     return (*members, *board_parts(panel, panel.board, panels, tape), *facing_parts(panel, panels, tape))
+
+
+def ring_parts(
+    panel: PanelType,
+    frame: Frame,
+    size: tuple[Fraction, Fraction],
+    deep: Fraction,
+    panels: int,
+    *,
+    tape: TapeStyle,
+    names: tuple[str, str] = ("length", "width"),
+) -> tuple[Part, ...]:
+    """Sides and ends, two of each a panel, of a frame of that size along and across, in strips `deep` wide."""
+    members: list[Part] = []
+    for role, extent, name in (("side", size[0], names[0]), ("end", size[1], names[1])):
+        full = frame.full == f"{role}s"
+        how = f"the panel's {name}, {on_tape(extent, tape)}, {_joined(frame, full, tape)}"
+        length, mark = member_length(extent, frame, full), f"{panel.mark}-{role[0].upper()}"
+        members.append(Part(mark, role, frame.sheet, length, deep, 2, panels, how, panel.at))
+    return tuple(members)
 
 
 def facing_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:

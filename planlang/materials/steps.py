@@ -7,7 +7,7 @@ from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, c
 from planlang.materials.model import PanelBuild, Piece
 from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
-from planlang.plan.panel import Braces, Eyes, FramedAbsorber, PanelType
+from planlang.plan.panel import Braces, Eyes, Frame, FramedAbsorber, PanelType
 from planlang.plan.quantity import POUND
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 
@@ -33,8 +33,8 @@ def build_steps(panel: FramedAbsorber, build: PanelBuild, turned: bool, tape: Ta
     """
     weight = weigh_words(sum(item.kg for item in build.masses), tape)
     return (
-        _measure(panel, tape),
-        *_join_frame(panel, build, tape),
+        measure_sheet(panel.frame, tape),
+        *join_frame(panel.frame, (panel.length, panel.width), panel.frame_depth, build, tape),
         *_set_braces(panel.braces, build, tape),
         *_cover_front(build, tape),
         *_fill(build, turned, tape),
@@ -49,22 +49,26 @@ def weigh_words(kg: float, tape: TapeStyle) -> str:
     return f"{kg / float(POUND):.1f} lb ({kg:.1f} kg)" if tape.is_imperial else f"{kg:.1f} kg"
 
 
-def _measure(panel: FramedAbsorber, tape: TapeStyle) -> str:
-    thickness = on_tape(panel.frame.sheet.thickness, tape)
+def measure_sheet(frame: Frame, tape: TapeStyle) -> str:
+    """The check before anything is cut: what was delivered is as thick as the plan says."""
+    thickness = on_tape(frame.sheet.thickness, tape)
     return (
         f"Hold: measure the sheet in hand. The sizes here are for {thickness}; if it differs, change the plan and "
         "build the book again before cutting."
     )
 
 
-def _join_frame(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
-    full, between = ("ends", "sides") if panel.frame.full == "ends" else ("sides", "ends")
+def join_frame(
+    frame: Frame, size: tuple[Fraction, Fraction], deep: Fraction, build: PanelBuild, tape: TapeStyle
+) -> tuple[str, ...]:
+    """The steps that make a frame of that size along and across, `deep` deep, out of its parts."""
+    full, between = ("ends", "sides") if frame.full == "ends" else ("sides", "ends")
     marks = {f"{part.role}s": part for part in build.parts}
-    across = on_tape(diagonal(panel.length, panel.width), tape)
-    within = on_tape(square_within(panel.length), tape)
-    corners = f"Drill, glue and screw the corners, {corner_screws(panel.frame_depth)} screws each."
+    across = on_tape(diagonal(*size), tape)
+    within = on_tape(square_within(size[0]), tape)
+    corners = f"Drill, glue and screw the corners, {corner_screws(deep)} screws each."
     hold = f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}."
-    if panel.frame.joint == "mitre":
+    if frame.joint == "mitre":
         sides, ends = marks["sides"].mark, marks["ends"].mark
         return (
             f"Saw a mitre on both ends of {sides} and {ends}: the strip flat, the blade tilted to 45 degrees, the cut "
@@ -75,11 +79,11 @@ def _join_frame(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tu
         )
     stand = f"two {between} {marks[between].mark} stand between them."
     rabbets: tuple[str, ...] = ()
-    if panel.frame.joint == "rabbet":
-        wide, deep = on_tape(panel.frame.sheet.thickness, tape), on_tape(panel.frame.rabbet, tape)
+    if frame.joint == "rabbet":
+        wide, into = on_tape(frame.sheet.thickness, tape), on_tape(frame.rabbet, tape)
         stand = f"two {between} {marks[between].mark} stand in their rabbets."
         rabbets = (
-            f"Cut a rabbet {wide} wide and {deep} deep across the inner face of {marks[full].mark}, at both ends; try "
+            f"Cut a rabbet {wide} wide and {into} deep across the inner face of {marks[full].mark}, at both ends; try "
             "it on an offcut first.",
         )
     return (

@@ -158,6 +158,16 @@ class PanelType(Node):
         return None
 
     @property
+    def eyes_in_line(self) -> bool:
+        """Whether its eyes stand in one line along its length, and not in pairs on two rails."""
+        return False
+
+    @property
+    def in_corner(self) -> bool:
+        """Whether it lies on two surfaces at once, its length along the corner."""
+        return False
+
+    @property
     def pieces_at_most(self) -> tuple[tuple[int, Span], ...]:
         """Bounds for how many parts of each sort one panel has, and where the plan asks for them."""
         return ()

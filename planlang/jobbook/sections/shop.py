@@ -34,6 +34,8 @@ def _card(compiled: CompiledPlan, build: PanelBuild) -> list[Block]:
         _parts(build, tape),
         Figure(panel_drawing(compiled, build)),
     ]
+    if build.settings:
+        blocks.append(_settings(build))
     if build.pieces:
         blocks.append(_pieces(build, tape))
     blocks.append(_stack(build, tape))
@@ -91,6 +93,17 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
         for part in build.parts
     )
     return Table(f"Parts of one {build.type.name}", columns, rows)
+
+
+def _settings(build: PanelBuild) -> Table:
+    columns = (
+        Column("Part"), Column("Cut"), Column("Mitre, °", "right"), Column("Bevel, °", "right"), Column("How")
+    )  # fmt: skip
+    rows = tuple(
+        (setting.mark, setting.where, f"{setting.mitre_deg:.1f}", f"{setting.bevel_deg:.1f}", setting.how)
+        for setting in build.settings
+    )
+    return Table(f"Saw settings of one {build.type.name}, from square, the strip flat on the saw", columns, rows)
 
 
 def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:

@@ -34,11 +34,20 @@ VARIANTS = (
         "absorber",
         "framed",
         "framed absorber",
-        ("depth", "frame", "core", "front"),
+        ("face", "depth", "frame", "core", "front"),
         ("braces", "facing", "back", "back-board", "eyes", "cleats"),
     ),
-    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("cleats",)),
-    Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+    Variant("absorber", "board", "board absorber", ("face", "core", "front", "back-board"), ("cleats",)),
+    Variant(
+        "absorber",
+        "membrane",
+        "membrane absorber",
+        ("face", "depth", "frame", "plate", "back-board"),
+        ("core", "eyes", "cleats"),
+    ),
+    Variant("diffuser", "", "diffuser", ("face", "depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+    Variant("corner-trap", "", "corner trap", ("corner", "boards", "filling", "front"), ("cleats",)),
+    Variant("baffle", "", "baffle", ("face", "frame", "core", "front"), ("eyes",)),
 )
 
 PANEL = S(
@@ -61,9 +70,10 @@ PANEL = S(
         ),
         S(
             "absorber",
-            "{build:framed|board}",
+            "{build:framed|board|membrane}",
             "How it is built: a frame on edge, filled with batts, covered with cloth; or a stiff batt on a back board, "
-            "wrapped in cloth, without a frame.",
+            "wrapped in cloth, without a frame; or a thin plate glued over a closed frame, which swings on the air in "
+            "it and takes low notes.",
             "absorber framed",
         ),
         S(
@@ -87,7 +97,40 @@ PANEL = S(
             "fins birch-ply-6",
         ),
         S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
-        S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
+        S(
+            "corner-trap",
+            "{shape:triangular|square}",
+            "Lies in the corner of two surfaces at right angles, its length along the corner: cloth across the corner, "
+            "or over the two sides of a square, and pieces of batt laid on one another behind it.",
+            "corner-trap triangular",
+        ),
+        S(
+            "corner",
+            "{size:size2}",
+            "What a corner trap takes of each of its two surfaces x its length along the corner.",
+            "corner 400 x 1200",
+        ),
+        S(
+            "boards",
+            "{sheet:ref}",
+            "What a corner trap's two boards, which lie on the surfaces, and its formers are cut from.",
+            "boards birch-ply-12",
+        ),
+        S(
+            "filling",
+            "{batt:ref}",
+            "What fills a corner trap: pieces laid on one another along its length, halved from corner to corner for a "
+            "triangular one.",
+            "filling mineral-wool-60",
+        ),
+        S(
+            "baffle",
+            "{thick:length} thick",
+            "Hangs upright from its top edge, clear of everything, and absorbs on both faces; its `face` is height x "
+            "length. Eyes are in one line on the top edge.",
+            "baffle 60 thick",
+        ),
+        S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500"),
         SIZE_RULE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
@@ -113,9 +156,16 @@ PANEL = S(
             ),
         ),
         S(
+            "plate",
+            "{sheet:ref}",
+            "The thin plate of a membrane absorber, over the whole front, glued to the frame all round. The depth "
+            "includes it.",
+            "plate birch-ply-4",
+        ),
+        S(
             "core",
             "{batt:ref}",
-            "What fills the frame.",
+            "What fills the frame; in a membrane absorber it lies on the back board, clear of the plate.",
             "core mineral-wool-60, 1 layers, cut 0 over",
             clauses=(
                 Clause(

@@ -45,7 +45,11 @@ def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
         raise Unknown
     if eyes:
         count = value(eyes, "count")
-        if count < 4 or count % 2:
+        if maybe(entry, "baffle"):
+            if count < 2:
+                names.sink.append(messages.disagree(eyes.span, "a baffle on one eye turns round", "write 2"))
+                raise Unknown
+        elif count < 4 or count % 2:
             names.sink.append(
                 messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
             )

@@ -71,6 +71,12 @@ def lay_within(
     return CoreLay(pieces, _meetings(way.along, start), _meetings(way.across, start), way.turned)
 
 
+def batt_grid(core: Core, room: tuple[Fraction, Fraction]) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+    """The sizes of the pieces that fill a room, along and across, in the order in which they are laid."""
+    way = _best_way(core, room)
+    return way.along, way.across
+
+
 class _Way(NamedTuple):
     """One way to lay the batts: sizes along the panel, sizes across it."""
 

@@ -12,6 +12,7 @@ from math import ceil
 from planlang.geometry.model import MassItem
 from planlang.materials import messages_further
 from planlang.materials.cores import CoreLay, lay_within
+from planlang.materials.covering import blank_size, cloth_kg, cloth_steps, sewn
 from planlang.materials.fastenings import (
     CORNER_SCREWS,
     FRONT_STAPLES,
@@ -22,7 +23,7 @@ from planlang.materials.fastenings import (
     TWO_SCREWS_UP_TO,
     corner_screws,
 )
-from planlang.materials.masses import GLUE_KG_M, SCREW_KG, STAPLE_KG, area_kg, core_kg, mass_item, sheet_kg
+from planlang.materials.masses import GLUE_KG_M, SCREW_KG, STAPLE_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
 from planlang.materials.parts import joint_words, ring_parts
 from planlang.materials.steps import join_frame, measure_sheet, weigh_words
@@ -84,7 +85,8 @@ def _cloth(panel: Baffle, panels: int, tape: TapeStyle) -> Piece:
     if panel.front.railroaded:
         size, how = size[::-1], f"{how}; railroaded: the height along the roll"
     front = panel.front
-    return Piece(f"{panel.mark}-F", "front", front.cloth, *size, 1, panels, how, front.at, front.railroaded)
+    blank = Piece(f"{panel.mark}-F", "front", front.cloth, *size, 1, panels, how, front.at, front.railroaded)
+    return sewn(blank, front, tape)
 
 
 def _stack(panel: Baffle) -> tuple[StackLine, ...]:
@@ -129,7 +131,7 @@ def _masses(panel: Baffle, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -
     items = [
         mass_item("frame", sheet_kg(parts), half),
         mass_item("core", core_kg(panel.core.batt, pieces), half),
-        mass_item("cloth", area_kg(panel.front.cloth.mass_kg_m2, cloth.length, cloth.width), half),
+        mass_item("cloth", cloth_kg(cloth), half),
         mass_item("screws, staples and glue", fixed, half),
     ]
     if panel.hung_by:
@@ -161,7 +163,8 @@ def _steps(panel: Baffle, build: PanelBuild, core: CoreLay, tape: TapeStyle) -> 
         *eyes,
         f"Lay the batts {batts} into the frame. {sew}They have to stand by themselves when the frame is set upright.",
         "Hold: the batts press the cloth on neither face: a straight edge laid over the frame touches none of them.",
-        f"Lay {cloth.mark} ({size_on_tape((cloth.length, cloth.width), tape)}) out, the frame on it, and fold it "
+        *cloth_steps(build.pieces, tape),
+        f"Lay {cloth.mark} ({size_on_tape(blank_size(cloth), tape)}) out, the frame on it, and fold it "
         "round the "
         "bottom edge. Staple it on the top edge from the middle outward, first one side, then the other over it, cut "
         "for "

@@ -12,8 +12,9 @@ from math import ceil, isqrt
 
 from planlang.geometry.model import MassItem
 from planlang.materials import messages_further
+from planlang.materials.covering import cloth_kg, sewn
 from planlang.materials.fastenings import FRONT_STAPLES, PRACTICE, STAPLE_PITCH, staples
-from planlang.materials.masses import GLUE_KG_M, MM3_IN_M3, SCREW_KG, STAPLE_KG, area_kg, mass_item, sheet_kg
+from planlang.materials.masses import GLUE_KG_M, MM3_IN_M3, SCREW_KG, STAPLE_KG, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, Setting, StackLine
 from planlang.materials.steps_corner import corner_steps
 from planlang.plan.further_panels import FORMER_PITCH, CornerTrap
@@ -136,7 +137,7 @@ def _pieces(panel: CornerTrap, panels: int, tape: TapeStyle) -> tuple[Piece, ...
     front = Piece(
         f"{panel.mark}-F", "front", panel.front.cloth, *size, 1, panels, how, panel.front.at, panel.front.railroaded
     )
-    return core, front
+    return core, sewn(front, panel.front, tape)
 
 
 def face_width(panel: CornerTrap) -> Fraction:
@@ -212,13 +213,12 @@ def _masses(panel: CornerTrap, parts: tuple[Part, ...], pieces: tuple[Piece, ...
     formers = panel.boards.density_kg_m3 * former_area(panel) * t * panel.formers / MM3_IN_M3
     filling = panel.filling.density_kg_m3 * former_area(panel) * thick * layers(panel) / MM3_IN_M3
     cloth = pieces[-1]
-    cloth_kg = area_kg(panel.front.cloth.mass_kg_m2, cloth.length, cloth.width)
     items = [
         mass_item("wide board", sheet_kg([boards["wide board"]]), t / 2),
         mass_item("narrow board", sheet_kg([boards["narrow board"]]), (panel.depth + t) / 2, across=middle - t / 2),
         mass_item("formers", formers, inner, across=middle - inner),
         mass_item("filling", filling, inner, across=middle - inner),
-        mass_item("front cloth", cloth_kg, panel.depth / 2 if is_triangular(panel) else panel.depth * 3 / 4),
+        mass_item("front cloth", cloth_kg(cloth), panel.depth / 2 if is_triangular(panel) else panel.depth * 3 / 4),
         mass_item("screws, staples and glue", fixed, panel.depth / 2),
     ]
     if "corner strip" in boards:

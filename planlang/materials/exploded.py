@@ -10,6 +10,7 @@ from itertools import pairwise
 from typing import Any
 
 from planlang.materials.cores import batt_grid
+from planlang.materials.covering import blank_size
 from planlang.materials.model import PanelBuild, Part, Piece
 from planlang.materials.parts import inside, member_length
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
@@ -195,13 +196,12 @@ def _flat(build: PanelBuild, role: str, thickness: Fraction) -> Apart:
 
 def _cloth(build: PanelBuild, role: str, face: Corner | None = None) -> Apart | None:
     """The blank round the middle of the face, as it is laid out."""
-    items = tuple(item for item in build.pieces if item.role == role)
-    if not items:
+    blank = next((piece for piece in build.pieces if piece.role == role), None)
+    if blank is None:
         return None
     size = face or _face(build.type)
-    blank = items[0]
-    length, width = (blank.width, blank.length) if blank.railroaded else (blank.length, blank.width)
-    return Apart(items, (_box(_middle(size[0], length), _middle(size[1], width), (NONE, NONE)),), sheet=True)
+    length, width = blank_size(blank)[::-1] if blank.railroaded else blank_size(blank)
+    return Apart((blank,), (_box(_middle(size[0], length), _middle(size[1], width), (NONE, NONE)),), sheet=True)
 
 
 def _middle(size: Fraction, extent: Fraction) -> Corner:

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from planlang.geometry.model import MassItem
+from planlang.materials.covering import cloth_kg
 from planlang.materials.fastenings import (
     BACK_STAPLES,
     BOARD_SCREWS,
@@ -63,9 +64,9 @@ def panel_masses(
     items.append(mass_item("core", core_kg(panel.core.batt, pieces), _core_height(panel)))
     for piece in pieces:
         if piece.role == "front":
-            items.append(mass_item("front cloth", _cloth_kg(panel, piece), panel.depth))
+            items.append(mass_item("front cloth", cloth_kg(piece), panel.depth))
         elif piece.role == "back":
-            items.append(mass_item("back cloth", _cloth_kg(panel, piece), Fraction(0)))
+            items.append(mass_item("back cloth", cloth_kg(piece), Fraction(0)))
     if panel.hung_by:
         words = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats"
         items.append(mass_item(words, panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))
@@ -99,11 +100,6 @@ def core_kg(batt: Batt, pieces: tuple[Piece, ...]) -> Fraction:
     core = (piece for piece in pieces if piece.role == "core")
     each = (p.per_panel * volume_kg(batt.density_kg_m3, p.length, p.width, batt.thickness) for p in core)
     return sum(each, Fraction(0))
-
-
-def _cloth_kg(panel: FramedAbsorber, piece: Piece) -> Fraction:
-    covering = panel.back if piece.role == "back" and panel.back else panel.front
-    return area_kg(covering.cloth.mass_kg_m2, piece.length, piece.width)
 
 
 def _brace_height(braces: Braces, panel: FramedAbsorber) -> Fraction:

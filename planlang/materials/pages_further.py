@@ -38,6 +38,14 @@ FURTHER_PAGES = {
         given=TRAPS,
         wrong=(("corner 300 x 1200", "corner 700 x 1200"),),
     ),
+    "nap-crossed": Page(
+        "One cloth with its nap two ways",
+        "A cloth with a nap looks darker from one side. Where arrays show it running up and running across, they "
+        "look as "
+        "if they were of two colours. `railroaded` lays the roll's length across a panel. This is a warning.",
+        given=(*TRAPS, ("mass 300 g/m2", "mass 300 g/m2\n  nap along"), ("wrapped 40", "wrapped 40, railroaded")),
+        wrong=(("wrapped 40, railroaded", "wrapped 40"),),
+    ),
     "baffle-too-thin": Page(
         "A baffle thinner than its batts",
         "A baffle shows both faces: batts thicker than its frame press the cloth out on both.",

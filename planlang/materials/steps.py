@@ -3,6 +3,7 @@
 from fractions import Fraction
 from math import isqrt
 
+from planlang.materials.covering import blank_size, cloth_steps
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
 from planlang.materials.model import PanelBuild, Piece
 from planlang.materials.parts import opening_words
@@ -118,11 +119,11 @@ def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     front = next(piece for piece in build.pieces if piece.role == "front")
     ease = "Ease the front edges with abrasive paper so that they don't cut the cloth."
     cover = (
-        f"Lay {front.mark} ({size_on_tape((front.length, front.width), tape)}) face down, {_nap(front)}, the frame on "
+        f"Lay {front.mark} ({size_on_tape(blank_size(front), tape)}) face down, {_nap(front)}, the frame on "
         "it front down and centred. Staple to the back from the middle of each side outward, then fold the corners."
     )
     hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
-    return (ease, *mark_hardware(build.type, tape), cover, hold)
+    return (ease, *mark_hardware(build.type, tape), *cloth_steps(build.pieces, tape), cover, hold)
 
 
 def _face(panel: FramedAbsorber, tape: TapeStyle) -> tuple[str, ...]:
@@ -174,7 +175,7 @@ def _close_back(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tu
     back = next((piece for piece in build.pieces if piece.role == "back"), None)
     steps: list[str] = []
     if back:
-        size = size_on_tape((back.length, back.width), tape)
+        size = size_on_tape(blank_size(back), tape)
         edge = "turning the wrap under" if panel.back and panel.back.wrap else "keeping it just inside the edge"
         steps.append(f"Staple the back cloth {back.mark} ({size}) on, {edge}.")
     if panel.board:

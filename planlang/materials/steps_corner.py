@@ -1,5 +1,6 @@
 """How a corner trap is built, in order, with the points at which to check. Common practice, no source."""
 
+from planlang.materials.covering import blank_size, cloth_steps
 from planlang.materials.model import PanelBuild
 from planlang.materials.settings import settings_step
 from planlang.materials.steps import diagonal, mark_hardware, square_within, weigh_words
@@ -36,7 +37,8 @@ def corner_steps(panel: CornerTrap, build: PanelBuild, tape: TapeStyle) -> tuple
         f"differ by no more than {within}.",
         *mark_hardware(panel, tape, "last"),
         *_fill(panel, build, tape),
-        f"Lay {cloth.mark} ({size_on_tape((cloth.length, cloth.width), tape)}) over {faces}. Staple to the backs of "
+        *cloth_steps(build.pieces, tape),
+        f"Lay {cloth.mark} ({size_on_tape(blank_size(cloth), tape)}) over {faces}. Staple to the backs of "
         "the "
         "boards and to the outsides of the ends, from the middle of each side outward, then fold the corners.",
         "Hold: the weave runs straight, and the face is flat from edge to edge.",

@@ -21,7 +21,7 @@ from planlang.materials.purchases import (
     shop_supplies,
 )
 from planlang.materials.rails import rail_jobs
-from planlang.materials.stock_fit import check_cloth, check_parts
+from planlang.materials.stock_fit import check_cloth, check_nap, check_parts
 from planlang.plan.model import Plan
 from planlang.plan.node import Node
 from planlang.plan.panel import PanelType
@@ -75,7 +75,9 @@ def resolve_materials(
         missing_prices=tuple(words for words, _ in missing),
         by_array=array_costs(bought.value, builds, layout, plan.job.currency, tape) if laid_out else (),
     )
-    findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
+    findings = (
+        resolved.diagnostics + check_nap(plan.arrays) + rails.diagnostics + bought.diagnostics + price.diagnostics
+    )
     if missing:
         findings += (messages.price_missing([words for words, _ in missing], [node for _, node in missing]),)
     return Outcome(materials, findings)

@@ -80,12 +80,13 @@ class Core(Node):
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge).
 
-    `railroaded`: the panel's width lies along the roll, not its length.
+    `railroaded`: the panel's width lies along the roll, not its length. `seamed`: widths of it may be sewn together.
     """
 
     cloth: Cloth
     wrap: Fraction
     railroaded: bool = False
+    seamed: bool = False
 
 
 @record(kw_only=True)

@@ -62,7 +62,10 @@ class Batt(Node):
 
 @record(kw_only=True)
 class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
+    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown.
+
+    With a `nap`, its pile or pattern runs one way along the roll.
+    """
 
     name: str
     words: str
@@ -70,6 +73,7 @@ class Cloth(Node):
     mass_kg_m2: Fraction
     resistance: Fraction | None
     price: Price | None
+    nap: bool = False
 
 
 @record(kw_only=True)

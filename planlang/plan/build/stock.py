@@ -108,6 +108,7 @@ def build_cloth(names: Names, definition: Definition) -> Cloth:
         mass_kg_m2=value(one(entry, "mass"), "mass"),
         resistance=value(resistance, "resistance") if resistance else None,
         price=price_of(entry),
+        nap=(stated := maybe(entry, "nap")) is not None and value(stated, "nap") == "along",
     )
     note_defaults(names, definition)
     return made

@@ -29,6 +29,11 @@ RAILROADED = Clause(
     "The panel's width lies along the roll, where its length would; only for cloth whose nap and pattern may.",
 )
 
+SEAMED = Clause(
+    "{seams:seamed}",
+    "Widths may be sewn together where the roll is too narrow; left out, a blank wider than its roll is an error.",
+)
+
 VARIANTS = (
     Variant(
         "absorber",
@@ -199,6 +204,7 @@ PANEL = S(
                     reason="common practice, no source",
                 ),
                 RAILROADED,
+                SEAMED,
             ),
         ),
         S(
@@ -214,6 +220,7 @@ PANEL = S(
                     reason="the back cloth ends at the frame's edge",
                 ),
                 RAILROADED,
+                SEAMED,
             ),
         ),
         S(

@@ -18,7 +18,13 @@ def build_core(names: Names, entry: Entry) -> Core:
 def build_covering(names: Names, entry: Entry) -> Covering:
     """Front or back cloth."""
     cloth = names.build(value(entry, "cloth"), "cloth", build_cloth)
-    return Covering(at=entry.span, cloth=cloth, wrap=value(entry, "wrap"), railroaded="way" in entry.values)
+    return Covering(
+        at=entry.span,
+        cloth=cloth,
+        wrap=value(entry, "wrap"),
+        railroaded="way" in entry.values,
+        seamed="seams" in entry.values,
+    )
 
 
 def build_board(names: Names, entry: Entry) -> BackBoard:

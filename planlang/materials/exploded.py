@@ -14,7 +14,7 @@ from planlang.materials.covering import blank_size
 from planlang.materials.model import PanelBuild, Part, Piece
 from planlang.materials.parts import inside, member_length
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
-from planlang.plan.panel import Braces, Core, Diffuser, Frame, FramedAbsorber, PanelType, WrappedBoard
+from planlang.plan.panel import Braces, Core, Diffuser, Frame, FramedAbsorber, PanelType, ShadowGap, WrappedBoard
 from planlang.syntax.record import record
 
 Corner = tuple[Fraction, Fraction]
@@ -60,7 +60,16 @@ def _framed(build: PanelBuild, panel: FramedAbsorber) -> tuple[Apart, ...]:
         _batts(build, panel.core, inside(panel), (t, t)),
         _cloth(build, "back"),
         _flat(build, "back board", panel.board.sheet.thickness if panel.board else NONE),
+        _gap(build, panel, panel.gap) if panel.gap else None,
     )
+
+
+def _gap(build: PanelBuild, panel: FramedAbsorber, gap: ShadowGap) -> Apart:
+    along, across = (gap.inset, panel.length - gap.inset), (gap.inset + gap.width, panel.width - gap.inset - gap.width)
+    high = (NONE, gap.sheet.thickness)
+    long = [_box(along, (at, at + gap.width), high) for at in (gap.inset, panel.width - gap.inset - gap.width)]
+    short = [_box((at, at + gap.width), across, high) for at in (gap.inset, panel.length - gap.inset - gap.width)]
+    return Apart(_of(build, "long strip of the shadow gap", "short strip of the shadow gap"), (*long, *short))
 
 
 def _board(build: PanelBuild, panel: WrappedBoard) -> tuple[Apart, ...]:

@@ -20,6 +20,7 @@ BRACE_SCREWS = "screws, braces"
 GLUED_JOINTS = "glued joints"
 BOARD_SCREWS = "screws, back board"
 FACING_SCREWS = "screws, facing"
+GAP_SCREWS = "screws, strips of the shadow gap"
 BOARD_PITCH = Fraction(200)
 
 
@@ -51,6 +52,7 @@ def fastening_counts(panel: FramedAbsorber, braces: int) -> dict[str, int]:
         BACK_STAPLES: count if panel.back else 0,
         BOARD_SCREWS: board_screws(panel.length, panel.width) if panel.board else 0,
         FACING_SCREWS: board_screws(panel.length, panel.width) if panel.facing else 0,
+        GAP_SCREWS: board_screws(panel.length, panel.width) if panel.gap else 0,
     }
     return {words: number for words, number in counts.items() if number}
 
@@ -67,7 +69,7 @@ def fastenings(panel: FramedAbsorber, braces: int, tape: TapeStyle) -> tuple[tup
         BACK_STAPLES: pitch,
         BOARD_SCREWS: f"one every {on_tape(BOARD_PITCH, tape)} of the perimeter, rounded up, into the frame",
     }
-    rules[FACING_SCREWS] = rules[BOARD_SCREWS]
+    rules[FACING_SCREWS] = rules[GAP_SCREWS] = rules[BOARD_SCREWS]
     counts = fastening_counts(panel, braces)
     return tuple((words, count, f"{rules[words]} ({PRACTICE})") for words, count in counts.items())
 

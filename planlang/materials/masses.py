@@ -16,6 +16,7 @@ from planlang.materials.fastenings import (
     CORNER_SCREWS,
     FACING_SCREWS,
     FRONT_STAPLES,
+    GAP_SCREWS,
     fastening_counts,
     glue_metres,
 )
@@ -54,7 +55,11 @@ def panel_masses(
     members = sheet_kg(part for part in parts if part.role in ("side", "end"))
     items = [mass_item("frame", members, behind + panel.frame_depth / 2)]
     if panel.board:
-        items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), behind / 2))
+        middle = panel.gap_depth + panel.board.sheet.thickness / 2
+        items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), middle))
+    if panel.gap:
+        kg = sheet_kg(part for part in parts if part.role.endswith("shadow gap"))
+        items.append(mass_item("strips of the shadow gap", kg, panel.gap_depth / 2))
     if panel.facing:
         kg = sheet_kg(part for part in parts if part.role == "facing")
         items.append(mass_item("facing, its openings not taken off", kg, panel.depth - panel.front_at / 2))
@@ -112,6 +117,8 @@ def _core_height(panel: FramedAbsorber) -> Fraction:
 
 def _fastenings_kg(panel: FramedAbsorber, braces: int) -> Fraction:
     counts = fastening_counts(panel, braces)
-    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS))
+    screws = sum(
+        counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS, GAP_SCREWS)
+    )
     staples = sum(counts.get(words, 0) for words in (FRONT_STAPLES, BACK_STAPLES))
     return screws * SCREW_KG + staples * STAPLE_KG + glue_metres(panel, braces) * GLUE_KG_M

@@ -36,7 +36,8 @@ def member_length(size: Fraction, frame: Frame, full: bool) -> Fraction:
 def frame_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
     """Sides and ends, two of each a panel, the back board and the facing."""
     members = ring_parts(panel, panel.frame, (panel.length, panel.width), panel.frame_depth, panels, tape=tape)
-    return (*members, *board_parts(panel, panel.board, panels, tape), *facing_parts(panel, panels, tape))
+    board, facing = board_parts(panel, panel.board, panels, tape), facing_parts(panel, panels, tape)
+    return (*members, *board, *facing, *gap_parts(panel, panels, tape))
 
 
 def ring_parts(
@@ -57,6 +58,23 @@ def ring_parts(
         length, mark = member_length(extent, frame, full), f"{panel.mark}-{role[0].upper()}"
         members.append(Part(mark, role, frame.sheet, length, deep, 2, panels, how, panel.at))
     return tuple(members)
+
+
+def gap_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
+    """The strips of a shadow gap: two along the panel, two across between them."""
+    gap = panel.gap
+    if gap is None:
+        return ()
+    in_by, wide = on_tape(gap.inset, tape), on_tape(gap.width, tape)
+    along, across = panel.length - 2 * gap.inset, panel.width - 2 * gap.inset - 2 * gap.width
+    how = f"less {in_by} at both ends"
+    between = f"the panel's width, less {in_by} at both ends and two strips of {wide}"
+    return (
+        Part(f"{panel.mark}-G", "long strip of the shadow gap", gap.sheet, along, gap.width, 2, panels,
+             f"the panel's length, {how}", gap.at),
+        Part(f"{panel.mark}-H", "short strip of the shadow gap", gap.sheet, across, gap.width, 2, panels, between,
+        gap.at),
+    )  # fmt: skip
 
 
 def facing_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:

@@ -181,6 +181,15 @@ def _close_back(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tu
     if panel.board:
         count = board_screws(panel.length, panel.width)
         steps.append(f"Lay the back board {panel.mark}-P on and screw it to the frame all round, {count} screws.")
+    if panel.gap:
+        count, deep = board_screws(panel.length, panel.width), on_tape(panel.gap_depth, tape)
+        steps += (
+            f"Screw the strips {panel.mark}-G and {panel.mark}-H flat on the back, {on_tape(panel.gap.inset, tape)} in "
+            f"from the edges, {count} screws into the frame or through the board into it. Paint them and the back edge "
+            "dark before.",
+            f"Hold: the gap is {deep} deep all round, and nothing that the panel hangs by stands out further than "
+            "that.",
+        )
     if panel.hung_by:
         words = panel.hung_by.hardware.words
         steps.append(f"Fix {panel.hung_by.count} x {words} through the cloth into the frame, not into the batts.")

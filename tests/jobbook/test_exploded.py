@@ -3,6 +3,7 @@ invented."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -13,8 +14,9 @@ from planlang.jobbook.sections.shop import shop
 from planlang.materials.exploded import apart
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
-from planlang.plan.panel import PanelType
+from planlang.plan.panel import PanelType, ShadowGap
 from planlang.plan.tape import METRIC
+from planlang.syntax.span import NOWHERE
 from tests import builders as b
 from tests.jobbook import drawing_samples as samples
 from tests.jobbook.drawing_checks import faults, texts
@@ -27,8 +29,9 @@ KINDS: dict[str, PanelType] = {
     "framed": b.panel_type(),
     "framed, all of it": b.panel_type(depth=F(100), facing=facing(), back=None, board=back_board()),
     "joints": b.panel_type(length=F(2400), width=F(1300), front=b.panel_type().front),
-    "long words": b.panel_type(frame=b.make(type(b.panel_type().frame), {"sheet": b.sheet(words=LONG), "full":
-    "sides"}, {})), "board": board_panel(),
+    "long words": b.panel_type(frame=replace(b.panel_type().frame, sheet=b.sheet(words=LONG), full="sides")),
+    "board": board_panel(),
+    "shadow gap": b.panel_type(depth=F(92), gap=ShadowGap(at=NOWHERE, sheet=b.sheet(), width=F(40), inset=F(20))),
     "diffuser": diffuser(),
     "many wells": diffuser(wells=wells(periods=3), width=F(21 * 72 + 22 * 12)),
     "membrane": membrane(),
@@ -68,7 +71,7 @@ def test_the_drawing_is_readable_and_says_what_the_table_says(name: str):
             assert f"{item.per_panel} x {item.mark}, {item_words(item)}" in drawing.description
 
 
-@pytest.mark.parametrize("name", ["membrane", "triangular", "square", "baffle", "tiny baffle"])
+@pytest.mark.parametrize("name", ["shadow gap", "membrane", "triangular", "square", "baffle", "tiny baffle"])
 def test_the_drawings_of_the_further_kinds_have_no_faults(name: str):
     drawing = panel_drawing(samples.loft(), built(name))
     assert faults(drawing.svg) == []

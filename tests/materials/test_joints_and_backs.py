@@ -10,7 +10,7 @@ from planlang.materials.covering import blank_size, widths
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
 from planlang.materials.stock_fit import check_cloth, check_nap
-from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, WrappedBoard
+from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, ShadowGap, WrappedBoard
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
 from tests.builders import array, batt, cleats, cloth, make, panel_type, sheet
@@ -234,3 +234,25 @@ def test_a_nap_wants_all_panels_that_are_seen_together_the_same_way():
     assert check_nap((array(), array(upright=False))) == (), "a cloth without a nap"
     assert any("arrow along the nap" in step for step in built(panel_type(front=front)).steps)
     assert not any("nap" in step and "arrow" in step for step in built(panel_type()).steps)
+
+
+def test_a_shadow_gap_by_hand():
+    gap = ShadowGap(at=NOWHERE, sheet=sheet(), width=F(40), inset=F(20))
+    build = built(panel_type(depth=F(92), gap=gap))
+    # 92 less the strips' 12 leaves frame strips of 80; 1500 - 2 x 20 along, 600 - 2 x 20 - 2 x 40 across between them
+    assert lengths(build)["side"] == (1476, 80)
+    assert lengths(build)["long strip of the shadow gap"] == (1460, 40)
+    assert lengths(build)["short strip of the shadow gap"] == (480, 40)
+    assert [(line.thickness, line.depth) for line in build.stack[-2:]] == [(12, 80), (12, 92)]
+    items = {item.words: item for item in build.masses}
+    assert items["strips of the shadow gap"].kg == pytest.approx(2 * (1.46 + 0.48) * 0.04 * 0.012 * 680)
+    assert items["strips of the shadow gap"].height_mm == 6
+    assert items["frame"].height_mm == 12 + 40
+    assert any("C-G and C-H" in step for step in build.steps)
+
+
+def test_a_board_lies_before_the_shadow_gap():
+    gap = ShadowGap(at=NOWHERE, sheet=sheet(), width=F(40), inset=F(20))
+    build = built(panel_type(depth=F(96), gap=gap, back=None, board=back_board()))
+    assert [line.thickness for line in build.stack[-2:]] == [4, 12]
+    assert {item.words: item.height_mm for item in build.masses}["back board"] == 14

@@ -3,7 +3,7 @@
 import pytest
 
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
-from tests.plan.test_panel_kinds import panel_of
+from tests.plan.test_panel_kinds import FRAMED, panel_of
 
 CLEATS = "  cleats      2 of eye, 60 below the top, inset 100 from the sides\n"
 MEMBRANE = f"""\
@@ -75,3 +75,16 @@ def test_a_baffle_is_as_deep_as_its_face_is_high(tmp_path):
 def test_what_makes_no_sense_is_said(tmp_path, block, old, new, code):
     assert old in block
     assert code in panel_of(tmp_path, block.replace(old, new))[1]
+
+
+def test_a_shadow_gap_as_stated(tmp_path):
+    block = FRAMED.replace("75", "87") + "  shadow-gap  of ply, strips 40 wide, set in 20\n"
+    panel, found = panel_of(tmp_path, block)
+    assert (panel.gap.width, panel.gap.inset, panel.gap_depth, panel.frame_depth, found) == (40, 20, 12, 75, [])
+    assert panel_of(tmp_path, block.replace("strips 40", "strips 280"))[1] == ["clauses-disagree"]
+
+
+def test_cloth_is_sewn_and_has_a_nap_only_where_the_plan_says_so(tmp_path):
+    plain = panel_of(tmp_path, FRAMED)[0].front
+    assert (plain.seamed, plain.cloth.nap) == (False, False)
+    assert panel_of(tmp_path, FRAMED.replace("wrapped 50", "wrapped 50, seamed"))[0].front.seamed

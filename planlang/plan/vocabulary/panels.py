@@ -40,7 +40,7 @@ VARIANTS = (
         "framed",
         "framed absorber",
         ("face", "depth", "frame", "core", "front"),
-        ("braces", "facing", "back", "back-board", "eyes", "cleats"),
+        ("braces", "facing", "back", "back-board", "shadow-gap", "eyes", "cleats"),
     ),
     Variant("absorber", "board", "board absorber", ("face", "core", "front", "back-board"), ("cleats",)),
     Variant(
@@ -242,6 +242,18 @@ PANEL = S(
                     default="1 mm smaller on every side",
                     reason="common practice, no source",
                 ),
+            ),
+        ),
+        S(
+            "shadow-gap",
+            "of {sheet:ref}",
+            "Strips flat on the back, set in from the panel's edges: they hold it off its surface by their "
+            "thickness, so "
+            "that a shadow shows all round it. The depth includes them.",
+            "shadow-gap of birch-ply-12, strips 40 wide, set in 20",
+            clauses=(
+                Clause("strips {width:length} wide", "Width of the strips.", required=True),
+                Clause("set in {inset:distance}", "From the panel's edges to the strips.", required=True),
             ),
         ),
         S(

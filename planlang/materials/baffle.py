@@ -22,6 +22,7 @@ from planlang.materials.fastenings import (
     THREE_SCREWS_UP_TO,
     TWO_SCREWS_UP_TO,
     corner_screws,
+    taped,
 )
 from planlang.materials.masses import GLUE_KG_M, SCREW_KG, STAPLE_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
@@ -55,7 +56,10 @@ def resolve_baffle(panel: Baffle, marks: tuple[str, ...], tape: TapeStyle) -> Ou
         joints=core.joints,
         stack=_stack(panel),
         hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
-        fastenings=_fastenings(panel, tape),
+        fastenings=(
+            *_fastenings(panel, tape),
+            *taped(panel.core, room, (len(core.joints), len(core.seams)), 2),
+        ),
         steps=(),
         masses=_masses(panel, parts, pieces),
         glue_m=4 * panel.width / 1000,
@@ -143,7 +147,8 @@ def _steps(panel: Baffle, build: PanelBuild, core: CoreLay, tape: TapeStyle) -> 
     cloth, hung = build.pieces[-1], panel.hung_by
     batts = ", ".join(f"{piece.per_panel} x {piece.mark}" for piece in core.pieces)
     mark = f"{panel.mark}-S"
-    sew = "Hold the joints of the batts together with a few stitches of twine. " if core.joints or core.seams else ""
+    tied = core.joints or core.seams
+    sew = "Hold the joints together with a few stitches of twine, and tape them on both faces. " if tied else ""
     eyes: tuple[str, ...] = ()
     if hung:
         inset = on_tape(hung.inset, tape)

@@ -12,7 +12,7 @@ from planlang.geometry.model import MassItem
 from planlang.materials import messages
 from planlang.materials.cores import CoreLay, lay_on_board
 from planlang.materials.covering import blank_size, cloth_kg, cloth_steps, front_piece
-from planlang.materials.fastenings import FRONT_STAPLES, PRACTICE, STAPLE_PITCH, staples
+from planlang.materials.fastenings import FRONT_STAPLES, PRACTICE, STAPLE_PITCH, staples, taped
 from planlang.materials.masses import STAPLE_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
 from planlang.materials.parts import board_parts
@@ -52,7 +52,10 @@ def resolve_board(panel: WrappedBoard, marks: tuple[str, ...], tape: TapeStyle) 
         joints=core.joints,
         stack=_stack(panel),
         hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
-        fastenings=_fastenings(panel, tape),
+        fastenings=(
+            *_fastenings(panel, tape),
+            *taped(panel.core, (panel.length, panel.width), (len(core.joints), len(core.seams)), 1),
+        ),
         steps=(),
         masses=(),
         traits=(("Back", f"{panel.board.sheet.words} over the whole back, no frame"),),
@@ -100,7 +103,7 @@ def _steps(panel: WrappedBoard, build: PanelBuild, core: CoreLay, tape: TapeStyl
     within = on_tape(square_within(panel.length), tape)
     joints = ""
     if core.joints or core.seams:
-        joints = ", butted tight: adhesive on the back only, none in the joints"
+        joints = ", butted tight: adhesive on the back only, none in the joints, and tape over them on the front"
     hardware = panel.hung_by
     last = (
         (f"Screw {hardware.count} x {hardware.hardware.words} through the cloth into the back board.",)

@@ -10,6 +10,7 @@ from math import ceil
 
 from planlang.geometry.model import MassItem
 from planlang.materials import messages, messages_further
+from planlang.materials.board import BEAD_KG_M, BEAD_PITCH, BEADS, beads
 from planlang.materials.cores import lay_within
 from planlang.materials.fastenings import (
     BOARD_PITCH,
@@ -24,8 +25,8 @@ from planlang.materials.fastenings import (
 from planlang.materials.masses import GLUE_KG_M, SCREW_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
 from planlang.materials.parts import board_parts, joint_words, ring_parts
-from planlang.materials.settings import frame_settings, settings_step
-from planlang.materials.steps import join_frame, mark_hardware, measure_sheet, weigh_words
+from planlang.materials.settings import frame_settings
+from planlang.materials.steps import join_frame, mark_hardware, measure_sheet, settings_step, weigh_words
 from planlang.plan.further_panels import MembraneAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
@@ -67,7 +68,7 @@ def resolve_membrane(panel: MembraneAbsorber, marks: tuple[str, ...], tape: Tape
         joints=core.joints if core else (),
         stack=_stack(panel),
         hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
-        fastenings=_fastenings(panel, tape),
+        fastenings=(*_fastenings(panel, tape), *_adhesive(panel, tape)),
         steps=(),
         masses=_masses(panel, parts, pieces),
         glue_m=glue_metres(panel),
@@ -140,6 +141,14 @@ def _fastenings(panel: MembraneAbsorber, tape: TapeStyle) -> tuple[tuple[str, in
     )  # fmt: skip
 
 
+def _adhesive(panel: MembraneAbsorber, tape: TapeStyle) -> tuple[tuple[str, int, str], ...]:
+    """What the batts are glued to the back board with, as in a board absorber."""
+    if panel.core is None:
+        return ()
+    rule = f"for each layer one every {on_tape(BEAD_PITCH, tape)} of width, at least 2 ({PRACTICE})"
+    return ((BEADS, panel.core.layers * beads(clear_size(panel)[1]), rule),)
+
+
 def _masses(panel: MembraneAbsorber, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -> tuple[MassItem, ...]:
     behind, deep = panel.board.sheet.thickness, panel.frame_depth
     screws = 4 * corner_screws(deep) + board_screws(panel.length, panel.width)
@@ -152,6 +161,8 @@ def _masses(panel: MembraneAbsorber, parts: tuple[Part, ...], pieces: tuple[Piec
         mass_item("screws, glue and sealant", fixed, behind + deep / 2),
     ]  # fmt: skip
     if panel.core:
+        glued = panel.core.layers * beads(clear_size(panel)[1]) * clear_size(panel)[0] / 1000 * BEAD_KG_M
+        items.append(mass_item("adhesive", glued, behind))
         items.append(mass_item("core", core_kg(panel.core.batt, pieces), behind + panel.batts / 2))
     if panel.hung_by:
         items.append(mass_item("what it hangs by", panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))

@@ -36,13 +36,3 @@ def frame_settings(mark: str, frame: Frame) -> tuple[Setting, ...]:
         Setting(f"{mark}-{letter}", f"both ends of the {role}, long points outside", mitre, bevel, FORMULA)
         for letter, role in (("S", "side"), ("E", "end"))
     )
-
-
-def settings_step(settings: tuple[Setting, ...]) -> tuple[str, ...]:
-    """The check before the first cut at an angle; none where all cuts are square."""
-    if not settings:
-        return ()
-    return (
-        "Hold: the saw. Saw two offcuts at the settings of the table and hold them together against a square: what is "
-        "off there is off twice in the corner.",
-    )

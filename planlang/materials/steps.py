@@ -5,7 +5,7 @@ from math import isqrt
 
 from planlang.materials.covering import blank_size, cloth_steps
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
-from planlang.materials.model import PanelBuild, Piece
+from planlang.materials.model import PanelBuild, Piece, Setting
 from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
 from planlang.plan.panel import Braces, Eyes, Frame, FramedAbsorber, PanelType
@@ -35,6 +35,7 @@ def build_steps(panel: FramedAbsorber, build: PanelBuild, turned: bool, tape: Ta
     weight = weigh_words(sum(item.kg for item in build.masses), tape)
     return (
         measure_sheet(panel.frame, tape),
+        *settings_step(build.settings),
         *join_frame(panel.frame, (panel.length, panel.width), panel.frame_depth, build, tape),
         *_set_braces(panel.braces, build, tape),
         *_cover_front(build, tape),
@@ -56,6 +57,16 @@ def measure_sheet(frame: Frame, tape: TapeStyle) -> str:
     return (
         f"Hold: measure the sheet in hand. The sizes here are for {thickness}; if it differs, change the plan and "
         "build the book again before cutting."
+    )
+
+
+def settings_step(settings: tuple[Setting, ...]) -> tuple[str, ...]:
+    """The check before the first cut at an angle; none where all cuts are square."""
+    if not settings:
+        return ()
+    return (
+        "Hold: the saw. Saw two offcuts at the settings of the table and hold them together against a square: what is "
+        "off there is off twice in the corner.",
     )
 
 

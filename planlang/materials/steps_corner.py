@@ -2,8 +2,7 @@
 
 from planlang.materials.covering import blank_size, cloth_steps
 from planlang.materials.model import PanelBuild
-from planlang.materials.settings import settings_step
-from planlang.materials.steps import diagonal, mark_hardware, square_within, weigh_words
+from planlang.materials.steps import diagonal, mark_hardware, settings_step, square_within, weigh_words
 from planlang.plan.further_panels import CornerTrap
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 

@@ -86,6 +86,9 @@ def test_a_membrane_by_hand():
     # 12 screws in the corners and 18 in the board of 3 g; glue 0.4 + 4 x 1.8 = 7.6 m of 10 g; sealant 3.904 m of 40 g
     assert found["screws, glue and sealant"] == pytest.approx(30 * 0.003 + 7.6 * 0.010 + 3.904 * 0.040)
     assert {item.words: item.height_mm for item in build.masses}["plate"] == 106
+    # one bead every 150 mm of 576: four, each 1176 long, 50 g a metre
+    assert ("beads of adhesive along the panel", 4) in [(words, count) for words, count, _ in build.fastenings]
+    assert found["adhesive"] == pytest.approx(4 * 1.176 * 0.050)
 
 
 def test_a_membrane_is_sealed_before_it_is_closed():
@@ -191,6 +194,14 @@ def test_a_baffle_by_hand():
     assert {item.height_mm for item in build.masses if item.words != "eyes"} == {150}, "half way down"
     # 2 x (1200 + 300) / 30 = 100 and 16 at the corners
     assert ("staples, front cloth", 116) in [(words, count) for words, count, _ in build.fastenings]
+
+
+def test_joints_that_lie_under_the_cloth_are_taped():
+    # 1476 inside: a batt of 1200 and a piece of 276, one joint of 276 across, on both faces: 0.552 m, so 1
+    long = built(baffle(length=F(1500)))
+    assert len(long.joints) == 1
+    assert [(words, count) for words, count, _ in long.fastenings][-1] == ("tape over joints of the batts, metres", 1)
+    assert not any("tape" in words for words, _, _ in built(baffle()).fastenings)
 
 
 def test_a_baffle_is_as_thick_as_its_batts():

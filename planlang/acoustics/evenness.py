@@ -106,10 +106,12 @@ def _place(surface: Surface) -> tuple[int, int]:
 
 
 def is_box(room: RoomGeometry) -> bool:
-    """Whether the room has six faces at right angles, along the points of the compass."""
-    return len(room.surfaces) == 6 and all(
+    """Whether the room has six faces at right angles, along the points of the compass; beams don't count."""
+    beams = {placed.feature.name for placed in room.features if placed.feature.kind == "beam"}
+    faces = [surface for surface in room.surfaces if surface.of not in beams]
+    return len(faces) == 6 and all(
         max(abs(part) for part in surface.inward) > STRAIGHT if surface.kind == "wall" else surface.pitch_deg == 0
-        for surface in room.surfaces
+        for surface in faces
     )
 
 

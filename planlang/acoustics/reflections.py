@@ -46,18 +46,32 @@ def first_reflections(
 
     `alphas` has the mean coefficients from 1 to 4 kHz of each surface, feature and array, by the keys of their rows. A
     strike within a panel's outline, on the plane of its face, counts as treated by it. A way that another surface
-    blocks is left out.
+    blocks is left out, and so are pairs between which no straight way is free: there is no direct sound to go by.
     """
-    talkers = [place for place in places if place.role == "talker"]
-    listeners = [place for place in places if place.role == "listener"]
     found = [
         reflection
-        for talker in talkers
-        for listener in listeners
+        for talker, listener in pairs(places)
+        if in_sight(room, position(talker), position(listener))
         for surface in room.surfaces
         if (reflection := _reflection(room, layout, (talker, listener), surface, alphas, speed)) is not None
     ]
     return tuple(sorted(found, key=lambda each: (each.talker, each.listener, each.delay, each.surface)))
+
+
+def pairs(places: Sequence[Place]) -> list[tuple[Place, Place]]:
+    """Each talker with each listener."""
+    listeners = [place for place in places if place.role == "listener"]
+    return [(talker, listener) for talker in places if talker.role == "talker" for listener in listeners]
+
+
+def in_sight(room: RoomGeometry, start: Floats, end: Floats) -> bool:
+    """Whether no surface stands between two places in the room, m."""
+    return room.convex or not any(_blocks(surface, start, end) for surface in room.surfaces)
+
+
+def on_face(surface: Surface, where: Floats) -> bool:
+    """Whether a place (m) on the plane of a surface lies within it."""
+    return inside(surface.outline, *_on_plane(surface, where))
 
 
 def position(place: Place) -> Floats:

@@ -1,5 +1,6 @@
 """The estimate's assumptions and cautions in plain words."""
 
+from planlang.acoustics.absorbers import lying_flat
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import (
     AIR_RANGE_C,
@@ -18,6 +19,7 @@ from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.formulas import FURNISHED
 from planlang.acoustics.model import Decay
 from planlang.acoustics.panel_words import on_panels
+from planlang.acoustics.reflections import in_sight, pairs, position
 from planlang.acoustics.targets import din_use, targets_of
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
@@ -42,7 +44,7 @@ def cautions(plan: Plan, room: RoomGeometry, even: Evenness, schroeder: float, a
             f"the air is at {significant(plan.room.air.temperature_c)} C; the accuracy of ISO 9613-1 is stated for "
             f"{coldest:.0f} to {warmest:.0f} C"
         )
-    return (*found, *_odd_batts(plan.arrays))
+    return (*found, *_out_of_sight(plan, room), *_odd_batts(plan.arrays))
 
 
 def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
@@ -124,12 +126,26 @@ def _on_targets(plan: Plan) -> list[str]:
     ]
 
 
+def _out_of_sight(plan: Plan, room: RoomGeometry) -> list[str]:
+    hidden = [
+        f"{talker.name} to {listener.name}"
+        for talker, listener in pairs(plan.use.places)
+        if not in_sight(room, position(talker), position(listener))
+    ]
+    if not hidden:
+        return []
+    return [
+        f"a wall or another face stands between {', '.join(hidden)}: there is no direct sound to hold reflections "
+        "against; what arrives comes round the corner"
+    ]
+
+
 def _on_what_is_left_out(room: RoomGeometry) -> list[str]:
     lines = [
         "furniture, curtains, shelves and reveals count for nothing unless the plan states them as furniture, "
         "linings or people"
     ]
-    small = [placed.feature.name for placed in room.features if placed.feature.lining is None]
+    small = [placed.feature.name for placed in lying_flat(room) if placed.feature.lining is None]
     if small:
         lines.append(f"no lining is stated for {', '.join(small)}: the surface there counts as if they were not there")
     return lines

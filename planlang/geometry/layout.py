@@ -12,6 +12,7 @@ from planlang.geometry.checks.light import panels_in_light
 from planlang.geometry.checks.made import made_panels_changed, made_panels_gone, with_remedies_left
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.spaces import panels_in_spaces
 from planlang.geometry.checks.swings import panels_in_swings
 from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
@@ -70,7 +71,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
-        findings += not_allowed(array, plan.room.allowances)
+        findings += not_allowed(array, surface, plan.room.allowances)
         findings += made_panels_changed(array, laid.value.panels, tape)
         if _base_of(array) in adrift:
             adrift.add(array.family)
@@ -109,6 +110,7 @@ def _together(
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
     findings += panels_in_panels(room, panels, tape)
+    findings += panels_in_spaces(plan.room.spaces, room, panels, tape)
     findings += hot_in_zones(room.features, plan.room.zones, room)
     return findings
 
@@ -217,7 +219,7 @@ def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> 
 
 
 def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:
-    names = surface_names(plan.room)
-    if array.surface in names:
+    if array.surface in (plane.name for plane in plan.room.ceiling):
         return ()
+    names = surface_names(plan.room)
     return (messages.surface_unknown(f"array '{array.name}'", array.surface, names, array.at),)

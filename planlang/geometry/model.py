@@ -50,9 +50,11 @@ class Box:
 class Surface:
     """A plane face of the room.
 
-    `outline` is its polygon in (across, up) mm, anticlockwise as seen in those directions; `across_dir`, `up_dir` and
+    `outline` is its polygon in (across, up) mm, anticlockwise as seen in those directions; where a face has holes or
+    several parts, it is one line that goes to each and back on the same way. `across_dir`, `up_dir` and
     `inward` (into the room) are unit vectors; `width` and `height` bound the outline, whose datum is at (0, 0).
     For a ceiling the outline is seen as on the floor plan. The `*_words` say where the datum is and which way is which.
+    `of` names the column, platform, soffit or beam whose face it is.
     """
 
     name: str
@@ -72,6 +74,7 @@ class Surface:
     lining: Lining | None
     members: Members | None
     exposed: bool
+    of: str = ""
 
     def in_room(self, across: float, up: float, off: float = 0.0) -> Vector:
         """The room position of a point on the surface, `off` mm away from it into the room."""
@@ -90,12 +93,27 @@ class PlacedFeature:
 
 
 @record
+class Prism:
+    """An upright part of the room: its corners on the plan, anticlockwise, its floor, its ceiling over each corner."""
+
+    corners: tuple[Point, ...]
+    low: float
+    tops: tuple[float, ...]
+
+
+@record
 class RoomGeometry:
-    """A closed room: its surfaces in a fixed order (floor, walls S E N W, ceiling planes), features and volume (m3)."""
+    """A closed room: its surfaces in a fixed order, its features, its volume (m3) and the prisms that make it up.
+
+    First the floor, then the walls as the floor is walked (S E N W of a rectangle), the planes of the ceiling, and the
+    faces of what stands in the room or hangs below its ceiling.
+    """
 
     surfaces: tuple[Surface, ...]
     features: tuple[PlacedFeature, ...]
     volume_m3: float
+    prisms: tuple[Prism, ...] = ()
+    convex: bool = True
 
     def surface(self, name: str) -> Surface | None:
         """The surface of that name, or None."""

@@ -68,7 +68,7 @@ ON_RAILS = (
         "hardware lag-eye {",
         "hardware rail-screw {\n  mass 20 g\n  shank 8\n  thread 90\n  price 1 GBP per each\n}\n\nhardware lag-eye {",
     ),
-    (FIX, "fix lag-eye into rails of batten on rail-screw"),
+    (FIX, "fix lag-eye into rails of batten held by rail-screw"),
 )
 PAPER = (
     'evidence serge-fire {\n  covers serge\n  paper "maker\'s report 12"\n  tested "the cloth alone"\n'

@@ -9,7 +9,7 @@ LONG = (
     ("eyes 4 of eye, inset 100 from the ends", "eyes 4 of eye, inset 150 from the ends"),
     ("lowest edge at 1600", "lowest edge at 1550"),
 )
-RAILS = (("fix lag-eye into joists", "fix lag-eye into rails of spruce on lag-eye"),)
+RAILS = (("fix lag-eye into joists", "fix lag-eye into rails of spruce held by lag-eye"),)
 
 PAGES = {
     "diffuser-width": Page(

@@ -57,10 +57,25 @@ class Zone(Node):
 
 @record(kw_only=True)
 class Allowance(Node):
-    """Which fixings may go into a surface, and who says so ('' where nobody is named)."""
+    """Which fixings may go into a surface, and who says so ('' where nobody is named).
+
+    `members` is the word of the members behind or below it that are meant, '' for the surface itself.
+    """
 
     surface: str
+    members: Literal["rafters", "purlins", "joists", "studs", ""]
     fixings: tuple[str, ...]
+    author: str
+
+
+@record(kw_only=True)
+class Space(Node):
+    """A box of the room, east, north and up from its datum, that is kept free for something, and who says so."""
+
+    name: str
+    low: tuple[Fraction, Fraction, Fraction]
+    high: tuple[Fraction, Fraction, Fraction]
+    purpose: Literal["movement", "sight", "heat"]
     author: str
 
 

@@ -42,6 +42,7 @@ USUAL: dict[str, Usual] = {
 }
 
 FEATURE_KINDS = tuple(USUAL)
+SOLIDS = ("column", "platform", "soffit")
 PLURALS = {f"{kind}s": kind for kind in FEATURE_KINDS}
 WARN_BELOW_USUAL = ("luminaire", "sprinkler", "detector")
 

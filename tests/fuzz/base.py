@@ -70,7 +70,7 @@ array drops, mark D {
   place   row of 2, equal gaps, highest edge at 300
   turned  long side across
   hang    from eyes on eye, drop 200
-  fix     lag-eye into rails of batten on lag-eye
+  fix     lag-eye into rails of batten held by lag-eye
   made    D1 by 2026-12-01
 }
 
@@ -79,7 +79,7 @@ array lights, mark E {
   on      pitched
   place   one in each bay between R1..R3, highest edge at 50
   hang    from eyes on eye, drop 60
-  fix     lag-eye into rails of batten on lag-eye
+  fix     lag-eye into rails of batten held by lag-eye
 }
 
 shop {

@@ -1,10 +1,12 @@
 """Corner traps in corners, baffles under ceilings. Rooms are invented."""
 
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
 
 from planlang.acoustics.absorbers import covered_by
+from planlang.geometry.checks.kinds import gap_to
 from planlang.geometry.layout import place_arrays
 from planlang.geometry.room import build_room
 from tests import builders as b
@@ -77,3 +79,15 @@ def test_a_baffle_reaches_down_as_far_as_it_is_high():
 def test_a_baffle_on_a_wall_is_refused():
     array = b.array(panel=baffle(), surface="west wall", hang=b.hang(into="lining", drop=F(80)), placement=b.grid(1, 1))
     assert "baffle-not-level" in [finding.code for finding in laid(array).diagnostics]
+
+
+def test_a_trap_lies_on_a_surface_only_as_far_as_that_goes():
+    """The plane of a wall goes on past its end, at a corner that stands out into the room; the wall doesn't."""
+    array = trap_array(LEFT, MIDDLE)
+    plan = b.plan(arrays=(array,))
+    room = build_room(plan).value
+    (panel,) = place_arrays(plan, room).value.panels
+    own, south = room.surface("west wall"), room.surface("south wall")
+    assert gap_to(panel, own, south) == pytest.approx(0)
+    # the south wall runs from the east wall to the west wall, where the trap reaches 300 along it
+    assert gap_to(panel, own, replace(south, width=south.width - 200)) == pytest.approx(200)

@@ -7,6 +7,7 @@ edge of each (the separating axis theorem, a textbook method).
 import math
 from collections.abc import Iterator, Sequence
 from itertools import product
+from typing import Protocol
 
 from planlang.geometry.checks import messages
 from planlang.geometry.checks.depth import body_corners
@@ -18,6 +19,16 @@ from planlang.syntax.record import record
 
 MOST_FINDINGS = 100
 Cell = tuple[int, int, int]
+
+
+class Solid(Protocol):
+    """A box any way round: its eight corners, and the directions of its edges."""
+
+    @property
+    def corners(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+    @property
+    def edges(self) -> tuple[Vector, Vector, Vector]: ...  # noqa: D102
 
 
 @record
@@ -57,7 +68,7 @@ def body_of(panel: PlacedPanel, surface: Surface) -> Body:
     return Body(panel, corners, (surface.across_dir, surface.up_dir, surface.inward), low, high)  # type: ignore[arg-type]
 
 
-def depth_shared(one: Body, other: Body) -> float:
+def depth_shared(one: "Solid", other: "Solid") -> float:
     """How far two bodies must move apart at least, mm; 0 or less where they are apart or touch."""
     axes = [*one.edges, *other.edges, *(_square_to(a, b) for a, b in product(one.edges, other.edges))]
     least = math.inf

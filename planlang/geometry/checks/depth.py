@@ -21,14 +21,16 @@ def through_surfaces(
 ) -> tuple[Diagnostic, ...]:
     """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst.
 
-    The room is convex: a body is inside when its corners are on the inner side of every surface.
+    In a convex room a body is inside when its corners are on the inner side of every surface. What hangs below a beam
+    of its own ceiling is held against that by the checks of things on the surface.
     """
+    beams = {placed.feature.name for placed in room.features if placed.feature.surface == own.name}
     corners = {panel.mark: body_corners(panel, own) for panel in panels}
     findings = []
     for surface in room.surfaces:
-        if surface.name == own.name:
+        if surface.name == own.name or surface.of in beams:
             continue
-        outs = [(max(-_inside(surface, at) for at in corners[panel.mark]), panel.mark) for panel in panels]
+        outs = [(_out(surface, corners[panel.mark], room.convex), panel.mark) for panel in panels]
         outs = [out for out in outs if out[0] > TOLERANCE]
         if outs:
             size, mark = max(outs, key=lambda out: out[0])
@@ -72,6 +74,15 @@ def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
     return tuple(
         surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.box.corners
     )
+
+
+def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
+    """How far a body goes through a surface, mm; 0 or less where it doesn't."""
+    if convex:
+        return max(-_inside(surface, at) for at in corners)
+    from planlang.geometry.checks.inner_corners import depth_through  # noqa: PLC0415 - most rooms are convex
+
+    return depth_through(surface, corners)
 
 
 def _inside(surface: Surface, at: Vector) -> float:

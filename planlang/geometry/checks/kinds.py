@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from planlang.geometry.checks import messages
+from planlang.geometry.checks.depth import body_corners
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
 from planlang.geometry.polygon import TOLERANCE
 from planlang.geometry.words import Worst
@@ -23,7 +24,7 @@ def in_corners(
     square = [other for other in room.surfaces if other.name != own.name and is_square(own, other)]
     placed, astray = list[PlacedPanel](), list[tuple[float, str]]()
     for panel in panels:
-        gap, name = min((gap_to(panel, other), other.name) for other in square) if square else (0.0, "")
+        gap, name = min((gap_to(panel, own, other), other.name) for other in square) if square else (0.0, "")
         placed.append(replace(panel, beside=name) if name and gap <= TOLERANCE else panel)
         if not name or gap > TOLERANCE:
             astray.append((gap, panel.mark))
@@ -39,14 +40,14 @@ def is_square(one: Surface, other: Surface) -> bool:
     return abs(sum(a * b for a, b in zip(one.inward, other.inward, strict=True))) < SQUARE
 
 
-def gap_to(panel: PlacedPanel, other: Surface) -> float:
-    """How far the nearer long side of a panel's back is from a surface, mm, where it is farthest from it."""
-    lower_left, lower_right, upper_right, upper_left = panel.corners_room
-    upright = panel.array.upright
+def gap_to(panel: PlacedPanel, own: Surface, other: Surface) -> float:
+    """How far the nearer long side of a panel's body is from a surface, mm, where it is farthest from it."""
+    lower_left, lower_right, upper_right, upper_left = range(4)
     sides = ((lower_left, upper_left), (lower_right, upper_right))
-    if not upright:
+    if not panel.array.upright:
         sides = ((lower_left, lower_right), (upper_left, upper_right))
-    return min(max(_distance(other, corner) for corner in side) for side in sides)
+    body = body_corners(panel, own)  # the back's corners, then the front's
+    return min(max(_distance(other, body[corner + front]) for corner in side for front in (0, 4)) for side in sides)
 
 
 def baffle_faults(array: Array, surface: Surface) -> tuple[Diagnostic, ...]:
@@ -57,5 +58,10 @@ def baffle_faults(array: Array, surface: Surface) -> tuple[Diagnostic, ...]:
 
 
 def _distance(surface: Surface, at: Vector) -> float:
-    """Distance from a surface, mm."""
-    return abs(sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True)))
+    """Distance from a surface, mm, as far as the box round its outline goes."""
+    off, across, up = (
+        sum(n * (p - o) for n, p, o in zip(way, at, surface.origin, strict=True))
+        for way in (surface.inward, surface.across_dir, surface.up_dir)
+    )
+    beyond = (-across, across - float(surface.width), -up, up - float(surface.height))
+    return max(abs(off), *beyond)

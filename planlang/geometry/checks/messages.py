@@ -6,7 +6,7 @@ from planlang.geometry.model import PlacedPanel, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
-from planlang.plan.stated import Allowance, Made, Zone
+from planlang.plan.stated import Allowance, Made, Space, Zone
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -48,7 +48,8 @@ def fixing_not_allowed(array: Array, sort: str, piece: Hardware, allowance: Allo
     """Something that goes into a surface whose owner, or whoever decides, doesn't allow it."""
     who = f"{allowance.author} allows" if allowance.author else "the plan allows"
     what = "nothing" if allowance.fixings == ("nothing",) else f"{and_list(allowance.fixings)} alone"
-    message = f"'{array.name}' puts {sort} ({piece.name}) into {allowance.surface}, where {who} {what}"
+    into = f"the {allowance.members} of {allowance.surface}" if allowance.members else allowance.surface
+    message = f"'{array.name}' puts {sort} ({piece.name}) into {into}, where {who} {what}"
     mend = "place it on another surface" if what == "nothing" else f"fix it by {and_list(allowance.fixings, 'or')}"
     return Diagnostic("fixing-not-allowed", message, at, f"{mend}, or ask {allowance.author or 'whoever decides'}",
                       also=((f"what {allowance.surface} allows", allowance.at),))  # fmt: skip
@@ -62,6 +63,14 @@ def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, t
     return Diagnostic("panel-through-panel", message, second.array.placement.at,
                       f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
                       "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
+
+
+def panel_in_space(worst: Worst, space: Space, array: Array, tape: TapeStyle) -> Diagnostic:
+    """Panels that reach into what somebody keeps free of the room."""
+    message = (f"{worst.name} of '{array.name}' reaches {at_least(worst.size, tape)} into {space.name}, which "
+               f"{space.author} keeps free for {space.purpose}{worst.and_others}")  # fmt: skip
+    mend = f"move it {at_least(worst.size, tape)} out of {space.name}, or hang it higher, or ask {space.author}"
+    return Diagnostic("panel-in-space", message, array.placement.at, mend, also=((space.name, space.at),))
 
 
 def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: Fraction, tape: TapeStyle) -> Diagnostic:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from planlang.geometry.checks.zones import box_of_zone
 from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.region import loops_of
 from planlang.geometry.words import singular
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
@@ -131,7 +132,8 @@ def _draw_surface(canvas: Canvas, view: View, surface: Surface) -> None:
     if members is not None:
         for index, position in enumerate(centre_lines(members, surface), start=1):
             _draw_member(canvas, view, surface, members, position, str(index))
-    canvas.polygon([view.spot(x, y) for x, y in surface.outline], THICK)
+    for loop in loops_of(surface.outline):
+        canvas.polygon([view.spot(x, y) for x, y in loop], THICK)
 
 
 def _draw_member(

@@ -185,7 +185,7 @@ def no_members(names: Names, span: Span, surface: str, why: str) -> Unknown:
     """Report that nothing is known behind a surface."""
     mend = "say what is behind it: `lining … over joists 47 x 150 at 400 centres, first at 200`"
     names.sink.append(
-        messages.disagree(span, f"no rafters, joists or studs are stated behind `{surface}`: {why}", mend)
+        messages.disagree(span, f"no rafters, purlins, joists or studs are stated behind `{surface}`: {why}", mend)
     )
     return Unknown()
 

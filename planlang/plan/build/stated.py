@@ -12,8 +12,10 @@ from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.safety import Region
-from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Zone
+from planlang.plan.stated import Allowance, Made, Phase, Requirement, Rule, Space, Zone
 from planlang.plan.stock import OCTAVES
+
+SPACE_FROM, SPACE_TO = ("west", "south", "low"), ("east", "north", "high")
 
 
 def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:
@@ -104,7 +106,33 @@ def build_allowance(names: Names, part: Entry, surfaces: Surfaces) -> Allowance:
         names.sink.append(messages.disagree(part.span, "`nothing` leaves no room for other fixings", "take one out"))
         raise Unknown
     surface = surfaces.one(value(part, "surface"))
-    return Allowance(at=part.span, surface=surface, fixings=fixings, author=maybe_value(part, "who", ""))
+    members: Any = maybe_value(part, "members", "")
+    author = maybe_value(part, "who", "")
+    return Allowance(at=part.span, surface=surface, members=members, fixings=fixings, author=author)
+
+
+def build_spaces(names: Names, room: Entry) -> tuple[Space, ...]:
+    """What is kept free of a room."""
+    return tuple(all_of(*(partial(build_space, names, part) for part in room.all("keep-free"))))
+
+
+def build_space(names: Names, part: Entry) -> Space:
+    """One box of the room that is kept free."""
+    if part.faulty:
+        raise Unknown
+    low, high = (tuple(value(part, edge) for edge in edges) for edges in (SPACE_FROM, SPACE_TO))
+    if any(end <= start for start, end in zip(low, high, strict=True)):
+        message = "the space has no size: it ends where it begins, or before"
+        names.sink.append(messages.disagree(part.span, message, "swap its edges"))
+        raise Unknown
+    return Space(
+        at=part.span,
+        name=value(part, "name").text,
+        low=low,
+        high=high,
+        purpose=value(part, "purpose"),
+        author=value(part, "who"),
+    )
 
 
 def build_made(names: Names, entry: Entry) -> tuple[Made, ...]:

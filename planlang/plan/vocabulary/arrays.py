@@ -97,12 +97,12 @@ ARRAY = S(
         ),
         S(
             "fix",
-            "{anchor:ref} into {into:rafters|joists|studs}",
+            "{anchor:ref} into {into:rafters|purlins|joists|studs}",
             "What goes into the building, and into which part of it.",
             "fix lag-eye-6x60 into rafters",
             other_forms=(
                 "{anchor:ref} into [the] {into:lining}",
-                "{anchor:ref} into {into:rails} of {timber:ref} on {screw:ref}",
+                "{anchor:ref} into {into:rails} of {timber:ref} held by {screw:ref}",
             ),
             clauses=(
                 Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),

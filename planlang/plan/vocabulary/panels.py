@@ -92,7 +92,7 @@ PANEL = S(
                 Clause("wells {well:length} wide", "Clear width of a well.", required=True),
                 Clause("from {design:frequency}", "The lowest frequency it is made for.", required=True),
                 Clause("root {root:count}", "The primitive root; left out, the smallest."),
-                Clause("{periods:count} times over", "How often the sequence is repeated.", default="1 times over"),
+                Clause("{periods:count} time|times over", "How often the sequence is repeated.", default="1 time over"),
             ),
         ),
         S(
@@ -171,15 +171,18 @@ PANEL = S(
             "core",
             "{batt:ref}",
             "What fills the frame; in a membrane absorber it lies on the back board, clear of the plate.",
-            "core mineral-wool-60, 1 layers, cut 0 over",
+            "core mineral-wool-60, 2 layers, cut 3 oversize",
             clauses=(
                 Clause(
-                    "{layers:count} layers", "Layers of batt.", default="1 layers", reason="one batt fills the frame"
+                    "{layers:count} layer|layers",
+                    "Layers of batt.",
+                    default="1 layer",
+                    reason="one batt fills the frame",
                 ),
                 Clause(
-                    "cut {fit:position} over",
+                    "cut {fit:position} oversize",
                     "What a piece is cut larger than the inside, on length and width.",
-                    default="cut 0 mm over",
+                    default="cut 0 mm oversize",
                     reason="pieces are cut to the inside of the frame",
                 ),
             ),

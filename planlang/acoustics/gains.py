@@ -1,10 +1,11 @@
 """What each array does by itself, what would be missed without it, and where one more panel would do most."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
-from planlang.acoustics.absorbers import Row, box_area, coefficients
+from planlang.acoustics.absorbers import Row, box_area, coefficients, covered_by
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
@@ -96,7 +97,8 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
         found.append(NextPanel(name, row.surface, treated.shortened(one, treated.others()), own=True))
         here = treated.bare.axis_of(row.surface)
         tied = any(has_row_of_its_own(panel.array.panel) for panel in layout.panels if panel.array.name == name)
-        for axis, surface in () if tied else _barest(room, treated.bare).items():
+        elsewhere = {} if tied else _barest(room, treated.bare)
+        for axis, surface in elsewhere.items():
             if axis != here < len(treated.bare.areas):
                 moved = {end: _moved(change, here, axis, treated.bare.areas) for end, change in one.items()}
                 found.append(NextPanel(name, surface, treated.shortened(moved, treated.others()), own=False))
@@ -130,20 +132,20 @@ def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
 
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
     """What an array changes in the axes' mean coefficients: its own, least, taken and most, less what it hides."""
-    hidden = sum(
-        box_area(panel.box) for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
-    )
-    surface = room.surface(row.surface)
-    lost = np.zeros(len(OCTAVES))
-    if surface is not None and surface.lining is not None:
-        lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+    own = replace(layout, panels=tuple(panel for panel in layout.panels if panel.array.name == row.key[1]))
+    hides = np.zeros((3, len(OCTAVES)))
+    for name, hidden in covered_by(own).hidden.items():
+        surface, axis = room.surface(name), bare.axis_of(name)
+        if surface is not None and surface.lining is not None and axis < len(hides):
+            lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+            hides[axis] += lost / bare.areas[axis]
     axis = bare.axis_of(row.surface)
     found = {}
     taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
     for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
-        change = np.zeros((3, len(OCTAVES)))
+        change = -hides
         if axis < len(change):
             scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
-            change[axis] = (row.capped[IN_OCTAVES] * scale - lost) / bare.areas[axis]
+            change[axis] += row.capped[IN_OCTAVES] * scale / bare.areas[axis]
         found[end] = change
     return found

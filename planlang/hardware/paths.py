@@ -50,6 +50,8 @@ def panel_steps(case: Case, eye: Hardware, demand: Figure, angle_deg: float) -> 
 def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
     sheet = case.array.panel.rail
+    if case.array.panel.eyes_in_line:
+        return unknown(f"the top member where {eye.words} pulls square to it", demand)
     if sheet is None:
         return unknown(f"what {eye.words} is fixed to", demand)
     step_words = f"{sheet.words} of the frame at the eye"

@@ -117,6 +117,7 @@ def _steps(panel: WrappedBoard, build: PanelBuild, core: CoreLay, tape: TapeStyl
         *mark_hardware(panel, tape),
         f"Lay {beads(panel.width)} beads of adhesive along the panel for each layer and press the batts down{joints}. "
         "Weight them over the whole face until the adhesive has set.",
+        "Hold: flat. A straight edge along and across the face touches it everywhere.",
         f"Hold: square. Both diagonals of the face are {across}; they differ by no more than {within}.",
         *cloth_steps(build.pieces, tape),
         f"Lay {cloth.mark} ({size_on_tape(blank_size(cloth), tape)}) face down, the board on it batt down "

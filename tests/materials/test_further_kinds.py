@@ -16,6 +16,8 @@ from planlang.plan.panel import BackBoard, Core, Covering, Frame, PanelType
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
 from tests.builders import batt, cleats, cloth, eyes, hardware, make, panel_type, sheet
+from tests.materials.test_diffuser import diffuser
+from tests.materials.test_joints_and_backs import board_panel
 
 
 def membrane(**over: object) -> MembraneAbsorber:
@@ -250,3 +252,31 @@ def test_a_mitred_frame_has_its_settings_and_a_butted_one_none():
     ]
     assert built(panel_type()).settings == ()
     assert [(each.mark, each.bevel_deg) for each in built(trap()).settings[:2]] == [("T-P", 45), ("T-Q", 45)]
+
+
+# --- the steps of all kinds ---------------------------------------------------------------------------------
+
+ALL = {
+    "framed": panel_type(), "board": board_panel(), "diffuser": diffuser(), "membrane": membrane(), "triangular":
+    trap(), "square": trap(shape="square"), "baffle": baffle(),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_kind_is_held_square_and_flat_and_is_weighed(name: str):
+    holds = [step for step in built(ALL[name]).steps if step.startswith("Hold:")]
+    assert any("square" in step and "diagonals" in step for step in holds)
+    assert any("flat" in step.lower() for step in holds)
+    assert "weigh the first one" in built(ALL[name]).steps[-1]
+
+
+@pytest.mark.parametrize("name", [name for name in ALL if name != "diffuser"])
+def test_batts_are_held_clear_of_what_they_may_not_press(name: str):
+    holds = [step for step in built(ALL[name]).steps if step.startswith("Hold:")]
+    assert any("press" in step or "denting" in step for step in holds)
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_rule_of_a_fastening_is_stated_with_its_source(name: str):
+    for words, count, rule in built(ALL[name]).fastenings:
+        assert count > 0 and "common practice, no source" in rule, words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
@@ -28,6 +28,16 @@ from planlang.syntax.project import Project, read_project
 from planlang.syntax.record import record
 
 T = TypeVar("T")
+Tell = Callable[[str], None]
+
+STAGES = READING, PLACING, CUTTING, SOUND, LOADS, OPTIONS, RAYS = (
+    *("reading the plan", "placing the panels", "laying out the cuts", "estimating the sound", "checking the loads"),
+    *("comparing the options", "tracing rays"),
+)
+
+
+def nobody(_stage: str) -> None:
+    """Told of each stage as it begins where nobody asked."""
 
 
 class UnknownOption(LookupError):
@@ -53,15 +63,18 @@ class Compilation:
         return self.compiled is not None and not any(finding.forbids_book for finding in self.findings)
 
 
-def compile_plan(path: Path, option: str = "", for_book: bool = True, effort: int = 1) -> Compilation:
+def compile_plan(
+    path: Path, option: str = "", for_book: bool = True, effort: int = 1, tell: Tell = nobody
+) -> Compilation:
     """Compile a plan with an option, and beside it with every other one. Not `for_book`: as far as findings go.
 
-    Cutting layouts are searched with `effort` times the least work.
+    Cutting layouts are searched with `effort` times the least work; `tell` is told of each of the stages as it begins.
 
     Raises:
         OSError: the plan's own file cannot be read.
         UnknownOption: the plan has no such option.
     """
+    tell(READING)
     read = read_project(path)
     if read.value.unread:
         return Compilation(read.value, None, read.diagnostics)
@@ -69,10 +82,11 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True, effort: in
     if not read.ok:
         typed = type_plan(checked, option)
         return Compilation(read.value, None, in_order([*read.diagnostics, *typed.diagnostics]))
-    chosen = compile_option(checked, option, for_book, effort=effort)
+    chosen = compile_option(checked, option, for_book, effort=effort, tell=tell)
     findings = [*read.diagnostics, *chosen.diagnostics]
     if chosen.value is None:
         return Compilation(read.value, None, in_order(findings))
+    tell(OPTIONS)
     names = ["", *chosen.value.plan.options]
     if option not in names:
         raise UnknownOption(option)
@@ -89,6 +103,7 @@ def compile_plan(path: Path, option: str = "", for_book: bool = True, effort: in
         others.append((name, other.value))
     compiled = replace(chosen.value, alternatives=tuple(others))
     if for_book and not any(finding.forbids_book for finding in findings):
+        tell(RAYS)
         compiled = with_examination(compiled)
     return Compilation(read.value, compiled, in_order(findings))
 
@@ -108,6 +123,7 @@ def compile_option(
     hold: bool = True,
     beside: CompiledPlan | None = None,
     effort: int = 1,
+    tell: Tell = nobody,
 ) -> Outcome[CompiledPlan | None]:
     """One plan with one option: type, place, resolve, estimate, check; with `hold`, against what the plan requires.
 
@@ -126,11 +142,15 @@ def compile_option(
     room = Outcome(beside.room) if beside is not None and same else build_room(plan)
     if not room.value.surfaces:
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
+    tell(PLACING)
     layout = place_arrays(plan, room.value)
+    tell(CUTTING)
     required = plan.requirements if hold else ()
     materials = resolve_materials(plan, layout.value, detail_for(required, for_book), effort)
     masses = {build.type.name: build.masses for build in materials.value.builds}
+    tell(SOUND)
     estimated = estimate(plan, room.value, layout.value) if for_book else None
+    tell(LOADS)
     loads = check_loads(plan, room.value, layout.value, masses, for_book)
     expected = estimated.expected if estimated else required_decay(required, plan, room.value, layout.value)
     results = Results(plan, room.value, layout.value, materials.value, expected, loads.value)

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from planlang.acoustics.absorbers import Row, box_area, coefficients, covered_by
+from planlang.acoustics.absorbers import Row, coefficients, covered_by
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
@@ -75,7 +75,7 @@ def gains(treated: Treatment, rows: tuple[Row, ...], layout: Layout) -> tuple[Ga
             alone=treated.shortened(treated.changes[name], ()),
             missed=treated.shortened(treated.changes[name], treated.others(name)),
             absorption=float(np.mean(row.taken[IN_OCTAVES][treated.chosen])),
-            area=sum(box_area(panel.box) for panel in panels[name]),
+            area=sum(panel.area / 1e6 for panel in panels[name]),
             bands=tuple(OCTAVES[n] for n in treated.chosen),
         )
         for name, row in zip(treated.changes, rows, strict=True)

@@ -19,7 +19,7 @@ class Model:
 
 def whole_face(panel: PanelType) -> float:
     """Area of the face, m2."""
-    return float(panel.width * panel.length) / 1e6
+    return float(panel.face) / 1e6
 
 
 MODELS: Mapping[type[PanelType], Model] = {

@@ -118,8 +118,9 @@ def _back_absorption(layers: Buildup, array: Array, count: int, frequency: Float
     if array.hang.drop <= 0 or layers.closed:
         return np.zeros(len(frequency))
     panel = array.panel
-    opening = 2 * (panel.width + panel.length) * array.hang.drop
-    entered = count * float(min(opening, panel.width * panel.length)) / 1e6
+    edge = panel.outline.perimeter if panel.outline else float(2 * (panel.width + panel.length))
+    opening = edge * float(array.hang.drop)
+    entered = count * min(opening, float(panel.face)) / 1e6
     turned = Buildup(
         front_resistance=layers.back_resistance,
         front_air=layers.back_air,

@@ -96,6 +96,7 @@ def _seed(faces: tuple[Face, ...], source: Floats, loss: Floats) -> int:
     for face in faces:
         parts += [face.origin, face.across, face.up, np.array(face.outline).ravel()]
         parts += [np.array([*piece.box, *piece.kept, piece.scatter]) for piece in face.pieces]
+        parts += [np.array(piece.outline).ravel() for piece in face.pieces if piece.outline]
     text = " ".join(f"{value:.6g}" for part in parts for value in part)
     return int.from_bytes(sha256(text.encode()).digest()[:8], "big")
 

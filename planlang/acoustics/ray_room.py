@@ -36,7 +36,13 @@ def _face(
     shares = SCATTERING.value
     hard = np.ones(len(OCTAVES))  # a panel that isn't counted sends back all
     pieces = [
-        Piece(_metres(panel.box), kept.get(("array", panel.array.name), hard), shares["panel"])
+        Piece(
+            _metres(panel.box),
+            kept.get(("array", panel.array.name), hard),
+            shares["panel"],
+            round=panel.shape is not None and panel.shape.radius > 0,
+            outline=tuple((float(x) / 1000, float(y) / 1000) for x, y in panel.shape.corners) if panel.shape else (),
+        )
         for panel in layout.on(surface.name)
     ]
     for placed in room.features:
@@ -71,7 +77,7 @@ def _kept(row: Row, gross: float) -> Floats:
 def _gross_areas(layout: Layout) -> dict[str, float]:
     areas: dict[str, float] = {}
     for panel in layout.panels:
-        area = float(panel.box.width * panel.box.height) / 1e6
+        area = panel.area / 1e6
         areas[panel.array.name] = areas.get(panel.array.name, 0.0) + area
     return areas
 

@@ -30,12 +30,14 @@ class Piece:
     """A part of a face: box (left, lower, right, upper) in m on the face, () for the rest of it; what it does to sound.
 
     `kept` is the share of energy that it sends back, a value a band; `scatter` the share of rays by Lambert's law.
+    Where it doesn't fill its box, it is `round`, or has a convex `outline`, anticlockwise.
     """
 
     box: tuple[float, ...]
     kept: Floats
     scatter: float
     round: bool = False
+    outline: tuple[tuple[float, float], ...] = ()
 
 
 @record
@@ -294,4 +296,10 @@ def _in_piece(piece: Piece, x: Floats, y: Floats) -> NDArray[np.bool_]:
     if piece.round:
         across, up = (2 * x - left - right) / (right - left), (2 * y - lower - upper) / (upper - lower)
         return np.asarray(across * across + up * up <= 1)
+    if piece.outline:
+        turns = [
+            (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0
+            for (ax, ay), (bx, by) in zip(piece.outline, [*piece.outline[1:], piece.outline[0]], strict=True)
+        ]
+        return np.asarray(np.logical_and.reduce(turns))
     return np.asarray((x >= left) & (x <= right) & (y >= lower) & (y <= upper))

@@ -124,7 +124,9 @@ def _on_panel(
             continue
         across, up = _on_plane(surface, where)
         box = panel.box
-        if float(box.left) <= across <= float(box.right) and float(box.lower) <= up <= float(box.upper):
+        if not (float(box.left) <= across <= float(box.right) and float(box.lower) <= up <= float(box.upper)):
+            continue
+        if panel.shape is None or inside([(float(x), float(y)) for x, y in panel.shape.outline], across, up):
             return panel, where
     return None, None
 

@@ -8,8 +8,11 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from planlang import cli
-from planlang.compiler import Compilation, UnknownOption, compile_plan
+from planlang.cli.progress import Progress
+from planlang.compiler import STAGES, Compilation, Tell, UnknownOption, compile_plan
 from planlang.jobbook.compiled import CompiledPlan
+
+WRITING, PRINTING = "writing the book", "printing the book"
 
 
 def build(options: Namespace) -> int:
@@ -24,13 +27,16 @@ def build(options: Namespace) -> int:
         browser = find_browser() if options.pdf else None
         if options.dxf:
             require_library()
-        compilation = compile_plan(options.plan, options.option, effort=options.search)
+        progress = Progress((*STAGES, WRITING, *((PRINTING,) if browser else ())), sys.stderr)
+        with progress:
+            compilation = compile_plan(options.plan, options.option, effort=options.search, tell=progress)
         cli.report(compilation, options.messages)
         if compilation.compiled is None or not compilation.bookable:
             print("no job book written", file=sys.stderr)
             return cli.FAILED
         folder = options.out or Path(f"{options.plan.stem}-book")
-        write(compilation.compiled, folder, options.part, browser, options.dxf)
+        with progress:
+            write(compilation.compiled, folder, options.part, browser, options.dxf, progress)
     except UnknownOption:
         return misused(f"the plan has no option `{options.option}`")
     except (NoPdf, NoLibrary) as fault:
@@ -39,18 +45,20 @@ def build(options: Namespace) -> int:
     return status(compilation, compilation.compiled)
 
 
-def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path | None, dxf: bool) -> None:
+def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path | None, dxf: bool, tell: Tell) -> None:
     """Make all files, then put them in place together."""
     from planlang.jobbook.book import write_book
     from planlang.jobbook.files import book_files, dxf_files
     from planlang.jobbook.pdf import to_pdf
     from planlang.jobbook.publish import PDF, publish
 
+    tell(WRITING)
     book = write_book(compiled, parts)
     files = book_files(book, compiled)
     if dxf:
         files |= dxf_files(compiled)
     if browser is not None:
+        tell(PRINTING)
         files[PDF] = to_pdf(book.html, browser)
     publish(files, folder)
 

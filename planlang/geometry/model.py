@@ -5,12 +5,15 @@ room are millimetres as floats: east, north, height from the south-west corner o
 """
 
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from planlang.plan.model import Array
 from planlang.plan.room import Feature, Members
 from planlang.plan.stock import Lining
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.geometry.footprint import Footprint
 
 Point = tuple[float, float]
 Vector = tuple[float, float, float]
@@ -140,7 +143,8 @@ class HangPoint:
 class PlacedPanel:
     """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
 
-    `beside` is the second surface that a panel in a corner lies on; '' for all others.
+    `box` is the rectangle round it; `shape` its true footprint where it is another one. `beside` is the second surface
+    that a panel in a corner lies on; '' for all others.
     """
 
     mark: str
@@ -150,7 +154,18 @@ class PlacedPanel:
     corners_room: tuple[Vector, ...]
     points: tuple[HangPoint, ...]
     how: str
+    shape: "Footprint | None" = None
     beside: str = ""
+
+    @property
+    def outline(self) -> tuple[tuple[Fraction, Fraction], ...]:
+        """Its corners on the surface, anticlockwise; of a disc those of a polygon round it."""
+        return self.box.corners if self.shape is None else self.shape.outline
+
+    @property
+    def area(self) -> float:
+        """What it takes of its surface, mm2."""
+        return float(self.box.width * self.box.height) if self.shape is None else self.shape.area
 
 
 @record
@@ -217,8 +232,8 @@ class Layout:
 class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
 
-    `along_mm` is how far its centre is from the middle of the panel's length, towards the end; `across_mm` from the
-    middle of its width, towards the corner that it lies in.
+    `along_mm` is how far its centre is from the middle of the panel's length, towards the end, and `across_mm` from the
+    middle of its width, to the right as its front is seen; of a corner trap, towards the corner.
     """
 
     words: str

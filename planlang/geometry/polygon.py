@@ -117,7 +117,11 @@ def least_move(edges: Edges, boxes: Sequence[Box], clear: float = 0.0) -> Move |
 
         move = least_move_in(edges.region, [corners_in_floats(box) for box in boxes], clear)
         return None if move is None else Move(*move)
-    left = [min(edge.room_left(box) for box in boxes) - clear for edge in edges]
+    return least_shift(edges, [min(edge.room_left(box) for box in boxes) - clear for edge in edges])
+
+
+def least_shift(edges: Sequence[Edge], left: Sequence[float]) -> Move | None:
+    """The same for what has so much room left to each edge of a convex outline, mm; negative where it passes it."""
     single = []
     across = _shift([edge.nx for edge in edges], left)
     if across is not None:

@@ -15,8 +15,12 @@ def visible(text: str) -> str:
     Runs of white space become one blank; control, bidi and other format characters are written out by code point
     (`‹U+202E›`), so that the reader sees that they were there.
     """
-    line = " ".join(text.split())
-    return line if line.isprintable() else "".join(map(_shown, line))
+    return unhidden(" ".join(text.split()))
+
+
+def unhidden(text: str) -> str:
+    """The text with its blanks as they are, and every control, bidi and other format character by its code point."""
+    return text if text.isprintable() else "".join(map(_shown, text))
 
 
 def markdown_text(text: str) -> str:

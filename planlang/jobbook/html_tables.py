@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from html import escape
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from planlang.jobbook.html_blocks import raw
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
 SHORT = 9  # rows
 WIDE = 3  # columns; such a table may have to be scrolled, so the keyboard must reach it
 LONG_WORD = 24  # letters; longer ones may break inside, so that they don't widen a column
+WORDY = 40  # letters; a table with a longer cell beside others is stacked on a telephone
+HALF = 18  # letters that half the width of a telephone holds
 
 _ALIGNED = {"text-align:right": "right", "text-align:center": "centre", "text-align:left": "left"}
 
@@ -67,11 +70,15 @@ def _table(tokens: list[Token], caption: Token | None) -> list[Token]:
 
 
 def _kind(tokens: list[Token], caption: str) -> str:
-    """`cards` for tables that a crew reads on a phone, `sign` for those to be signed, else `plain`."""
+    """`cards` for tables that a crew ticks on a phone, `sign` for those to be signed, `wordy` or else `plain`."""
     if caption.startswith(SIGN_OFF):
         return "sign"
-    ticked = any(token.type == "inline" and token.content == TICK for token in tokens)
-    return "cards" if ticked else "plain"
+    cells = [after for before, after in pairwise(tokens) if before.type == "td_open"]
+    if any(cell.content == TICK for cell in cells):
+        return "cards"
+    columns = _columns(tokens)
+    wordy = any(n % columns and len(_words(cell)) > WORDY for n, cell in enumerate(cells))
+    return "wordy" if wordy and columns >= WIDE else "plain"
 
 
 def _size(tokens: list[Token]) -> str:
@@ -103,7 +110,10 @@ def _mark_cells(tokens: list[Token]) -> None:
             else:
                 token.attrSet("data-label", heads[column])
             _let_long_words_break(token, _words(tokens[n + 1]))
+            if len(_words(tokens[n + 1])) > HALF:
+                token.attrJoin("class", "wide")
             if tokens[n + 1].content == TICK:
+                token.attrJoin("class", "tick")
                 tokens[n + 1].children = [tick(f"{heads[column]}: {row_name}")]
             column += 1
 

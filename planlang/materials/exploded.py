@@ -4,21 +4,25 @@ Lengths are exact mm: `along` the panel's length, `across` its width, `high` off
 front. A baffle is laid on its face: across is its height, high its thickness.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from fractions import Fraction
 from itertools import pairwise
+from math import cos, pi, sin
 from typing import Any
 
+from planlang.geometry.footprint import inset
 from planlang.materials.cores import batt_grid
 from planlang.materials.covering import blank_size
 from planlang.materials.model import PanelBuild, Part, Piece
 from planlang.materials.parts import inside, member_length
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
+from planlang.plan.outline import Outline
 from planlang.plan.panel import Braces, Core, Diffuser, Frame, FramedAbsorber, PanelType, ShadowGap, WrappedBoard
 from planlang.syntax.record import record
 
 Corner = tuple[Fraction, Fraction]
 NONE = Fraction(0)
+ROUND = 48  # corners that a circle is drawn with
 
 
 @record
@@ -31,11 +35,20 @@ class Solid:
 
 
 @record
+class Plate:
+    """A block of one outline all through: corners (along, across), against the clock as seen from the front."""
+
+    corners: tuple[Corner, ...]
+    low: Fraction
+    high: Fraction
+
+
+@record
 class Apart:
     """One layer: the parts and pieces in it, and where they are. A `sheet` is so thin that only its face shows."""
 
     items: tuple[Part | Piece, ...]
-    solids: tuple[Solid, ...]
+    solids: tuple[Solid | Plate, ...]
     sheet: bool = False
 
     @property
@@ -46,6 +59,8 @@ class Apart:
 
 def apart(build: PanelBuild) -> tuple[Apart, ...]:
     """The layers of a panel, front to back; each part and piece of it is in one of them."""
+    if build.type.outline is not None:
+        return _outlined(build, build.type, build.type.outline)
     return KINDS[type(build.type)](build, build.type)
 
 
@@ -70,6 +85,46 @@ def _gap(build: PanelBuild, panel: FramedAbsorber, gap: ShadowGap) -> Apart:
     long = [_box(along, (at, at + gap.width), high) for at in (gap.inset, panel.width - gap.inset - gap.width)]
     short = [_box((at, at + gap.width), across, high) for at in (gap.inset, panel.length - gap.inset - gap.width)]
     return Apart(_of(build, "long strip of the shadow gap", "short strip of the shadow gap"), (*long, *short))
+
+
+def _outlined(build: PanelBuild, panel: PanelType, outline: Outline) -> tuple[Apart, ...]:
+    """A framed or a board absorber of another outline; its braces are drawn as far as the face goes."""
+    around = outline_corners(outline)
+    frame = panel.frame if isinstance(panel, FramedAbsorber) else None
+    within = inset(around, frame.sheet.thickness) if frame else around
+    ring: list[Solid | Plate] = []
+    core = panel.core if isinstance(panel, FramedAbsorber | WrappedBoard) else None
+    board = panel.board if isinstance(panel, FramedAbsorber | WrappedBoard) else None
+    if isinstance(panel, FramedAbsorber):
+        pairs = zip(around, (*around[1:], around[0]), within, (*within[1:], within[0]), strict=True)
+        ring = [_plate((one, two, four, three), NONE, panel.frame_depth) for one, two, three, four in pairs]
+        if panel.braces:
+            ring += [_brace(panel, panel.braces, centre) for centre in build.braces]
+    thick = core.layers * core.batt.thickness if core else NONE
+    return _kept(
+        _cloth(build, "front"),
+        Apart(_of(build, "side", "brace"), tuple(ring)),
+        Apart(_of(build, "core"), (_plate(within, NONE, thick),)),
+        _cloth(build, "back"),
+        Apart(_of(build, "back board"), (_plate(around, NONE, board.sheet.thickness),)) if board else None,
+    )
+
+
+def _plate(spots: Sequence[Corner], low: Fraction, high: Fraction) -> Plate:
+    """From corners (across, along) as an outline has them, which swaps their sense."""
+    return Plate(tuple((along, across) for across, along in reversed(spots)), low, high)
+
+
+def outline_corners(outline: Outline) -> tuple[Corner, ...]:
+    """Corners (across, along); of a circle those of a polygon in it, for the eye."""
+    if not outline.radius:
+        return outline.corners
+    (centre,) = outline.corners
+    turns = (2 * pi * step / ROUND for step in range(ROUND))
+    return tuple(
+        (centre[0] + outline.radius * Fraction(cos(turn)), centre[1] + outline.radius * Fraction(sin(turn)))
+        for turn in turns
+    )
 
 
 def _board(build: PanelBuild, panel: WrappedBoard) -> tuple[Apart, ...]:

@@ -4,13 +4,16 @@ The kinds that few plans have are loaded when the first one is met, so that a ch
 """
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Outcome
+
+if TYPE_CHECKING:
+    from planlang.plan.outline import Outline
 
 Resolved = Outcome[PanelBuild | None]
 
@@ -41,4 +44,13 @@ def resolve_panel(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) -> 
         from planlang.materials.further_kinds import RESOLVERS as FURTHER  # noqa: PLC0415 - few plans have one
 
         known = FURTHER[type(panel)]
-    return known(panel, marks, tape)
+    resolved = known(panel, marks, tape)
+    return resolved if panel.outline is None else _outlined(panel, panel.outline, resolved, tape)
+
+
+def _outlined(panel: PanelType, outline: "Outline", resolved: Resolved, tape: TapeStyle) -> Resolved:
+    from planlang.materials.outlined_build import outlined_board, outlined_frame  # noqa: PLC0415 - few plans have one
+
+    if isinstance(panel, FramedAbsorber):
+        return outlined_frame(panel, outline, resolved, tape)
+    return outlined_board(panel, outline, resolved, tape) if isinstance(panel, WrappedBoard) else resolved

@@ -16,7 +16,8 @@ from planlang.syntax.span import NOWHERE, Span
 @record
 class Part:
     """A part cut from a sheet. `mark` is unique in the plan, short, and the same everywhere it is printed; `role` says
-    what it is: side, end, brace, fin ...; `at` is where the plan asks for it.
+    what it is: side, end, brace, fin ...; `at` is where the plan asks for it. What is cut to an
+    `outline` (along its length, across) has the size of its blank.
     """
 
     mark: str
@@ -28,6 +29,7 @@ class Part:
     panels: int
     how: str
     at: Span = NOWHERE
+    outline: tuple[tuple[Fraction, Fraction], ...] = ()
 
     @property
     def count(self) -> int:

@@ -1,38 +1,43 @@
-"""How the saw is set for cuts that are not square: mitre and bevel of the ends of strips that lean, of bevelled edges.
-
-Mitre is the turn of the fence or gauge, bevel the tilt of the blade, both from square; the strip lies flat on the saw.
-"""
-
-from math import asin, atan, cos, degrees, radians, sin, tan
+"""The table of saw settings of a build card: the cuts of a panel's parts that aren't square."""
 
 from planlang.materials.model import Setting
+from planlang.materials.outlined import ends_words, members_of
+from planlang.materials.saw import SawSettings, saw_settings
+from planlang.plan.outline import Outline
 from planlang.plan.panel import Frame
 
 CORNER = 90.0
 FORMULA = (
-    "tan(mitre) = sin(lean) / tan(corner/2), sin(bevel) = cos(lean) cos(corner/2), lean 0: geometry of two planes; it "
-    "gives the settings in common saw tables for mouldings"
+    "standing strips, h half of what the corner turns: tan(mitre) = sin(0) tan(h), sin(bevel) = cos(0) sin(h), by the "
+    "geometry of two planes"
 )
 
 
-def compound_cut(corner_deg: float, lean_deg: float) -> tuple[float, float]:
-    """Mitre and bevel, deg, of the ends of two strips that meet at a corner, both leaning by so much from upright.
-
-    `corner_deg` is the angle between the strips as seen from above: 90 for a frame of four, 120 for six. `lean_deg` 0
-    is a strip on edge (a box), 90 one that lies flat (a picture frame). tan(mitre) = sin(lean) / tan(corner/2) and
-    sin(bevel) = cos(lean) cos(corner/2). Source: geometry of the plane that halves the corner; a crown moulding at 45
-    deg round a right angle is sawn at 35.26 and 30 deg in common saw tables (from memory).
-    """
-    half, lean = radians(corner_deg) / 2, radians(lean_deg)
-    return degrees(atan(sin(lean) / tan(half))), degrees(asin(cos(lean) * cos(half)))
-
-
 def frame_settings(mark: str, frame: Frame) -> tuple[Setting, ...]:
-    """The settings for the members of a frame; none where all ends are square."""
+    """The settings for the members of a rectangular frame; none where all ends are square."""
     if frame.joint != "mitre":
         return ()
-    mitre, bevel = compound_cut(CORNER, 0.0)
+    found = saw_settings(CORNER)
     return tuple(
-        Setting(f"{mark}-{letter}", f"both ends of the {role}, long points outside", mitre, bevel, FORMULA)
+        _setting(f"{mark}-{letter}", f"both ends of the {role}, long points outside", found)
         for letter, role in (("S", "side"), ("E", "end"))
     )
+
+
+def outline_settings(mark: str, outline: Outline) -> tuple[Setting, ...]:
+    """The settings for the sides of a frame of another outline, alike ones once, as they are marked."""
+    alike = list({(member.length, ends_words(member.ends)): member for member in members_of(outline)}.values())
+    found: list[Setting] = []
+    for number, member in enumerate(alike, 1):
+        part = f"{mark}-S{number if len(alike) > 1 else ''}"
+        first, second = member.ends
+        if ends_words((first, first)) == ends_words((second, second)):
+            found.append(_setting(part, "both ends, long points outside", first))
+        else:
+            found += (_setting(part, f"{end} end, long points outside", each)
+                      for end, each in (("one", first), ("the other", second)))  # fmt: skip
+    return tuple(found)
+
+
+def _setting(part: str, where: str, found: SawSettings) -> Setting:
+    return Setting(part, where, found.mitre, found.bevel, FORMULA)

@@ -129,7 +129,8 @@ class Hang(Node):
 
 @record(kw_only=True)
 class Array(Node):
-    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it.
+    """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it, before it
+    is turned by `turn` degrees, anticlockwise as the surface is drawn.
 
     Where each panel is cut to its bay and the bays differ, there is an array for each, `stated_as` one in the plan;
     its panels are numbered from `first`.
@@ -151,6 +152,7 @@ class Array(Node):
     cut_to: tuple[CutToBay, ...] = ()
     stated_as: str = ""
     first: int = 1
+    turn: Fraction = Fraction(0)
 
     @property
     def family(self) -> str:

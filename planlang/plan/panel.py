@@ -1,12 +1,15 @@
 """Panel types: what all kinds have, and each kind with what it is made of. Lengths are exact mm."""
 
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from planlang.plan.node import Node
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Sheet
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
+
+if TYPE_CHECKING:
+    from planlang.plan.outline import Outline
 
 SUPPORT_PITCH = Fraction(400)
 """How far apart a well bottom is supported at most, mm. Common practice, no source."""
@@ -139,7 +142,7 @@ class PanelType(Node):
     """What all kinds of panel have; each kind is a class of its own that adds what it is made of.
 
     `width` x `length` is the face, length the longer one by custom; `depth` is from the back to the front. `mark` is
-    short enough to write on wood.
+    short enough to write on wood. An `outline` lies within the face; without one the face is the outline.
     """
 
     name: str
@@ -151,6 +154,12 @@ class PanelType(Node):
     hung_by: Eyes | Cleats | None
     size_rule: Literal["", "outside", "whole-batts"] = ""
     measured: Measured | None = None
+    outline: "Outline | None" = None
+
+    @property
+    def face(self) -> Fraction:
+        """Area of its front, mm2."""
+        return self.outline.area if self.outline else self.width * self.length
 
     @property
     def kind(self) -> str:

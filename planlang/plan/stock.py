@@ -104,7 +104,8 @@ class Hardware(Node):
     bearing, least and most; `stretch` (mm, N) how much it gives under a load. `bolts` (count, diameter) hold it to a
     panel's frame. `made_for` is what its maker lets it go into, '' where that isn't stated; `engages` is how far a
     cleat is lifted to let go. `withdraws` is the withdrawal strength of a screw (N/mm2) that its maker declares, and
-    the density of the wood (kg/m3) that it is for. `locks` is what keeps it from opening by itself.
+    the density of the wood (kg/m3) that it is for. `locks` is what keeps it from opening by itself. `tool_room` is what
+    has to be free behind a panel to close it.
     """
 
     name: str
@@ -128,6 +129,7 @@ class Hardware(Node):
     withdraws_source: str = ""
     locks: Literal["", "gate", "nut", "pin", "wire", "weld", "nothing"] = ""
     locks_source: str = ""
+    tool_room: Fraction | None = None
 
 
 @record(kw_only=True)

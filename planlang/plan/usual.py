@@ -46,6 +46,9 @@ SOLIDS = ("column", "platform", "soffit")
 PLURALS = {f"{kind}s": kind for kind in FEATURE_KINDS}
 WARN_BELOW_USUAL = ("luminaire", "sprinkler", "detector")
 
+TOOL_ROOM = Fraction(50)
+"""mm between a surface and a panel's back, for fingers with a small spanner on a link. Common practice, no source."""
+
 END_DISTANCE_IN_SHANKS = 10
 END_DISTANCE_WORDS = (
     "ten shanks to the end, for a screw that is pulled along its axis (EN 1995-1-1:2004 table 8.6, from memory)"

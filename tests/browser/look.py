@@ -31,20 +31,23 @@ CUT_OFF = """ways => {
     .map(e => `${e.tagName} #${e.id} shows ${e.clientWidth} of ${e.scrollWidth} px: ${words(e)}`);
 }"""
 
-DEAD_LINKS = """() => [...document.querySelectorAll('a')].map(a => a.getAttribute('href'))
-  .filter(href => !href || !href.startsWith('#') || !document.getElementById(decodeURIComponent(href.slice(1))))"""
-
-TWICE = """() => { const ids = [...document.querySelectorAll('[id]')].map(e => e.id);
-  return ids.filter((id, i) => ids.indexOf(id) !== i); }"""
-
-HEADINGS = "() => [...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => [Number(h.tagName[1]), h.textContent])"
-
-# All that could act, but for the one script at the end of the page that keeps the ticks.
-ACTIVE = """() => [
-    ...document.querySelectorAll('script:not(body > script:last-child), iframe, object, embed, link, base')
-  ].map(e => e.tagName)
-  .concat([...document.querySelectorAll('*')].flatMap(e => [...e.attributes])
-    .filter(a => a.name.startsWith('on') || /^\\s*javascript:/i.test(a.value)).map(a => `${a.name}=${a.value}`))"""
+# What doesn't depend on the width: links that lead nowhere, ids given twice, the headings, and all that could act, but
+# for the one script at the end of the page that keeps the ticks.
+PAGE = """() => {
+  const all = [...document.querySelectorAll('*')], ids = all.map(e => e.id).filter(Boolean), seen = new Set();
+  const links = [...document.querySelectorAll('a')].map(a => a.getAttribute('href'));
+  const active = [
+    ...document.querySelectorAll('script:not(body > script:last-child), iframe, object, embed, link, base, img, form')
+  ];
+  return {
+    links: links.length,
+    dead: links.filter(to => !to || !to.startsWith('#') || !document.getElementById(decodeURIComponent(to.slice(1)))),
+    twice: ids.filter(id => seen.size === seen.add(id).size),
+    headings: [...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => [Number(h.tagName[1]), h.textContent]),
+    active: active.map(e => e.tagName).concat(all.flatMap(e => [...e.attributes])
+      .filter(a => a.name.startsWith('on') || /^\\s*javascript:/i.test(a.value)).map(a => `${a.name}=${a.value}`)),
+  };
+}"""
 
 # Where the ink of each text of each drawing lies on the screen. Across, the text's own box; up and down, what its
 # letters reach above and below their line, for a box is as high as the font's tallest letter with its accents. All is

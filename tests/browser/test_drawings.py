@@ -5,47 +5,29 @@ from __future__ import annotations
 import pytest
 
 from tests.browser import look
-from tests.browser.conftest import Visit
-from tests.browser.test_page import PAPER_MM, PX_PER_MM, SIDE_MARGINS_MM
+from tests.browser.survey import PAPER_MM, WIDTHS, Survey
 
 pytestmark = pytest.mark.browser
-WIDTH = 1400
 LEAST_LETTER_MM = 2.2  # size of the type, a little over 6 pt
 SLACK = 0.5  # px, for the browser's own rounding
 
 
-@pytest.fixture
-def sheets(visit: Visit) -> list[look.Sheet]:
-    visit.page.emulate_media(media="screen", color_scheme="light")
-    visit.page.set_viewport_size({"width": WIDTH, "height": 1000})
-    return look.drawings(visit.page)
-
-
-def test_there_are_drawings_with_texts(sheets: list[look.Sheet]) -> None:
+def test_there_are_drawings_with_texts(survey: Survey) -> None:
+    sheets = survey.sheets[WIDTHS[-1]]
     assert len(sheets) >= 5
     assert all(sheet.title and sheet.texts for sheet in sheets)
 
 
-def test_texts_do_not_cover_one_another(sheets: list[look.Sheet]) -> None:
-    faults = [fault for sheet in sheets for fault in look.overlaps(sheet, SLACK)]
-    assert not faults, "\n".join(["", *faults])
-
-
-def test_texts_stay_in_their_drawing(sheets: list[look.Sheet]) -> None:
-    faults = [fault for sheet in sheets for fault in look.outside(sheet, SLACK)]
+@pytest.mark.parametrize("where", [WIDTHS[-1], *PAPER_MM])
+def test_texts_keep_apart_and_stay_in_their_drawing(survey: Survey, where: int | str) -> None:
+    sheets = survey.sheets[where]
+    faults = [fault for sheet in sheets for fault in (*look.overlaps(sheet, SLACK), *look.outside(sheet, SLACK))]
     assert not faults, "\n".join(["", *faults])
 
 
 @pytest.mark.parametrize("paper", sorted(PAPER_MM))
-def test_texts_can_be_read_and_keep_apart_on_paper_at_its_full_size(visit: Visit, paper: str) -> None:
-    """On both papers, whichever the plan asks for: somebody prints it on the other one."""
-    visit.page.emulate_media(media="print", color_scheme="light")
-    width = int((PAPER_MM[paper][0] - SIDE_MARGINS_MM) * PX_PER_MM)
-    visit.page.set_viewport_size({"width": width, "height": 1000})
-    sheets = look.drawings(visit.page)
-    faults = [fault for sheet in sheets for fault in (*look.overlaps(sheet, SLACK), *look.outside(sheet, SLACK))]
-    assert not faults, "\n".join(["", *faults])
-    assert min(visit.page.evaluate(look.LETTERS)) / PX_PER_MM > LEAST_LETTER_MM
+def test_texts_can_be_read_on_paper_at_its_full_size(survey: Survey, paper: str) -> None:
+    assert survey.least_letter_mm[paper] > LEAST_LETTER_MM
 
 
 def test_the_measure_finds_what_is_wrong() -> None:

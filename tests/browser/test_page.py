@@ -1,81 +1,76 @@
-"""The job book in a browser, on a telephone, a tablet, a screen and on paper."""
+"""Every demo's job book in a browser, on a telephone, a tablet, a screen and on paper."""
 
 from __future__ import annotations
 
-import re
+from typing import TYPE_CHECKING
 
 import pytest
 
 from tests.browser import look
-from tests.browser.conftest import Visit
+from tests.browser.survey import PAPER_MM, WIDTHS, Survey
+from tests.browser.visit import Visit
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
 
 pytestmark = pytest.mark.browser
-
-WIDTHS = (390, 900, 1400)
-PX_PER_MM = 96 / 25.4
-PAPER_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
-SIDE_MARGINS_MM = 2 * 14
-POINT_MM = 25.4 / 72
 
 
 def none_of(faults: list[str]) -> None:
     assert not faults, "\n".join(["", *faults])
 
 
-@pytest.mark.parametrize("width", WIDTHS)
-@pytest.mark.parametrize("colours", ["light", "dark"])
-def test_nothing_is_wider_than_the_screen(visit: Visit, width: int, colours: str) -> None:
-    visit.page.emulate_media(media="screen", color_scheme=colours)
-    visit.page.set_viewport_size({"width": width, "height": 900})
-    none_of(visit.page.evaluate(look.TOO_WIDE) + visit.page.evaluate(look.CUT_OFF, ["hidden", "clip"]))
+@pytest.mark.parametrize("where", [*WIDTHS, *PAPER_MM])
+def test_nothing_is_wider_than_the_screen_or_the_paper(survey: Survey, where: int | str) -> None:
+    """On both papers, whichever the plan asks for: somebody prints it on the other one."""
+    none_of(survey.too_wide[where])
 
 
-def test_nothing_is_wider_than_the_paper(visit: Visit) -> None:
-    visit.page.emulate_media(media="print", color_scheme="light")
-    width = int((PAPER_MM[visit.paper][0] - SIDE_MARGINS_MM) * PX_PER_MM)
-    visit.page.set_viewport_size({"width": width, "height": 900})
-    none_of(
-        visit.page.evaluate(look.TOO_WIDE) + visit.page.evaluate(look.CUT_OFF, ["hidden", "clip", "auto", "scroll"])
+def test_prints_on_the_paper_of_the_plan(survey: Survey, visit: Visit) -> None:
+    assert survey.pdf_pages > 5
+    assert survey.pdf_mm
+    for size in survey.pdf_mm:
+        assert size == pytest.approx(PAPER_MM[visit.paper], abs=0.5)
+
+
+def test_links_lead_somewhere_in_the_page(survey: Survey) -> None:
+    none_of(survey.page["dead"])
+    assert survey.page["links"] > 5
+
+
+def test_ids_are_given_once(survey: Survey) -> None:
+    assert survey.page["twice"] == []
+
+
+def test_headings_are_in_order(survey: Survey) -> None:
+    assert look.heading_faults(survey.page["headings"]) == []
+
+
+def test_nothing_in_the_page_acts(survey: Survey) -> None:
+    assert survey.page["active"] == []
+
+
+def test_the_browser_has_no_complaint_and_asks_for_nothing(survey: Survey, visit: Visit) -> None:
+    """From the load, at each width, on paper and into the PDF."""
+    assert survey.complaints == []
+    assert survey.left_the_page == []
+    assert visit.address in survey.requests
+
+
+def test_what_is_wrong_is_found(browser: Browser) -> None:
+    page = browser.new_page(viewport={"width": 360, "height": 900})
+    page.set_content(
+        "<h1 id=a>a</h1><a href='#b'>b</a><a href='http://127.0.0.1/'>c</a><p id=a onclick='x()'></p><iframe></iframe>"
+        "<div style='width:500px'>wide</div><div style='width:90px;overflow:hidden'>"
+        "<p style='width:200px'>cut</p></div>"
     )
-
-
-def test_prints_on_the_paper_of_the_plan(visit: Visit) -> None:
-    pdf = visit.page.pdf(prefer_css_page_size=True)
-    boxes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]", pdf)
-    pages = len(re.findall(rb"/Type\s*/Page\b", pdf))
-    assert pages > 5
-    assert boxes
-    for wide, high in boxes:
-        assert (float(wide) * POINT_MM, float(high) * POINT_MM) == pytest.approx(PAPER_MM[visit.paper], abs=0.5)
-
-
-def test_links_lead_somewhere_in_the_page(visit: Visit) -> None:
-    none_of(visit.page.evaluate(look.DEAD_LINKS))
-    assert visit.page.locator("a").count() > 5
-
-
-def test_ids_are_given_once(visit: Visit) -> None:
-    assert visit.page.evaluate(look.TWICE) == []
-
-
-def test_headings_are_in_order(visit: Visit) -> None:
-    assert look.heading_faults(visit.page.evaluate(look.HEADINGS)) == []
-
-
-def test_nothing_in_the_page_acts(visit: Visit) -> None:
-    assert visit.page.evaluate(look.ACTIVE) == []
-
-
-def test_the_browser_has_no_complaint_and_asks_for_nothing(visit: Visit) -> None:
-    """On a fresh load, then at each width and on paper."""
-    visit.page.emulate_media(media="screen", color_scheme="light")
-    visit.page.reload()
-    for width in WIDTHS:
-        visit.page.set_viewport_size({"width": width, "height": 900})
-    visit.page.pdf()
-    assert visit.complaints == []
-    assert visit.left_the_page == []
-    assert visit.address in visit.requests
+    found = page.evaluate(look.PAGE)
+    assert found["dead"] == ["#b", "http://127.0.0.1/"]
+    assert found["twice"] == ["a"]
+    assert found["active"] == ["IFRAME", "onclick=x()"]
+    assert page.evaluate(look.TOO_WIDE)[-1] == "page is 508 px wide, not 360"
+    assert "shows 90 of 200 px: cut" in page.evaluate(look.CUT_OFF, ["hidden"])[0]
+    page.close()
 
 
 def test_heading_check_can_fail() -> None:

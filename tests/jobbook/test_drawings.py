@@ -13,6 +13,7 @@ from planlang.jobbook.drawings import (
     absorption_chart,
     ceiling_plan,
     decay_chart,
+    load_path,
     panel_drawing,
     ray_curves,
     roll_drawing,
@@ -20,6 +21,7 @@ from planlang.jobbook.drawings import (
     surface_drawing,
 )
 from tests import builders as b
+from tests.jobbook import compiled
 from tests.jobbook import drawing_samples as samples
 from tests.jobbook.drawing_checks import faults, parse, text_faults, texts
 
@@ -27,7 +29,7 @@ MM = b.style("mm", 1)
 SIXTEENTHS = b.style("in", b.inches(0, 1, 16))
 FEET = b.style("ft-in", b.inches(0, 1, 16))
 LONG = "a stock whose words go on and on, as the maker's catalogue has them, with sizes 1200 x 600 and a colour" * 2
-HOSTILE = '<script>alert("x")</script>&amp;\x00\x1b]]>'
+HOSTILE = '<script>alert("x")</script>&amp;\u202e\x00\x1b]]>'
 
 
 def wall_build():
@@ -37,6 +39,15 @@ def wall_build():
 
 def long_words_build():
     return samples.build(b.panel_type(core=replace(b.panel_type().core, batt=b.batt(words=LONG))))
+
+
+def load_of(status, added="", second=False):
+    array = compiled.studio().arrays[0]
+    load = compiled.loads_of(compiled.studio(), status).panels[0]
+    steps = tuple(replace(step, words=step.words + added) for step in load.steps)
+    if second:
+        return load_path(replace(load, second_steps=steps), array, MM, second=True)
+    return load_path(replace(load, steps=steps), array, SIXTEENTHS if added else MM)
 
 
 DRAWINGS = {
@@ -61,6 +72,11 @@ DRAWINGS = {
     "long roll": lambda: roll_drawing(samples.roll(31), SIXTEENTHS),
     "decay": lambda: decay_chart(samples.acoustics()),
     "absorption": lambda: absorption_chart(samples.acoustics()),
+    "load path": lambda: load_of("holds"),
+    "load path that fails": lambda: load_of("fails"),
+    "load path with no figure": lambda: load_of("not verified"),
+    "second support": lambda: load_of("holds", second=True),
+    "load path with long words": lambda: load_of("holds", LONG * 40),
     "decay curves": lambda: ray_curves(samples.acoustics(), samples.rays()),
 }
 
@@ -122,6 +138,8 @@ def test_words_of_the_plan_stay_words():
         assert faults(drawing.svg) == []
         assert "<script" not in drawing.svg
         assert any('<script>alert("x")' in words for words in texts(drawing.svg))
+        assert any("‹U+202E›" in words for words in texts(drawing.svg))
+        assert "\u202e" not in drawing.svg
 
 
 def test_a_stranger_surface_is_an_error():

@@ -14,6 +14,7 @@ from planlang.jobbook.sections.shop import shop
 from planlang.materials.exploded import apart
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
+from planlang.plan.outline import Outline
 from planlang.plan.panel import PanelType, ShadowGap
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
@@ -23,6 +24,7 @@ from tests.jobbook.drawing_checks import faults, texts
 from tests.materials.test_diffuser import diffuser, wells
 from tests.materials.test_further_kinds import baffle, membrane, trap
 from tests.materials.test_joints_and_backs import back_board, board_panel, facing
+from tests.materials.test_outlined import HEXAGON, mitred, outline
 
 LONG = "a sheet whose words go on and on, as the maker's catalogue has them, with a size and a colour"
 KINDS: dict[str, PanelType] = {
@@ -32,6 +34,10 @@ KINDS: dict[str, PanelType] = {
     "long words": b.panel_type(frame=replace(b.panel_type().frame, sheet=b.sheet(words=LONG), full="sides")),
     "board": board_panel(),
     "shadow gap": b.panel_type(depth=F(92), gap=ShadowGap(at=NOWHERE, sheet=b.sheet(), width=F(40), inset=F(20))),
+    "raking": mitred(),
+    "hexagon": mitred(width=F(1000), length=F(866), outline=outline(HEXAGON)),
+    "disc": board_panel(length=F(600), outline=Outline(at=NOWHERE, shape="circle", corners=((F(300), F(300)),),
+                                                       radius=F(300))),
     "diffuser": diffuser(),
     "many wells": diffuser(wells=wells(periods=3), width=F(21 * 72 + 22 * 12)),
     "membrane": membrane(),
@@ -76,6 +82,19 @@ def test_the_drawings_of_the_further_kinds_have_no_faults(name: str):
     drawing = panel_drawing(samples.loft(), built(name))
     assert faults(drawing.svg) == []
     assert KINDS[name].mark in drawing.title
+
+
+def test_the_sides_of_another_outline_have_their_settings_in_the_table():
+    # a raking panel of 600 x 1500 and 900: corners of 90, 90, 45 and 135 degrees, bevels 45, 45, 90 - 22.5 and 22.5
+    found = [(each.mark, each.where.split(" end")[0], round(each.bevel_deg, 1)) for each in built("raking").settings]
+    assert found == [
+        ("C-S1", "both", 45),
+        *(("C-S2", "one", 45), ("C-S2", "the other", 67.5)),
+        *(("C-S3", "one", 22.5), ("C-S3", "the other", 67.5)),
+        *(("C-S4", "one", 22.5), ("C-S4", "the other", 45)),
+    ]
+    assert {each.mark for each in built("raking").settings} <= {part.mark for part in built("raking").parts}
+    assert [(each.mark, round(each.bevel_deg, 1)) for each in built("hexagon").settings] == [("C-S", 30)]
 
 
 def test_solids_are_as_large_as_the_parts_that_they_stand_for():

@@ -119,10 +119,27 @@ def test_a_table_has_caption_heads_and_a_named_box_to_tick():
     assert "<caption>Points</caption>" in html
     assert '<th class="right" scope="col">Across</th>' in html
     assert '<th scope="row">SC1.a</th>' in html
+    assert '<td data-label="Hung" class="tick">' in html
     assert '<td class="right" data-label="Across"><strong>1797</strong></td>' in html
     (box,) = (attrs for _, attrs in reader.tags if attrs.get("aria-label") == "Hung: SC1.a")
     assert box["type"] == "checkbox"
     assert re.fullmatch(r"[0-9a-f]{16}", box["data-tick"])
+
+
+@pytest.mark.parametrize(
+    ("columns", "rows", "kind"),
+    [
+        (3, (("a", "b", "c"),), "plain"),
+        (3, (("a" * 90, "b", "c"),), "plain"),
+        (2, (("a", "b " * 30),), "plain"),
+        (3, (("a", "b", "c"), ("a", "b", "c " * 30)), "wordy"),
+        (3, (("a", "b " * 30, Tick()),), "cards"),
+    ],
+)
+def test_a_table_with_much_to_read_beside_figures_is_stacked_on_a_telephone(columns, rows, kind):
+    html, _ = page_of((Table("T", tuple(Column(f"h{n}") for n in range(columns)), rows),))
+    assert f'<div class="scroll {kind} cols-{columns}' in html
+    assert ('class="wide' in html) == (" " in "".join(cell for cell in rows[-1] if isinstance(cell, str)))
 
 
 def test_a_figure_is_the_drawing_with_its_words():

@@ -1,16 +1,18 @@
 """How figures came about: every figure by its name, its lines in the plan, and the arithmetic done again."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
 
-from planlang.compiler import compile_plan
 from planlang.jobbook.blocks import Table
 from planlang.jobbook.book import book_blocks, write_book
+from planlang.jobbook.reasons.cover import cover_topics
 from planlang.jobbook.reasons.text import as_text
 from planlang.jobbook.reasons.topics import all_topics, meant, nearest
 from tests.jobbook.compiled import compiled_plan, with_every_text
+from tests.jobbook.demo_books import demo
 from tests.jobbook.own_script import without_own_script
 from tests.jobbook.test_html import Reader
 from tests.plans import DEMO_PLANS, DEMOS
@@ -20,12 +22,12 @@ LOFT = DEMOS / "hollowbrook" / "loft.plan"
 
 @pytest.fixture(scope="module", params=DEMO_PLANS, ids=lambda path: path.stem)
 def compilation(request):
-    return compile_plan(request.param)
+    return demo(request.param)
 
 
 @pytest.fixture(scope="module")
 def loft():
-    return compile_plan(LOFT)
+    return demo(LOFT)
 
 
 def told(compilation, what):
@@ -140,3 +142,19 @@ def test_hostile_text_in_reasons_is_text(loft):
         text = as_text(topic, loft.project)
         assert "\u202e" not in text
         assert re.fullmatch(r"[^\n]+\n(  [^\n]+\n)+", text), topic.name
+
+
+def test_the_reasons_of_the_cover_are_those_of_its_figures():
+    compiled = compiled_plan()
+    names = [topic.name for topic in cover_topics(compiled, all_topics(compiled))]
+    prices = [f"price {line.words}" for line in compiled.materials.price]
+    assert names == [
+        "decay 500 Hz", *prices, "load south-clouds step 2", "weight on ceiling", "weight on west wall"
+    ]  # fmt: skip
+    assert '<span class="unseen">: Five figures that matter</span>' in write_book(compiled).html
+
+
+def test_a_cover_with_no_panels_has_no_step_to_tell_of():
+    compiled = compiled_plan()
+    bare = replace(compiled, loads=replace(compiled.loads, panels=(), surface_mass=()))
+    assert all(topic.name.startswith(("decay", "price")) for topic in cover_topics(bare, all_topics(bare)))

@@ -6,11 +6,11 @@ import os
 
 import pytest
 
-from planlang.compiler import compile_plan
 from planlang.jobbook.data import to_json
 from planlang.jobbook.data.schema import made_schema
 from planlang.jobbook.data_schema import stored_schema
 from tests.jobbook.compiled import compiled_plan, with_every_text
+from tests.jobbook.demo_books import demo_book
 from tests.plans import DEMO_PLANS
 
 SCHEMA = json.loads(stored_schema())
@@ -45,9 +45,7 @@ def test_what_is_stored_is_what_the_model_makes():
 
 @pytest.mark.parametrize("plan", DEMO_PLANS, ids=lambda path: path.stem)
 def test_every_demo_book_fits(validator, plan):
-    compiled = compile_plan(plan).compiled
-    assert compiled is not None
-    assert faults(validator, json.loads(to_json(compiled))) == []
+    assert faults(validator, json.loads(demo_book(plan).json)) == []
 
 
 @pytest.mark.parametrize("status", ["holds", "fails", "not verified"])

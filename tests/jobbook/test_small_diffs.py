@@ -20,6 +20,7 @@ from hypothesis import strategies as st
 
 from planlang.compiler import compile_plan
 from planlang.jobbook.book import write_book
+from tests.jobbook.demo_books import demo_book
 from tests.plans import DEMOS
 
 LOFT, CELLO, EATING = "hollowbrook/loft.plan", "cello_room/teaching_room.plan", "eating_room/eating_room.plan"
@@ -84,9 +85,8 @@ def book_of(folder: Path, plan: str, change: Callable[[str], str] = str) -> str:
 
 
 @pytest.fixture(scope="session")
-def before(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
-    folder = tmp_path_factory.mktemp("before")
-    return {plan: book_of(folder, plan) for plan in (LOFT, CELLO, EATING)}
+def before() -> dict[str, str]:
+    return {plan: demo_book(DEMOS / plan).markdown for plan in (LOFT, CELLO, EATING)}
 
 
 def changed(before: str, after: str) -> list[tuple[str, str, str]]:

@@ -49,3 +49,9 @@ def test_paper_keeps_rows_heads_and_drawings_whole():
     printed = CSS[CSS.index("@media print") :]
     assert "thead { display: table-header-group" in printed
     assert "tr, figure, .caution, li { break-inside: avoid; }" in printed
+
+
+def test_a_table_starts_and_ends_on_paper_with_two_rows_at_least():
+    printed = CSS[CSS.index("@media print") :]
+    assert "thead { display: table-header-group; break-inside: avoid; break-after: avoid; }" in printed
+    assert "tbody tr:first-child:not(:last-child) { break-after: avoid; }" in printed

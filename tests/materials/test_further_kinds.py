@@ -3,14 +3,12 @@
 from fractions import Fraction as F
 from math import sqrt
 
-import numpy as np
 import pytest
 
 from planlang.materials.corner_trap import slant
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.membrane import sealed_metres
 from planlang.materials.model import PanelBuild
-from planlang.materials.settings import compound_cut
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
 from planlang.plan.panel import BackBoard, Core, Covering, Frame, PanelType
 from planlang.plan.tape import METRIC
@@ -213,34 +211,6 @@ def test_a_baffle_is_as_thick_as_its_batts():
 
 
 # --- the saw ------------------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("lean", "mitre", "bevel"),
-    [
-        # a moulding on a right-angled corner, flat on the saw, spring angle 38 and 45 degrees: 31.6 and 33.9, 35.3 and
-        # 30.0 in the tables that come with mitre saws (from memory); a box and a picture frame by sight
-        (0, 0.0, 45.0),
-        (38, 31.6, 33.9),
-        (45, 35.3, 30.0),
-        (90, 45.0, 0.0),
-    ],
-)
-def test_compound_cuts_are_those_of_saw_tables(lean: float, mitre: float, bevel: float):
-    assert compound_cut(90, lean) == pytest.approx((mitre, bevel), abs=0.06)
-
-
-def test_six_leaning_sides_meet_in_the_plane_that_halves_the_corner():
-    """By vectors, apart from the formula: the cut's plane against the strip's face and its edge."""
-    corner, lean = np.radians(120), np.radians(25)
-    along = np.array([1.0, 0.0, 0.0])
-    up = np.array([0.0, np.sin(lean), np.cos(lean)])  # across the strip, leaning from upright
-    face = np.cross(along, up)
-    cut = np.array([np.sin(corner / 2), np.cos(corner / 2), 0.0])  # upright, through the corner, halving it
-    on_face = np.cross(cut, face)  # the line that the saw draws on the strip's face
-    mitre = np.degrees(np.arctan(abs(on_face @ along) / abs(on_face @ up)))
-    bevel = np.degrees(np.arcsin(abs(cut @ face)))
-    assert compound_cut(120, 25) == pytest.approx((mitre, bevel), abs=1e-9)
 
 
 def test_a_mitred_frame_has_its_settings_and_a_butted_one_none():

@@ -68,11 +68,11 @@ def low_headroom(
 
 
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
-    """The eight corners of a panel in the room: its back at the drop, then its front."""
+    """The corners of a panel in the room: of its back at the drop, then of its front."""
     back = float(panel.array.hang.drop)
     front = back + float(panel.array.panel.depth)
     return tuple(
-        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.box.corners
+        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.outline
     )
 
 

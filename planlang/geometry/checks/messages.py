@@ -133,3 +133,16 @@ def baffle_not_level(array: Array, surface: Surface) -> Diagnostic:
     where = "a wall" if surface.kind == "wall" else "a slope"
     message = f"'{array.name}' hangs baffles on {surface.name}, {where}: a baffle hangs upright under a flat ceiling"
     return Diagnostic("baffle-not-level", message, array.at, "hang it from a flat ceiling")
+
+
+def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape: TapeStyle) -> Diagnostic:
+    """A panel so near its surface that nobody gets at what it hangs by; `piece` is what states its need."""
+    who = f"{on_tape(need, tape)} is usual for fingers and a spanner (common practice, no source)"
+    if piece is not None:
+        who = f"{piece.name} states {on_tape(need, tape)} of tool room"
+    message = (f"'{array.name}': {on_tape(array.hang.drop, tape)} from {array.surface} to the panel's back leave no "
+               f"room to close what it hangs by; {who}")  # fmt: skip
+    mend = f"drop {on_tape(need, tape)} or more, or cleats; or say what the hardware needs: `tool-room`"
+    return Diagnostic("drop-out-of-hand", message, array.hang.at, mend,
+                      Severity.WARNING if piece is None else Severity.ERROR,
+                      also=() if piece is None else ((piece.name, piece.at),))  # fmt: skip

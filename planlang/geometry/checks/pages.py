@@ -62,6 +62,13 @@ array traps, mark W {
 }"""
 
 CHECK_PAGES = {
+    "drop-out-of-hand": Page(
+        "A drop too small for a hand and its tool",
+        "Links and eyes are closed behind the panel: a hand has to get in between its back and the surface, with a "
+        "spanner. Where a piece of hardware states its `tool-room`, less is an error; else 50 mm is usual, and less "
+        "is a warning.",
+        wrong=(("drop 100", "drop 45"),),
+    ),
     "panel-in-light": Page(
         "A panel in the light of a luminaire",
         "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "

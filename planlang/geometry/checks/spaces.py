@@ -22,6 +22,7 @@ class _Box:
 
     corners: tuple[Vector, ...]
     edges: tuple[Vector, Vector, Vector]
+    faces: tuple[Vector, ...] = ()
 
 
 def panels_in_spaces(

@@ -8,6 +8,7 @@ from planlang.geometry.features import overlap
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RailRun, RoomGeometry, Surface
 from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import Move
+from planlang.geometry.shapes import moves_off, over_box
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.stated import Zone
@@ -90,7 +91,7 @@ def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone], surface: Surface) -> d
 
 def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle) -> Iterator[Diagnostic]:
     box = box_of_zone(zone, surface)
-    into = [(move, panel) for panel in panels if (move := _way_out(panel.box, box)) is not None]
+    into = [(move, panel) for panel in panels if (move := _way_out(panel, box)) is not None]
     if into:
         move, worst = max(into, key=lambda found: found[0].size)
         mend = f"move {worst.mark} {move_words(surface, move, tape)}"
@@ -99,17 +100,11 @@ def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: 
         yield messages.panel_in_zone(Worst(worst.mark, move.size, len(into) - 1), zone, worst.array, mend, tape)
 
 
-def _way_out(box: Box, zone: Box) -> Move | None:
+def _way_out(panel: PlacedPanel, zone: Box) -> Move | None:
     """The least move across or up that takes a panel off a zone; None where it only touches it."""
-    if overlap(box, zone) is None:
+    if not over_box(panel, zone):
         return None
-    ways = (
-        Move(float(zone.right - box.left), 0.0),
-        Move(float(zone.left - box.right), 0.0),
-        Move(0.0, float(zone.upper - box.lower)),
-        Move(0.0, float(zone.lower - box.upper)),
-    )
-    return min(ways, key=lambda move: move.size)
+    return min(moves_off(panel, zone), key=lambda move: move.size)
 
 
 def _drilled(

@@ -39,8 +39,11 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
         _draw_plane(canvas, view, surface)
     draw_walls(canvas, view, room, [(float(x), float(y)) for x, y in plan.room.floor.corners])
     boxes = [(_panel_box(view, panel), panel.mark) for panel in panels]
-    for box, _ in boxes:
-        canvas.rect(box, _EDGE_PEN, TINT)
+    for panel, (box, _) in zip(panels, boxes, strict=True):
+        if panel.shape is None:
+            canvas.rect(box, _EDGE_PEN, TINT)
+        else:
+            canvas.polygon([view.spot(east, north) for east, north, _ in panel.corners_room], _EDGE_PEN, TINT)
     features = [_draw_placed(canvas, view, one, ceilings) for one in placed]
     arranged.draw_dimensions(canvas)
     draw_openings(canvas, view, room)

@@ -23,7 +23,7 @@ from planlang.jobbook.drawings.svg import (
     Spot,
     slug,
 )
-from planlang.materials.exploded import Apart, Solid, apart
+from planlang.materials.exploded import Apart, Plate, Solid, apart
 from planlang.materials.model import PanelBuild, Part, Piece
 from planlang.syntax.record import record
 
@@ -94,9 +94,11 @@ def _lines(number: int, layer: Apart) -> list[tuple[str, bool]]:
 
 
 def _draw(canvas: Canvas, slot: _Slot, number: int) -> None:
-    solids = sorted(slot.layer.solids, key=lambda solid: (-_nearest(solid), solid.start))
-    for solid in solids:
-        _draw_solid(canvas, slot.view, solid, slot.layer.sheet)
+    for solid in sorted(slot.layer.solids, key=_order):
+        if isinstance(solid, Plate):
+            _draw_plate(canvas, slot.view, solid)
+        else:
+            _draw_solid(canvas, slot.view, solid, slot.layer.sheet)
     box = _bounds(slot.layer)
     edge = (slot.view.origin[0] + box.right / slot.view.ratio, (slot.top + slot.bottom) / 2)
     lines = _lines(number, slot.layer)
@@ -138,17 +140,43 @@ def _spot(view: View, along: float, across: float, high: float) -> Spot:
 
 def _bounds(layer: Apart) -> Extent:
     """What a layer takes in model mm, to the right and down of the corner of its back."""
-    spots = [
-        (float(along) + ASIDE * float(across), -AWAY * float(across) - float(high))
-        for solid in layer.solids
-        for along in (solid.start, solid.end)
-        for across, high in solid.outline
-    ]
+    corners = [corner for solid in layer.solids for corner in _corners(solid)]
+    spots = [(along + ASIDE * across, -AWAY * across - high) for along, across, high in corners]
     return around(spots)
 
 
-def _nearest(solid: Solid) -> float:
-    return float(min(across for across, _ in solid.outline))
+def _corners(solid: Solid | Plate) -> list[tuple[float, float, float]]:
+    """Corners (along, across, high)."""
+    if isinstance(solid, Plate):
+        return [(float(x), float(y), float(z)) for x, y in solid.corners for z in (solid.low, solid.high)]
+    return [(float(x), float(y), float(z)) for x in (solid.start, solid.end) for y, z in solid.outline]
+
+
+def _order(solid: Solid | Plate) -> tuple[float, float]:
+    """What is farther off is drawn first."""
+    corners = _corners(solid)
+    far = sum(across - ASIDE * along for along, across, _ in corners) / len(corners)
+    if isinstance(solid, Solid):
+        far = min(across for _, across, _ in corners)
+    return -far, min(along for along, _, _ in corners)
+
+
+def _draw_plate(canvas: Canvas, view: View, plate: Plate) -> None:
+    """The sides that are seen, then the face."""
+    low, high = float(plate.low), float(plate.high)
+    high = max(high, low + _THINNEST * view.ratio)
+    corners = [(float(along), float(across)) for along, across in plate.corners]
+    for (x, y), (next_x, next_y) in zip(corners, [*corners[1:], corners[0]], strict=True):
+        outward = (next_y - y, x - next_x)  # of corners against the clock
+        if ASIDE * outward[0] - outward[1] > 1e-9:
+            ends = ((x, y, low), (next_x, next_y, low), (next_x, next_y, high), (x, y, high))
+            _draw_face(canvas, [_spot(view, *end) for end in ends], _SIDES)
+    _draw_face(canvas, [_spot(view, x, y, high) for x, y in corners], _FACES)
+
+
+def _draw_face(canvas: Canvas, spots: Sequence[Spot], fill: Fill) -> None:
+    canvas.polygon(spots, _EDGE, PAPER)
+    canvas.polygon(spots, _EDGE, fill)
 
 
 def _flat_height(corners: Sequence[Spot]) -> float:

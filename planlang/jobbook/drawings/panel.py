@@ -9,6 +9,7 @@ from planlang.jobbook.drawings.diffuser import diffuser_drawing
 from planlang.jobbook.drawings.framed import framed_drawing
 from planlang.jobbook.drawings.further import baffle_drawing, corner_drawing, membrane_drawing
 from planlang.jobbook.drawings.layered import layered_drawing
+from planlang.jobbook.drawings.outlined import outlined_drawing
 from planlang.materials.model import PanelBuild
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
@@ -25,4 +26,6 @@ DRAWN: Mapping[type[PanelType], Callable[[CompiledPlan, PanelBuild, Any], Drawin
 
 def panel_drawing(compiled: CompiledPlan, build: PanelBuild) -> Drawing:
     """Draw one panel type."""
+    if build.type.outline is not None:
+        return outlined_drawing(compiled, build, build.type.outline)
     return DRAWN[type(build.type)](compiled, build, build.type)

@@ -69,7 +69,7 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
             box = box_of_zone(zone, surface)
             draw_zone(canvas, view.box(box.left, box.lower, box.right, box.upper))
     for panel in panels:
-        canvas.rect(_paper_box(view, panel), _EDGE_PEN, TINT)
+        _draw_panel(canvas, view, panel)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]
     features = _draw_features(canvas, view, compiled.room, surface)
     for line in lines:
@@ -85,6 +85,16 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     bottom = _key(canvas, arranged, tape, bool(lines), surface, bool(rails))
     height = foot(canvas, bottom, _notes(surface, arranged, tape, lost))
     return canvas.drawing(height, _description(surface, panels, lines))
+
+
+def _draw_panel(canvas: Canvas, view: View, panel: PlacedPanel) -> None:
+    box = _paper_box(view, panel)
+    if panel.shape is None:
+        canvas.rect(box, _EDGE_PEN, TINT)
+    elif panel.shape.radius:
+        canvas.ellipse(box.centre, (box.right - box.left) / 2, (box.bottom - box.top) / 2, _EDGE_PEN, TINT)
+    else:
+        canvas.polygon([view.spot(across, up) for across, up in panel.outline], _EDGE_PEN, TINT)
 
 
 def _draw_features(canvas: Canvas, view: View, room: RoomGeometry, surface: Surface) -> list[tuple[Extent, str]]:

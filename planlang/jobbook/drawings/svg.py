@@ -11,6 +11,7 @@ from xml.etree import ElementTree as ET
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.extent import Extent, backing, text_extent
 from planlang.jobbook.drawings.ground import Ground
+from planlang.jobbook.escape import unhidden
 from planlang.syntax.record import record
 
 PAPER_WIDTH = 180.0
@@ -113,7 +114,7 @@ class Canvas:
         backed: bool = False,
     ) -> Extent:
         """A text at its baseline point, above all lines; `turned` reads upwards, `backed` hides lines behind it."""
-        words = _NOT_XML.sub("", words)
+        words = _letters(words)
         box = text_extent(*at, words, size, anchor, turned)
         self.texts.add(box)
         if backed:
@@ -165,13 +166,18 @@ class Canvas:
                 "font-family": _FACE, "stroke-linejoin": "round",
             },
         )  # fmt: skip
-        ET.SubElement(root, "title", {"id": ids[0]}).text = _NOT_XML.sub("", self.title)
-        ET.SubElement(root, "desc", {"id": ids[1]}).text = _NOT_XML.sub("", description)
+        ET.SubElement(root, "title", {"id": ids[0]}).text = _letters(self.title)
+        ET.SubElement(root, "desc", {"id": ids[1]}).text = _letters(description)
         if len(self._defs):
             root.append(self._defs)
         root.extend((self._body, self._letters))
         ET.indent(root, space="")
         return Drawing(self.name, self.title, description, ET.tostring(root, encoding="unicode"))
+
+
+def _letters(words: str) -> str:
+    """What a text may hold: nothing hidden, and nothing that XML has no place for."""
+    return _NOT_XML.sub("", unhidden(words))
 
 
 def _rect(parent: ET.Element, box: Extent, pen: Pen, fill: Fill) -> None:

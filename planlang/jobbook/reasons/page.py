@@ -6,9 +6,11 @@ from html import escape
 
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.escape import visible
+from planlang.jobbook.reasons.cover import cover_topics
 from planlang.jobbook.reasons.text import once
 from planlang.jobbook.reasons.topic import Topic
 from planlang.jobbook.reasons.topics import all_topics
+from planlang.jobbook.sections.cover import FIVE
 
 SUMMARY = "How these figures came about"
 
@@ -16,9 +18,11 @@ SUMMARY = "How these figures came about"
 def reasons_by_table(compiled: CompiledPlan) -> dict[str, str]:
     """Caption of a table -> the markup that stands under it."""
     found: dict[str, list[Topic]] = {}
-    for topic in all_topics(compiled):
+    topics = all_topics(compiled)
+    for topic in topics:
         found.setdefault(visible(topic.table), []).append(topic)
-    return {table: _details(table, topics) for table, topics in found.items()}
+    found[FIVE] = cover_topics(compiled, topics)
+    return {table: _details(table, told) for table, told in found.items() if told}
 
 
 def _details(table: str, topics: list[Topic]) -> str:

@@ -11,6 +11,7 @@ from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.plan.figure import Figure
 
 _OUTSIDE = ("too long", "too short")
+FIVE = "Five figures that matter"
 
 
 def cover(compiled: CompiledPlan) -> Blocks:
@@ -54,7 +55,7 @@ def _five_figures(compiled: CompiledPlan) -> Table:
         _weakest(compiled.loads),
         _price(compiled),
     )
-    return Table("Five figures that matter", columns, rows)
+    return Table(FIVE, columns, rows)
 
 
 def _panels(compiled: CompiledPlan) -> tuple[str, str, str]:
@@ -63,8 +64,13 @@ def _panels(compiled: CompiledPlan) -> tuple[str, str, str]:
     return "Panels", str(len(compiled.layout.panels)), f"of {types}, in {arrays}"
 
 
+def decay_band(acoustics: Acoustics) -> int:
+    """The index of the band whose decay stands on the cover."""
+    return acoustics.bands.index(500) if 500 in acoustics.bands else 0
+
+
 def _decay(acoustics: Acoustics) -> tuple[str, str, str]:
-    n = acoustics.bands.index(500) if 500 in acoustics.bands else 0
+    n = decay_band(acoustics)
     before, after = acoustics.decay_before, acoustics.decay_after
     asked = wanted(acoustics.target[n]) if n < len(acoustics.target) else "not asked"
     want = "no target" if asked == "not asked" else f"wanted {asked} s"
@@ -86,10 +92,15 @@ def _mass(compiled: CompiledPlan) -> tuple[str, str, str]:
     )
 
 
+def weakest_load(loads: Loads) -> PanelLoad | None:
+    """The load path with the least ratio of all, if there is any."""
+    return min(loads.panels, key=_least_ratio, default=None)
+
+
 def _weakest(loads: Loads) -> tuple[str, str, str]:
-    if not loads.panels:
+    load = weakest_load(loads)
+    if load is None:
         return "Weakest step of all hangings", "none", "no panels"
-    load = min(loads.panels, key=_least_ratio)
     step = load.worst
     return "Weakest step: allowed to asked", ratio(step), f"{step.words}, {load.array}: {step.status}"
 

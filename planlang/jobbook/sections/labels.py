@@ -28,7 +28,7 @@ def _label(compiled: CompiledPlan, panel: PlacedPanel) -> tuple[str, ...]:
         panel.mark,
         f"{kind.name} ({kind.mark})",
         panel.surface,
-        "long side up" if panel.array.upright else "long side across",
+        words.way(panel.array),
         words.demand(load.mass, compiled.plan.job.tape) if load else "not known",
         "by the hang schedule" if compiled.loads.hangable else NOT_FOR_HANGING,
     )

@@ -6,8 +6,10 @@ from math import ceil
 from planlang.hardware.model import Fixing, PanelLoad, Step
 from planlang.hardware.second import CATCH_RULE
 from planlang.jobbook import words
-from planlang.jobbook.blocks import Block, Blocks, Caution, Column, Heading, Paragraph, Table, facts
+from planlang.jobbook.blocks import Block, Blocks, Caution, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.jobbook.drawings import load_path
+from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle
 
 
@@ -29,8 +31,9 @@ def loads(compiled: CompiledPlan) -> Blocks:
         _on_surfaces(compiled, tape),
     ]
     blocks += _fixings(compiled, tape)
+    arrays = {array.name: array for array in compiled.plan.arrays}
     for load in compiled.loads.panels:
-        blocks += _path(load, tape)
+        blocks += _path(load, arrays[load.array], tape)
     return tuple(blocks)
 
 
@@ -52,7 +55,7 @@ def _on_surfaces(compiled: CompiledPlan, tape: TapeStyle) -> Table:
     return Table("Total on each surface", columns, rows)
 
 
-def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
+def _path(load: PanelLoad, array: Array, tape: TapeStyle) -> list[Block]:
     blocks: list[Block] = [
         Heading(3, f"Load path of {load.array} ({load.mark})"),
         facts(
@@ -75,12 +78,14 @@ def _path(load: PanelLoad, tape: TapeStyle) -> list[Block]:
             ),
         ),
         _masses(load, tape),
+        Figure(load_path(load, array, tape)),
         _steps(f"Steps from panel to structure, {load.array}", load.steps, tape),
         _sources(f"Where the allowed loads of {load.array} are from", load.steps),
     ]
     if load.second_steps:
         blocks += [
             Paragraph(words.sentence(CATCH_RULE)),
+            Figure(load_path(load, array, tape, second=True)),
             _steps(f"Second support of {load.array}: one tie catches a panel", load.second_steps, tape),
             _sources(f"Where the allowed loads of the second support of {load.array} are from", load.second_steps),
         ]

@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from planlang.materials.cutting.demand import CutResult, Demand
-from planlang.materials.cutting.place import Placement, Sheet
+from planlang.materials.cutting.place import Sheet, kinds_on
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
 from planlang.materials.cutting.search import fewest_sheets, one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
@@ -77,7 +77,7 @@ def _groups(plan: Plan) -> list[tuple[Sheet, int]]:
     first: dict[tuple[tuple[int, int], ...], Sheet] = {}
     count: Counter[tuple[tuple[int, int], ...]] = Counter()
     for sheet in plan:
-        content = tuple(sorted(Counter(placement.kind for placement in sheet).items()))
+        content = tuple(sorted(Counter(kinds_on(sheet)).items()))
         first.setdefault(content, sheet)
         count[content] += 1
     return [(sheet, count[content]) for content, sheet in first.items()]
@@ -86,13 +86,13 @@ def _groups(plan: Plan) -> list[tuple[Sheet, int]]:
 def _rough_rank(problem: Problem, plan: Plan) -> tuple[int, int]:
     """Rank before anything is written down: area of the emptiest sheet's parts, then distinct layouts."""
     areas = problem.areas
-    return min(sum(areas[placement.kind] for placement in sheet) for sheet in plan), len(_groups(plan))
+    return min(sum(areas[kind] for kind in kinds_on(sheet)) for sheet in plan), len(_groups(plan))
 
 
 def _roomiest(problem: Problem, plan: Plan, least_offcut: tuple[Fraction, Fraction]) -> Plan:
     """The plan with its emptiest sheet laid again so that one offcut is as large as can be."""
     areas = problem.areas
-    emptiest = min(plan, key=lambda sheet: (sum(areas[placement.kind] for placement in sheet), sheet))
+    emptiest = min(plan, key=lambda sheet: (sum(areas[kind] for kind in kinds_on(sheet)), sheet))
     again = [emptiest, *one_sheet_again(problem, emptiest)]
     others = list(plan)
     others.remove(emptiest)
@@ -125,7 +125,7 @@ def _write(
 ) -> tuple[SheetLayout, ...]:
     areas = problem.areas
     groups = [(tree_of(problem, sheet), sheet, times) for sheet, times in _groups(plan)]
-    groups.sort(key=lambda group: (-sum(areas[placement.kind] for placement in group[1]), -group[2], group[0]))
+    groups.sort(key=lambda group: (-sum(areas[kind] for kind in kinds_on(group[1])), -group[2], group[0]))
     queues = _label_queues(problem, demands)
     layouts: list[SheetLayout] = []
     for root, sheet, times in groups:
@@ -143,12 +143,12 @@ def _label_queues(problem: Problem, demands: Sequence[Demand]) -> dict[Kind, deq
 
 
 def _labelled(
-    problem: Problem, sheet: Sequence[Placement], times: int, queues: dict[Kind, deque[Label]]
+    problem: Problem, sheet: Sheet, times: int, queues: dict[Kind, deque[Label]]
 ) -> Counter[tuple[tuple[Kind, Label], ...]]:
     """Hand labels to equal sheets, one place on all of them after the other, so that few sheets differ by label."""
     columns = []
-    for placement in sorted(sheet, key=lambda placement: placement.kind):
-        kind = problem.kinds[placement.kind]
+    for number in sorted(kinds_on(sheet)):
+        kind = problem.kinds[number]
         columns.append([(kind, queues[kind].popleft()) for _ in range(times)])
     return Counter(tuple(row) for row in zip(*columns, strict=True))
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from planlang.plan import messages
 from planlang.plan.build.kinds.common import build_hung_by, build_measured
@@ -19,6 +19,9 @@ from planlang.plan.kinds import Name, Value
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.quantity import Quantity
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.plan.outline import Outline
 
 
 @record
@@ -93,11 +96,12 @@ def kind_of(entry: Entry) -> Kind:
 def common_fields(names: Names, definition: Definition) -> dict[str, Any]:
     """What panels of all kinds have."""
     entry = definition.entry
-    size, hung_by, size_rule, measured = all_of(
+    size, hung_by, size_rule, measured, outline = all_of(
         lambda: value(maybe(entry, "corner") or one(entry, "face"), "size"),
         lambda: build_hung_by(names, entry),
         lambda: value(stated, "rule") if (stated := maybe(entry, "size-rule")) else "",
         lambda: build_measured(names, maybe(entry, "measured")),
+        lambda: _outline(names, entry),
     )
     return {
         "at": definition.name.span,
@@ -109,7 +113,17 @@ def common_fields(names: Names, definition: Definition) -> dict[str, Any]:
         "hung_by": hung_by,
         "size_rule": size_rule,
         "measured": measured,
+        "outline": outline,
     }
+
+
+def _outline(names: Names, panel: Entry) -> Outline | None:
+    """The outline, where it is no rectangle."""
+    if maybe(panel, "outline") is None:
+        return None
+    from planlang.plan.build.kinds.outline import build_outline  # noqa: PLC0415 - few plans have one
+
+    return build_outline(names, one(panel, "outline"), panel)
 
 
 def build_panel_of(names: Names, stated: Entry) -> PanelType:

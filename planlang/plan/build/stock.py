@@ -190,6 +190,8 @@ def build_load_figures(names: Names, entry: Entry) -> dict[str, Any]:
     if withdraws:
         figures["withdraws"] = (value(withdraws, "strength"), value(withdraws, "density"))
         figures["withdraws_source"] = value(withdraws, "source")
+    if (room := maybe(entry, "tool-room")) is not None:
+        figures["tool_room"] = value(room, "room")
     if engages:
         figures["engages"] = value(engages, "depth")
     return figures

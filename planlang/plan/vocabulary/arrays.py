@@ -79,6 +79,12 @@ ARRAY = S(
             "long side {way:up|across} [the slope]",
             "Which way the panel's length runs.",
             "turned long side up the slope",
+            clauses=(
+                Clause(
+                    "{turn:angle} {clock:clockwise|anticlockwise}",
+                    "How far it is turned then, as the drawing of the surface shows it.",
+                ),
+            ),
             default="turned long side up",
             reason="panels stand upright unless the plan turns them",
         ),

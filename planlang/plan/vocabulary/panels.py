@@ -40,9 +40,9 @@ VARIANTS = (
         "framed",
         "framed absorber",
         ("face", "depth", "frame", "core", "front"),
-        ("braces", "facing", "back", "back-board", "shadow-gap", "eyes", "cleats"),
+        ("braces", "outline", "facing", "back", "back-board", "shadow-gap", "eyes", "cleats"),
     ),
-    Variant("absorber", "board", "board absorber", ("face", "core", "front", "back-board"), ("cleats",)),
+    Variant("absorber", "board", "board absorber", ("face", "core", "front", "back-board"), ("outline", "cleats")),
     Variant(
         "absorber",
         "membrane",
@@ -53,6 +53,21 @@ VARIANTS = (
     Variant("diffuser", "", "diffuser", ("face", "depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
     Variant("corner-trap", "", "corner trap", ("corner", "boards", "filling", "front"), ("cleats",)),
     Variant("baffle", "", "baffle", ("face", "frame", "core", "front"), ("eyes",)),
+)
+
+OUTLINE = S(
+    "outline",
+    "{shape:circle|hexagon}",
+    "What shape the front has within its face, where that is no rectangle: convex, as seen from the front. A circle "
+    "fills a square face and needs a board absorber; a hexagon has two sides across, each half the face's width. A "
+    "trapezoid has its lower side over the whole width and its upper one in the middle; a raking top goes from the "
+    "length of the left side to that of the right one. Corners run anticlockwise, across then along.",
+    "outline hexagon",
+    other_forms=(
+        "{shape:trapezoid} with [a] top {top:length} wide",
+        "{shape:raking} top from {left:length} to {right:length}",
+        "with {shape:corners} {corners:position+}",
+    ),
 )
 
 PANEL = S(
@@ -137,6 +152,7 @@ PANEL = S(
         ),
         S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500"),
         SIZE_RULE,
+        OUTLINE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
         S(
             "frame",

@@ -185,6 +185,12 @@ HARDWARE = S(
             clauses=(Clause("{source:text}", "The paper.", required=True),),
         ),
         S("engages", "{depth:length}", "How far a cleat is lifted to let go.", "engages 20"),
+        S(
+            "tool-room",
+            "{room:distance}",
+            "What must be free behind a panel for the hand and the tool that close it; left out, 50 mm is usual.",
+            "tool-room 40",
+        ),
         S("shank", "{shank:length}", "Diameter of the shank, for what screws into wood.", "shank 6"),
         S(
             "withdraws",

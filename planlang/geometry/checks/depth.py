@@ -75,11 +75,9 @@ def _headroom(room: RoomGeometry, corners: Sequence[Vector]) -> float:
 
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
     """The corners of a panel in the room: of its back at the drop, then of its front."""
-    back = float(panel.array.hang.drop)
-    front = back + float(panel.array.panel.depth)
-    return tuple(
-        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.outline
-    )
+    depth = float(panel.array.panel.depth)
+    east, north, height = (depth * way for way in surface.inward)
+    return panel.corners_room + tuple((x + east, y + north, z + height) for x, y, z in panel.corners_room)
 
 
 def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
@@ -93,7 +91,8 @@ def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
 
 def _inside(surface: Surface, at: Vector) -> float:
     """Distance from a surface into the room, mm."""
-    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))
+    (a, b, c), (x, y, z), (east, north, height) = surface.inward, at, surface.origin
+    return a * (x - east) + b * (y - north) + c * (z - height)
 
 
 def _crosses(panel: PlacedPanel, members: Members, lines: Sequence[Fraction]) -> bool:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction as F
 from typing import Any
 
+from planlang.plan.build.floor import rectangle
 from planlang.plan.model import Along, Array, Grid, Hang, Job, Plan
 from planlang.plan.panel import Braces, Cleats, Core, Covering, Eyes, Frame, FramedAbsorber
 from planlang.plan.quantity import INCH
@@ -181,7 +183,8 @@ def flat(name: str = "ceiling", height: F | int = 2500) -> CeilingPlane:
 def room(**over: Any) -> Room:
     surfaces = ("floor", "south wall", "east wall", "north wall", "west wall", "ceiling")
     base = {
-        "name": "room", "width": F(6000), "depth": F(4000), "ceiling": (flat(),),
+        "name": "room", "floor": rectangle(NOWHERE, F(over.pop("width", 6000)), F(over.pop("depth", 4000))),
+        "ceiling": (flat(),),
         "linings": tuple(
             SurfaceLining(at=NOWHERE, surface=name, lining=lining(), members=None, exposed=False) for name in surfaces
         ),
@@ -208,3 +211,7 @@ def plan(**over: Any) -> Plan:
 
 def style(units: str, step: F | int) -> TapeStyle:
     return TapeStyle(units, F(step))
+
+
+def changed(node: Any, **over: Any) -> Any:
+    return replace(node, **over)

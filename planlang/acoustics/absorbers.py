@@ -58,7 +58,10 @@ def covered_by(layout: Layout) -> Covered:
     shaded: dict[str, float] = {}
     for panel in layout.panels:
         areas = hidden if panel.array.hang.drop == 0 else shaded
-        areas[panel.surface] = areas.get(panel.surface, 0.0) + box_area(panel.box)
+        areas[panel.surface] = areas.get(panel.surface, 0.0) + panel.area / 1e6
+        if panel.beside:
+            kind = panel.array.panel
+            hidden[panel.beside] = hidden.get(panel.beside, 0.0) + float(kind.depth * kind.length) / 1e6
     return Covered(hidden, shaded)
 
 
@@ -77,7 +80,7 @@ def room_rows(
     )
     openings = tuple(
         _feature_row(placed, placed.feature.lining, spectrum)
-        for placed in room.features
+        for placed in lying_flat(room)
         if placed.feature.lining is not None
     )
     loose = tuple(_people_row(group, spectrum) for group in people if group.count)
@@ -91,6 +94,12 @@ def panel_rows(layout: Layout, air: AirState, spectrum: Spectrum = ALL_BANDS, ra
         if is_counted(panel.array.panel):
             arrays.setdefault(panel.array.name, []).append(panel)
     return tuple(_array_row(panels, air, spectrum, ranged) for panels in arrays.values())
+
+
+def lying_flat(room: RoomGeometry) -> tuple[PlacedFeature, ...]:
+    """The things on surfaces without the beams that are bodies: those have faces of their own."""
+    bodies = {surface.of for surface in room.surfaces}
+    return tuple(placed for placed in room.features if placed.feature.name not in bodies)
 
 
 def box_area(box: Box) -> float:
@@ -112,7 +121,7 @@ def coefficients(bands: Bands) -> Floats:
 def _surface_row(surface: Surface, room: RoomGeometry, covered: Covered, lining: Lining, spectrum: Spectrum) -> Row:
     openings = sum(
         feature_area(placed)
-        for placed in room.features
+        for placed in lying_flat(room)
         if placed.feature.surface == surface.name and placed.feature.lining is not None
     )
     area = max(surface.area_mm2 / 1e6 - openings - covered.hidden.get(surface.name, 0.0), 0.0)

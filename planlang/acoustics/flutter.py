@@ -1,16 +1,18 @@
 """Echoes and flutter between bare faces that stand parallel, named with the pair."""
 
 from collections.abc import Mapping
-from itertools import combinations
+from itertools import combinations, product
 
 import numpy as np
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import ECHO_DELAY, FLUTTER_ALPHA
+from planlang.acoustics.reflections import in_sight, on_face
 from planlang.geometry.model import RoomGeometry, Surface
 from planlang.plan.figure import significant
 
 PARALLEL = -0.9998  # cosine between the directions into the room: within about 1 degree
+NEAR = 0.001  # m off a face, where the way between two begins
 NARROWEST = 0.5  # m: faces that overlap by less do not flutter
 
 
@@ -19,7 +21,7 @@ def flutter(room: RoomGeometry, alphas: Mapping[str, float], speed: float) -> tu
     lines = []
     for first, second in combinations(room.surfaces, 2):
         bare = max(alphas.get(first.name, 0.0), alphas.get(second.name, 0.0)) < FLUTTER_ALPHA.value
-        if first.exposed or second.exposed or not bare or not facing(first, second):
+        if first.exposed or second.exposed or not bare or not facing(first, second) or not _seen(room, first, second):
             continue
         distance = abs(float((_point(second) - _point(first)) @ np.array(first.inward)))
         delay = 2 * distance / speed
@@ -39,6 +41,29 @@ def facing(first: Surface, second: Surface) -> bool:
         return False
     axes = (np.array(first.across_dir), np.array(first.up_dir))
     return all(_overlap(_corners(first) @ axis, _corners(second) @ axis) > NARROWEST for axis in axes)
+
+
+def _seen(room: RoomGeometry, first: Surface, second: Surface) -> bool:
+    """Whether sound goes to and fro somewhere between two faces that look at each other: tried at nine places."""
+    if room.convex:
+        return True
+    axes = (np.array(first.across_dir), np.array(first.up_dir))
+    spans = []
+    for axis in axes:
+        ours, theirs = _corners(first) @ axis, _corners(second) @ axis
+        low, high = max(ours.min(), theirs.min()), min(ours.max(), theirs.max())
+        spans.append([low + share * (high - low) for share in (0.1, 0.5, 0.9)])
+    normal = np.array(first.inward)
+    for along, up in product(*spans):
+        base = along * axes[0] + up * axes[1]
+        start, end = (base + (float(_point(face) @ normal)) * normal for face in (first, second))
+        if (
+            on_face(first, start)
+            and on_face(second, end)
+            and in_sight(room, start + NEAR * normal, end - NEAR * normal)
+        ):
+            return True
+    return False
 
 
 def _overlap(first: Floats, second: Floats) -> float:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from planlang.acoustics.evenness import is_box
-from planlang.acoustics.floors import doubled_area, is_convex
+from planlang.acoustics.floors import doubled_area
 from planlang.acoustics.model import LowEnd, Mode, Reflection
 from planlang.acoustics.modes import (
     BONELLO_THIRDS,
@@ -51,20 +51,28 @@ def low_end(
 
 
 def _modes(room: RoomGeometry, speed: float) -> tuple[str, tuple[Mode, ...], float]:
-    """How the modes were found, the modes, and the frequency (Hz) up to which none is missing."""
+    """How the modes were found, the modes, and the frequency (Hz) up to which none is missing.
+
+    Of a box with beams they are those of the box.
+    """
     ceiling = [surface for surface in room.surfaces if surface.kind == "ceiling"]
+    floors = [surface for surface in room.surfaces if surface.kind == "floor"]
     if is_box(room):
         highest = listed_up_to(_sides(room), speed)
         return EXACT, box_modes(_sides(room), speed, highest), highest
     floor = _from_above(room.surfaces[0])
-    if all(surface.pitch_deg == 0 for surface in ceiling) and len(ceiling) == 1:
+    if all(surface.pitch_deg == 0 for surface in ceiling) and len(ceiling) == len(floors) == 1:
         height = ceiling[0].in_room(0.0, 0.0)[2] / 1000
         plan = plan_frequencies([(east, north) for east, north, _ in floor], PLAN_MODES, speed)
         highest = min(THIRDS_END, plan[-1])
         return BY_PLAN, tuple(Mode(f) for f in room_frequencies(plan, height, speed, highest)), highest
-    cloud = room_cloud([_from_above(surface) for surface in ceiling], ORDER + 1)
+    tops = [
+        [(east / 1000, north / 1000, top / 1000) for (east, north), top in zip(prism.corners, prism.tops, strict=True)]
+        for prism in room.prisms
+    ]
+    cloud = room_cloud(tops, ORDER + 1, [prism.low / 1000 for prism in room.prisms])
     found = eigenfrequencies(cloud, SHOWN, ORDER, speed)
-    method = BY_ROOM if is_convex([(east, north) for east, north, _ in floor]) else BY_CORNERS
+    method = BY_ROOM if room.convex else BY_CORNERS
     return method, tuple(Mode(f) for f in found), 0.0
 
 
@@ -78,9 +86,8 @@ def listed_up_to(sides: tuple[float, float, float], speed: float) -> float:
 
 
 def _sides(room: RoomGeometry) -> tuple[float, float, float]:
-    floor = room.surfaces[0]
-    area = floor.area_mm2 / 1e6
-    return float(floor.width) / 1000, float(floor.height) / 1000, room.volume_m3 / area
+    floor, ceiling = room.surfaces[0], next(face for face in room.surfaces if face.kind == "ceiling")
+    return float(floor.width) / 1000, float(floor.height) / 1000, ceiling.origin[2] / 1000
 
 
 def _from_above(surface: Surface) -> list[tuple[float, float, float]]:

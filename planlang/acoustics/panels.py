@@ -112,7 +112,7 @@ def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
         batt=thickness,
         back_air=max(panel.frame_depth - front - thickness, Fraction(0)),
         back_resistance=_resistance(panel.back),
-        drop=Fraction(0) if panel.board else drop,
+        drop=Fraction(0) if panel.board else drop + panel.gap_depth,
         flow_low=float(batt.flow_low),
         flow_high=float(batt.flow_high),
         closed=panel.board is not None,
@@ -148,6 +148,11 @@ def board_layers(panel: WrappedBoard, drop: Fraction) -> Buildup:
 def framed_face(panel: FramedAbsorber) -> float:
     """Area of the face that wood does not close, m2: inside the frame, less the braces."""
     wood = panel.frame.sheet.thickness
+    if panel.outline is not None:
+        from planlang.geometry.footprint import open_area  # noqa: PLC0415 - few plans have such panels
+
+        taken = len(_brace_centres(panel)) * _face_of(panel.braces) if panel.braces is not None else Fraction(0)
+        return max(open_area(panel.outline.corners, wood) - float(taken * (panel.width - 2 * wood)), 0.0) / 1e6
     inside = panel.width - 2 * wood
     closed = len(_brace_centres(panel)) * _face_of(panel.braces) if panel.braces is not None else Fraction(0)
     return float(inside * max(panel.length - 2 * wood - closed, Fraction(0))) / 1e6

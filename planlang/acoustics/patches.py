@@ -1,5 +1,6 @@
 """How panels of an array stand together: near neighbours count as one larger panel, which absorbs less per area."""
 
+import math
 from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
@@ -10,6 +11,7 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.panels import Buildup, sized_absorption
 from planlang.geometry.model import PlacedPanel
+from planlang.geometry.polygon import to_grain
 from planlang.syntax.record import record
 
 
@@ -26,13 +28,19 @@ class Patch:
 
 
 def patch_of(panels: Sequence[PlacedPanel]) -> Patch:
-    """Read the columns and rows of an array from where its panels lie."""
+    """Read the columns and rows of an array from where its panels lie.
+
+    Panels of another shape than a rectangle along the surface count as rectangles of their area, with the proportions
+    of those round them, and as near to one another as those are: nearer than they are, so that edges add less.
+    """
     box = panels[0].box
+    shape = panels[0].shape
+    scale = Fraction(1) if shape is None else to_grain(math.sqrt(shape.area / float(box.width * box.height)))
     lefts = sorted({panel.box.left for panel in panels})
     lowers = sorted({panel.box.lower for panel in panels})
     return Patch(
-        width=box.width,
-        height=box.height,
+        width=box.width * scale,
+        height=box.height * scale,
         columns=len(lefts),
         rows=len(lowers),
         gap_across=_largest_gap(lefts, box.width),

@@ -40,24 +40,25 @@ def eigenfrequencies(cloud: Cloud, count: int, order: int, speed: float) -> tupl
     return tuple(float(f) for f in speed * waves / (2 * np.pi))
 
 
-def room_cloud(ceiling: Sequence[Sequence[Place]], points: int) -> Cloud:
+def room_cloud(ceiling: Sequence[Sequence[Place]], points: int, floors: Sequence[float] = ()) -> Cloud:
     """Points over a room under the planes of its ceiling (corners east, north, height in m, anticlockwise from above).
 
-    Each plane stands over its own piece of the floor, so that nothing is integrated across a fold.
+    Each plane stands over its own piece of the floor, at the height of that in `floors` or at 0, so that nothing is
+    integrated across a fold or a step.
     """
     places, weights = [], []
-    for plane in ceiling:
+    for plane, low in zip(ceiling, floors or (0.0,) * len(ceiling), strict=True):
         heights = {(east, north): height for east, north, height in plane}
         for triangle in triangles(list(heights)):
             corners = np.array([(*corner, heights[corner]) for corner in triangle])
-            column, shares = _column_cloud(corners, points)
+            column, shares = _column_cloud(corners, low, points)
             places.append(column)
             weights.append(shares)
     return Cloud(np.concatenate(places), np.concatenate(weights))
 
 
-def _column_cloud(corners: Floats, points: int) -> tuple[Floats, Floats]:
-    """Gauss points of a cube, folded onto the triangle and stretched up to the plane through its corners (3, 3)."""
+def _column_cloud(corners: Floats, low: float, points: int) -> tuple[Floats, Floats]:
+    """Gauss points of a cube, folded onto the triangle, stretched from its floor to the plane through `corners`."""
     nodes, weights = gauss(points)
     along = (nodes + 1) / 2
     first, second = (part.ravel() for part in np.meshgrid(along, along, indexing="ij"))
@@ -65,8 +66,8 @@ def _column_cloud(corners: Floats, points: int) -> tuple[Floats, Floats]:
     top = a + first[:, np.newaxis] * ((b - a) + second[:, np.newaxis] * (c - b))
     twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
     floor = np.outer(weights, weights).ravel() / 4 * first * twice
-    up = np.multiply.outer(top[:, 2], along).ravel()
-    share = np.multiply.outer(floor * top[:, 2] / 2, weights).ravel()
+    up = low + np.multiply.outer(top[:, 2] - low, along).ravel()
+    share = np.multiply.outer(floor * (top[:, 2] - low) / 2, weights).ravel()
     return np.column_stack([np.repeat(top[:, :2], points, axis=0), up]), share
 
 

@@ -1,5 +1,6 @@
 """The estimate's assumptions and cautions in plain words."""
 
+from planlang.acoustics.absorbers import lying_flat
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import (
     AIR_RANGE_C,
@@ -8,9 +9,9 @@ from planlang.acoustics.constants import (
     MOST_FURNITURE,
     MOST_PROPORTION,
     SIZE_TOLERANCE,
+    SLOPED_FACTOR,
     TABLE_SHARE,
     TABLE_STEP,
-    UNEVEN_FACTOR,
     VERY_DEAD,
 )
 from planlang.acoustics.evenness import AXES, Evenness
@@ -18,6 +19,7 @@ from planlang.acoustics.fibres import mineral_wool_range
 from planlang.acoustics.formulas import FURNISHED
 from planlang.acoustics.model import Decay
 from planlang.acoustics.panel_words import on_panels
+from planlang.acoustics.reflections import in_sight, pairs, position
 from planlang.acoustics.targets import din_use, targets_of
 from planlang.acoustics.uncertainty import DRAWS, SHARE
 from planlang.geometry.model import Layout, RoomGeometry
@@ -42,7 +44,7 @@ def cautions(plan: Plan, room: RoomGeometry, even: Evenness, schroeder: float, a
             f"the air is at {significant(plan.room.air.temperature_c)} C; the accuracy of ISO 9613-1 is stated for "
             f"{coldest:.0f} to {warmest:.0f} C"
         )
-    return (*found, *_odd_batts(plan.arrays))
+    return (*found, *_out_of_sight(plan, room), *_odd_batts(plan.arrays))
 
 
 def _odd_batts(arrays: tuple[Array, ...]) -> list[str]:
@@ -109,7 +111,7 @@ def _on_objects(plan: Plan) -> list[str]:
         "furniture by EN 12354-6:2003, formulas (1) and (5): hard pieces absorb V^(2/3) of the box that each fills "
         "(from memory) and take from the volume of air, in which alone the air absorbs; built for pieces that fill "
         f"less than {100 * MOST_FURNITURE.value:.0f} % of the room. Not built: annex D (uneven rooms, "
-        "for which the formulas by axes or the middle of the models stand instead), the standard's own tables "
+        "for which the formulas by axes and the check by rays stand instead), the standard's own tables "
         "of objects, and rows of objects; "
         "people and hung panels count by their absorption areas and take nothing from the volume"
     ]
@@ -124,12 +126,26 @@ def _on_targets(plan: Plan) -> list[str]:
     ]
 
 
+def _out_of_sight(plan: Plan, room: RoomGeometry) -> list[str]:
+    hidden = [
+        f"{talker.name} to {listener.name}"
+        for talker, listener in pairs(plan.use.places)
+        if not in_sight(room, position(talker), position(listener))
+    ]
+    if not hidden:
+        return []
+    return [
+        f"a wall or another face stands between {', '.join(hidden)}: there is no direct sound to hold reflections "
+        "against; what arrives comes round the corner"
+    ]
+
+
 def _on_what_is_left_out(room: RoomGeometry) -> list[str]:
     lines = [
         "furniture, curtains, shelves and reveals count for nothing unless the plan states them as furniture, "
         "linings or people"
     ]
-    small = [placed.feature.name for placed in room.features if placed.feature.lining is None]
+    small = [placed.feature.name for placed in lying_flat(room) if placed.feature.lining is None]
     if small:
         lines.append(f"no lining is stated for {', '.join(small)}: the surface there counts as if they were not there")
     return lines
@@ -157,11 +173,10 @@ def _uneven(even: Evenness) -> list[str]:
     for index, axis in enumerate(AXES):
         heavy = tuple(found == index for found in even.heavy_axis[IN_OCTAVES])
         if any(heavy):
-            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(heavy)}: {axis} hold over 60 % of the absorption; between the other, bare walls the decay "
                 "can be two to three times what the formulas say, unless furniture or shelves scatter the sound. "
-                f"The range is drawn up to {longest}"
+                f"The range is drawn up to {_longest(even)}"
             )
     for index, axis in enumerate(AXES):
         lopsided = tuple(
@@ -169,13 +184,16 @@ def _uneven(even: Evenness) -> list[str]:
             for pair, heavy in zip(even.lopsided_pair[IN_OCTAVES], even.heavy_axis[IN_OCTAVES], strict=True)
         )
         if any(lopsided):
-            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(lopsided)}: of {axis}, one absorbs over three times what the other does; the formulas may "
                 "read short, and the decay between bare walls can be two to three times as long. "
-                f"The range is drawn up to {longest}"
+                f"The range is drawn up to {_longest(even)}"
             )
     return lines
+
+
+def _longest(even: Evenness) -> str:
+    return "Fitzroy's time" if even.box else f"{SLOPED_FACTOR.value} times Fitzroy's time by axes"
 
 
 def _too_long_a_room(room: RoomGeometry, after: Decay) -> list[str]:

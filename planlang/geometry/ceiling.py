@@ -1,16 +1,16 @@
-"""The ceiling: the lowest of its planes at every point, found by clipping the floor by half-planes.
+"""The ceiling: the lowest of its planes, and of what hangs below them, at every point of the floor.
 
-All arithmetic here is rational (the rise over run of a slope is taken as the exact value of its float), so that no
-tolerance decides where two planes meet. Plan positions are (east, north) in mm from the south-west corner.
+All arithmetic here is rational (the rise over run of a slope is taken as the exact value of its float, and so is the
+length of a slanting wall), so that no tolerance decides where two planes meet.
 """
 
 from collections.abc import Sequence
 from fractions import Fraction
+from math import hypot
 
-from planlang.plan.room import CeilingPlane, Room
+from planlang.geometry.pieces import Equation, Outline, PlanPoint, carved, clipped, convex_pieces, plan_area
+from planlang.plan.room import CeilingPlane, Floor, Room, Solid
 from planlang.syntax.record import record
-
-PlanPoint = tuple[Fraction, Fraction]
 
 SLIVER = Fraction(
     1, 10**9
@@ -18,127 +18,164 @@ SLIVER = Fraction(
 
 
 @record
-class Equation:
-    """Height over the floor `at_datum + per_east * east + per_north * north`, mm."""
+class Cell:
+    """A convex part of the floor under one plane: what is below it and above it, by name, and at which heights."""
 
-    at_datum: Fraction
-    per_east: Fraction
-    per_north: Fraction
-
-    def height(self, point: PlanPoint) -> Fraction:
-        """The height of the plane over a point of the floor, mm."""
-        return self.at_datum + self.per_east * point[0] + self.per_north * point[1]
-
-    def above(self, other: "Equation") -> "Equation":
-        """How much higher this plane is than the other one."""
-        return Equation(
-            self.at_datum - other.at_datum, self.per_east - other.per_east, self.per_north - other.per_north
-        )
+    outline: Outline
+    floor: str
+    low: Fraction
+    ceiling: str
+    equation: Equation
 
 
 @record
 class Region:
-    """The part of the floor over which one plane is the lowest: an anticlockwise polygon, empty when it is nowhere."""
+    """The parts of the floor over which one plane is the lowest: none where it is nowhere the lowest."""
 
     plane: CeilingPlane
     equation: Equation
-    outline: tuple[PlanPoint, ...]
+    pieces: tuple[Outline, ...]
 
     @property
     def is_empty(self) -> bool:
         """True when the plane is nowhere the lowest."""
-        return not self.outline
+        return not self.pieces
 
 
-def floor_corners(room: Room) -> tuple[PlanPoint, ...]:
-    """South-west, south-east, north-east, north-west."""
-    nil = Fraction(0)
-    return ((nil, nil), (room.width, nil), (room.width, room.depth), (nil, room.depth))
+def wall_ends(floor: Floor, wall: str) -> tuple[PlanPoint, PlanPoint]:
+    """Where a wall begins and ends as the floor is walked anticlockwise."""
+    index = floor.walls.index(wall)
+    return floor.corners[index], floor.corners[(index + 1) % len(floor.corners)]
+
+
+def way_of(start: PlanPoint, end: PlanPoint) -> PlanPoint:
+    """The unit vector from one place to another: exact along the compass."""
+    east, north = end[0] - start[0], end[1] - start[1]
+    length = Fraction(hypot(east, north)) if east and north else abs(east + north)
+    return east / length, north / length
 
 
 def equation_of(plane: CeilingPlane, room: Room) -> Equation:
     """The plane as a linear function of the place on the floor."""
-    rise = Fraction(plane.rise_over_run)
     nil = Fraction(0)
-    match plane.foot:
-        case None:
-            return Equation(plane.height, nil, nil)
-        case "south":
-            return Equation(plane.height, nil, rise)
-        case "north":
-            return Equation(plane.height + rise * room.depth, nil, -rise)
-        case "west":
-            return Equation(plane.height, rise, nil)
-        case "east":
-            return Equation(plane.height + rise * room.width, -rise, nil)
+    if plane.foot is None:
+        return Equation(plane.height, nil, nil)
+    start, end = wall_ends(room.floor, plane.foot)
+    east, north = way_of(start, end)
+    rise = Fraction(plane.rise_over_run)
+    return Equation(plane.height - rise * (east * start[1] - north * start[0]), -rise * north, rise * east)
 
 
-def regions_of(room: Room) -> tuple[Region, ...]:
-    """One region for each ceiling plane, in plan order. Of two equal planes the first counts.
+def cells_of(room: Room, solids: Sequence[Solid]) -> tuple[tuple[Cell, ...], tuple[Region, ...]]:
+    """The room as upright prisms, one over each convex part of the floor; and where each ceiling plane is the lowest.
 
-    A plane that shows no more than a sliver is taken for hidden, and the others are clipped again without it, so that
-    the regions always cover the floor.
+    Of two equal planes the first counts. A plane that shows no more than a sliver is taken for hidden, and the others
+    are clipped again without it, so that the cells always cover the floor.
     """
-    equations = [equation_of(plane, room) for plane in room.ceiling]
-    floor = floor_corners(room)
-    least = SLIVER * plan_area(floor)
-    counted = list(range(len(equations)))
+    columns = [solid.corners for solid in solids if solid.kind == "column"]
+    floors = [(piece, "floor", Fraction(0)) for piece in convex_pieces(room.floor.corners, columns)]
+    for solid in solids:
+        if solid.kind == "platform":
+            floors = [part for floor in floors for part in _raised(floor, solid)]
+    soffits = [solid for solid in solids if solid.kind == "soffit"]
+    parts: list[_Part] = [(*floor, ()) for floor in floors]
+    for number, solid in enumerate(soffits):
+        parts = [part for before in parts for part in _covered(before, solid, number)]
+    planes = [equation_of(plane, room) for plane in room.ceiling]
+    under = [Equation(solid.level, Fraction(0), Fraction(0)) for solid in soffits]
+    names = [*(plane.name for plane in room.ceiling), *(solid.name for solid in soffits)]
+    counted = list(range(len(planes)))
+    least = SLIVER * plan_area(room.floor.corners)
     while True:
-        outlines = {index: _lowest(index, counted, equations, floor) for index in counted}
-        shown = [index for index in counted if plan_area(outlines[index]) > least]
-        if shown == counted:
+        shown: dict[int, list[Cell]] = {}
+        for outline, floor, low, covers in parts:
+            over = [*counted, *(len(planes) + number for number in covers)]
+            for index, piece in _lowest(outline, over, [*planes, *under]):
+                cell = Cell(piece, floor, low, names[index], [*planes, *under][index])
+                shown.setdefault(index, []).append(cell)
+        seen = [index for index in counted if sum(plan_area(cell.outline) for cell in shown.get(index, ())) > least]
+        if seen == counted or not seen:
             break
-        counted = shown
-    return tuple(Region(plane, equations[index], outlines.get(index, ())) for index, plane in enumerate(room.ceiling))
+        counted = seen
+    regions = tuple(
+        Region(plane, planes[index], tuple(cell.outline for cell in shown.get(index, ()) if index in counted))
+        for index, plane in enumerate(room.ceiling)
+    )
+    return tuple(cell for index in sorted(shown) for cell in shown[index]), regions
+
+
+_Floor = tuple[Outline, str, Fraction]
+_Part = tuple[Outline, str, Fraction, tuple[int, ...]]
+
+
+def _raised(floor: _Floor, platform: Solid) -> list[_Floor]:
+    """A part of the floor, where a platform stands on it at its level."""
+    outline, name, low = floor
+    inside, beside = _parted(outline, platform.corners)
+    higher = (platform.name, platform.level) if platform.level > low else (name, low)
+    return [*((piece, *higher) for piece in inside), *((piece, name, low) for piece in beside)]
+
+
+def _covered(part: _Part, soffit: Solid, number: int) -> list[_Part]:
+    """A part of the floor, where a soffit is over it noted."""
+    outline, name, low, covers = part
+    inside, beside = _parted(outline, soffit.corners)
+    return [
+        *((piece, name, low, (*covers, number)) for piece in inside),
+        *((piece, name, low, covers) for piece in beside),
+    ]
+
+
+def _parted(outline: Outline, footprint: Outline) -> tuple[list[Outline], list[Outline]]:
+    """What of a convex piece is within a footprint, and what is beside it."""
+    if any(
+        max(at[axis] for at in one) <= min(at[axis] for at in other)
+        for axis in (0, 1)
+        for one, other in ((outline, footprint), (footprint, outline))
+    ):
+        return [], [outline]
+    inside, beside = [], [outline]
+    for cutter in convex_pieces(footprint):
+        cuts = [carved(piece, cutter) for piece in beside]
+        inside += [within for within, _ in cuts if within]
+        beside = [piece for _, outside in cuts for piece in outside]
+    return inside, beside
+
+
+def _lowest(outline: Outline, counted: Sequence[int], equations: Sequence[Equation]) -> list[tuple[int, Outline]]:
+    """Where each of the planes that count is at most as high as all others."""
+    found = []
+    for index in counted:
+        piece = outline
+        for other in counted:
+            if other == index:
+                continue
+            if equations[other] == equations[index] and other < index:
+                piece = ()
+            elif equations[other] != equations[index]:
+                piece = clipped(piece, equations[index].above(equations[other]))
+            if not piece:
+                break
+        if piece and plan_area(piece) > 0:
+            found.append((index, piece))
+    return found
 
 
 def hidden_by(region: Region, regions: Sequence[Region], room: Room) -> tuple[str, ...]:
     """The names of the planes that are below a plane that is nowhere the lowest: one if one is enough."""
     shown = [other for other in regions if not other.is_empty]
     for other in shown:
-        if all(region.equation.height(at) >= other.equation.height(at) for at in floor_corners(room)):
+        if all(region.equation.height(at) >= other.equation.height(at) for at in room.floor.corners):
             return (other.plane.name,)
     return tuple(other.plane.name for other in shown)
 
 
-def plan_area(outline: Sequence[PlanPoint]) -> Fraction:
-    """Area of an anticlockwise polygon, mm2 (the sum of trapezia under its sides)."""
-    following = [*outline[1:], *outline[:1]]
-    return sum((x * next_y - next_x * y for (x, y), (next_x, next_y) in zip(outline, following, strict=True)),
-               Fraction(0)) / 2  # fmt: skip
-
-
-def volume_under(region: Region) -> Fraction:
-    """Volume between floor and plane, mm3: on each triangle of a fan, area times the mean height of its corners."""
+def volume_of(cell: Cell) -> Fraction:
+    """Volume between floor and ceiling, mm3: on each triangle of a fan, area times the mean height of its corners."""
     total = Fraction(0)
-    for index in range(1, len(region.outline) - 1):
-        triangle = (region.outline[0], region.outline[index], region.outline[index + 1])
-        total += plan_area(triangle) * sum(region.equation.height(at) for at in triangle) / 3
+    outline = cell.outline
+    for index in range(1, len(outline) - 1):
+        triangle = (outline[0], outline[index], outline[index + 1])
+        heights = sum((cell.equation.height(at) for at in triangle), Fraction(0))
+        total += plan_area(triangle) * (heights / 3 - cell.low)
     return total
-
-
-def _lowest(
-    index: int, counted: Sequence[int], equations: Sequence[Equation], floor: tuple[PlanPoint, ...]
-) -> tuple[PlanPoint, ...]:
-    """Where one plane is at most as high as all others that count."""
-    outline = floor
-    for other in counted:
-        if other == index:
-            continue
-        if equations[other] == equations[index] and other < index:
-            return ()
-        outline = _clip(outline, equations[index].above(equations[other]))
-    return outline
-
-
-def _clip(outline: tuple[PlanPoint, ...], above: Equation) -> tuple[PlanPoint, ...]:
-    """Keep the part of a convex polygon where `above` is at most 0."""
-    kept: list[PlanPoint] = []
-    for here, there in zip(outline, [*outline[1:], *outline[:1]], strict=True):
-        before, after = above.height(here), above.height(there)
-        if before <= 0:
-            kept.append(here)
-        if (before < 0 < after) or (after < 0 < before):
-            share = before / (before - after)
-            kept.append((here[0] + share * (there[0] - here[0]), here[1] + share * (there[1] - here[1])))
-    return tuple(kept)

@@ -99,8 +99,9 @@ def place_features(room: Room, surfaces: Sequence[Surface], tape: TapeStyle) -> 
 
 def unknown_surface(thing: str, node: Feature, room: Room) -> tuple[Diagnostic, ...]:
     """A word on a feature whose surface no plan of this room could have."""
-    names = surface_names(room)
-    return () if node.surface in names else (messages.surface_unknown(thing, node.surface, names, node.at),)
+    if node.surface in (plane.name for plane in room.ceiling):
+        return ()
+    return (messages.surface_unknown(thing, node.surface, surface_names(room), node.at),)
 
 
 def _off_surface(feature: Feature, surface: Surface, tape: TapeStyle) -> tuple[Diagnostic, ...]:

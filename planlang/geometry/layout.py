@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from planlang.geometry import messages
 from planlang.geometry.checks.allowed import not_allowed
@@ -12,6 +13,8 @@ from planlang.geometry.checks.light import panels_in_light
 from planlang.geometry.checks.made import made_panels_changed, made_panels_gone, with_remedies_left
 from planlang.geometry.checks.neighbours import overlaps
 from planlang.geometry.checks.obstacles import keeps_below_usual, too_near
+from planlang.geometry.checks.reach import out_of_hand
+from planlang.geometry.checks.spaces import panels_in_spaces
 from planlang.geometry.checks.swings import panels_in_swings
 from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
@@ -29,6 +32,9 @@ from planlang.plan.placement import BesideEach, Mirrored
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.geometry.pose import Pose
 
 BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short", "hole-in-zone")
 
@@ -62,7 +68,8 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
             findings += _unknown_surface(array, plan)
             placed.setdefault(array.family, ())
             continue
-        site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places)
+        pose = _pose(array, surface)
+        site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places, pose)
         laid = _lay_out(site, room, len(rails) + 1)
         placed[array.family] = placed.get(array.family, ()) + laid.value.panels
         panels += laid.value.panels
@@ -70,7 +77,7 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
         runs += ((rail, array) for rail in laid.value.rails)
         if not laid.ok:
             unsettled.add(array.name)
-        findings += not_allowed(array, plan.room.allowances)
+        findings += not_allowed(array, surface, plan.room.allowances)
         findings += made_panels_changed(array, laid.value.panels, tape)
         if _base_of(array) in adrift:
             adrift.add(array.family)
@@ -109,6 +116,7 @@ def _together(
         findings += rail_overlaps(surface, runs, tape)
     findings += panels_in_swings(room, panels, tape)
     findings += panels_in_panels(room, panels, tape)
+    findings += panels_in_spaces(plan.room.spaces, room, panels, tape)
     findings += hot_in_zones(room.features, plan.room.zones, room)
     return findings
 
@@ -123,45 +131,66 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     array, surface, tape = site.array, site.surface, site.tape
     placed = place_panels(site)
     faults = hook_faults(array, surface.kind == "ceiling", tape)
-    slots = placed.value if faults else tuple(snapped(array, surface, slot, tape) for slot in placed.value)
-    panels = tuple(_panel(array, surface, index + array.first, slot) for index, slot in enumerate(slots))
+    slots = placed.value if faults else tuple(snapped(site, slot) for slot in placed.value)
+    panels = tuple(_panel(site, index + array.first, slot) for index, slot in enumerate(slots))
     findings = placed.diagnostics + faults
     if not panels:
         return Outcome(_Hung(()), findings)
-    hung = Outcome(_Hung(panels)) if faults else _hang(array, surface, panels, room, first_rail, tape=tape)
+    panels, astray = _of_its_kind(array, surface, panels, room, tape)
+    hung = Outcome(_Hung(panels)) if faults else _hang(site, panels, room, first_rail)
     off = off_surface(array, surface, panels, tape)
     if off:
         return Outcome(hung.value, findings + off + tuple(f for f in hung.diagnostics if f.code not in BY_POSITION))
+    findings += astray
     findings += near_edge(array, surface, panels, tape)
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
-    findings += low_headroom(array, surface, panels, tape)
+    findings += low_headroom(array, surface, panels, room, tape)
+    findings += out_of_hand(array, tape)
     findings += uncovered_reflections(array, surface, panels, site.places, tape)
     findings += keeps_below_usual(array, surface, room.features, tape)
     findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)
     return Outcome(hung.value, findings + hung.diagnostics)
 
 
-def _panel(array: Array, surface: Surface, number: int, slot: Slot) -> PlacedPanel:
+def _of_its_kind(
+    array: Array, surface: Surface, panels: tuple[PlacedPanel, ...], room: RoomGeometry, tape: TapeStyle
+) -> tuple[tuple[PlacedPanel, ...], tuple[Diagnostic, ...]]:
+    """The panels, those in a corner with the surface beside them, and what their kind has against their place."""
+    if not (array.panel.in_corner or array.panel.eyes_in_line):
+        return panels, ()
+    from planlang.geometry.checks.kinds import baffle_faults, in_corners  # noqa: PLC0415 - few plans have one
+
+    if array.panel.in_corner:
+        return in_corners(array, surface, panels, room, tape)
+    return panels, baffle_faults(array, surface)
+
+
+def _pose(array: Array, surface: Surface) -> "Pose | None":
+    """How panels lie that are turned or no rectangles."""
+    if not array.turn and array.panel.outline is None:
+        return None
+    from planlang.geometry.pose import pose_of  # noqa: PLC0415 - few plans have such panels
+
+    return pose_of(array, surface.kind == "ceiling")
+
+
+def _panel(site: Site, number: int, slot: Slot) -> PlacedPanel:
+    array, surface, box = site.array, site.surface, slot.box
+    shape = site.pose.shape.moved(box.left, box.lower) if site.pose is not None else None
+    outline = box.corners if shape is None else shape.outline
     back = float(array.hang.drop)
-    corners = tuple(surface.in_room(float(across), float(up), back) for across, up in slot.box.corners)
-    return PlacedPanel(f"{array.mark}{number}", array, surface.name, slot.box, corners, (), slot.how)
+    corners = tuple(surface.in_room(float(across), float(up), back) for across, up in outline)
+    return PlacedPanel(f"{array.mark}{number}", array, surface.name, box, corners, (), slot.how, shape)
 
 
-def _hang(
-    array: Array,
-    surface: Surface,
-    panels: Sequence[PlacedPanel],
-    room: RoomGeometry,
-    first_rail: int,
-    *,
-    tape: TapeStyle,
-) -> Outcome[_Hung]:
+def _hang(site: Site, panels: Sequence[PlacedPanel], room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     """The panels with what their hang points land in."""
+    array, surface, tape = site.array, site.surface, site.tape
     points = [
         NamedPoint(f"{panel.mark}.{letter(index)}", place)
         for panel in panels
-        for index, place in enumerate(points_on(array, panel.box))
+        for index, place in enumerate(points_on(array, panel.box, site.pose))
     ]
     rails: tuple[RailRun, ...] = ()
     match array.hang.into:
@@ -202,7 +231,7 @@ def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> 
 
 
 def _unknown_surface(array: Array, plan: Plan) -> tuple[Diagnostic, ...]:
-    names = surface_names(plan.room)
-    if array.surface in names:
+    if array.surface in (plane.name for plane in plan.room.ceiling):
         return ()
+    names = surface_names(plan.room)
     return (messages.surface_unknown(f"array '{array.name}'", array.surface, names, array.at),)

@@ -31,7 +31,7 @@ def room_without_ceiling(room: Room) -> Diagnostic:
 
 def slope_falls(plane: CeilingPlane) -> Diagnostic:
     """A slope whose foot is not its lowest edge."""
-    return Diagnostic("slope-falls", f"'{plane.name}' falls from its foot at the {plane.foot} wall", plane.at,
+    return Diagnostic("slope-falls", f"'{plane.name}' falls from its foot at the {plane.foot}", plane.at,
                       "a slope rises from its foot: give it from the opposite wall")  # fmt: skip
 
 
@@ -39,7 +39,7 @@ def ceiling_meets_floor(plane: CeilingPlane, corner: str, height: Fraction, tape
     """The ceiling is at or below the floor somewhere."""
     what = "meets the floor" if height == 0 else f"is {at_least(-height, tape)} below the floor"
     mend = "raise it" if height == 0 else f"raise it by more than {at_least(-height, tape)}"
-    return Diagnostic("ceiling-meets-floor", f"'{plane.name}' {what} at the {corner} corner: a room can't close there",
+    return Diagnostic("ceiling-meets-floor", f"'{plane.name}' {what} at {corner}: a room can't close there",
                       plane.at, mend)  # fmt: skip
 
 

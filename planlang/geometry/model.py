@@ -4,13 +4,17 @@ Positions on a surface are exact millimetres (`Fraction`) `across` and `up` from
 room are millimetres as floats: east, north, height from the south-west corner of the floor.
 """
 
+from collections.abc import Sequence
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from planlang.plan.model import Array
 from planlang.plan.room import Feature, Members
 from planlang.plan.stock import Lining
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.geometry.footprint import Footprint
 
 Point = tuple[float, float]
 Vector = tuple[float, float, float]
@@ -50,9 +54,11 @@ class Box:
 class Surface:
     """A plane face of the room.
 
-    `outline` is its polygon in (across, up) mm, anticlockwise as seen in those directions; `across_dir`, `up_dir` and
+    `outline` is its polygon in (across, up) mm, anticlockwise as seen in those directions; where a face has holes or
+    several parts, it is one line that goes to each and back on the same way. `across_dir`, `up_dir` and
     `inward` (into the room) are unit vectors; `width` and `height` bound the outline, whose datum is at (0, 0).
     For a ceiling the outline is seen as on the floor plan. The `*_words` say where the datum is and which way is which.
+    `of` names the column, platform, soffit or beam whose face it is.
     """
 
     name: str
@@ -72,6 +78,7 @@ class Surface:
     lining: Lining | None
     members: Members | None
     exposed: bool
+    of: str = ""
 
     def in_room(self, across: float, up: float, off: float = 0.0) -> Vector:
         """The room position of a point on the surface, `off` mm away from it into the room."""
@@ -90,12 +97,40 @@ class PlacedFeature:
 
 
 @record
+class Prism:
+    """An upright part of the room: its corners on the plan, anticlockwise, its floor, its ceiling over each corner."""
+
+    corners: tuple[Point, ...]
+    low: float
+    tops: tuple[float, ...]
+
+    def meets(self, spans: Sequence[Point]) -> bool:
+        """Whether the rectangle round it overlaps another, given from where to where east and north."""
+        return all(
+            min(at[axis] for at in self.corners) < high and max(at[axis] for at in self.corners) > low
+            for axis, (low, high) in enumerate(spans)
+        )
+
+
+@record
 class RoomGeometry:
-    """A closed room: its surfaces in a fixed order (floor, walls S E N W, ceiling planes), features and volume (m3)."""
+    """A closed room: its surfaces in a fixed order, its features, its volume (m3) and the prisms that make it up.
+
+    First the floor, then the walls as the floor is walked (S E N W of a rectangle), the planes of the ceiling, and the
+    faces of what stands in the room or hangs below its ceiling.
+    """
 
     surfaces: tuple[Surface, ...]
     features: tuple[PlacedFeature, ...]
     volume_m3: float
+    prisms: tuple[Prism, ...] = ()
+    convex: bool = True
+
+    def step_under(self, corners: Sequence[Vector]) -> float:
+        """The highest part of the floor below what has these corners, mm: by the rectangles round them on the plan."""
+        over = [(min(at[axis] for at in corners), max(at[axis] for at in corners)) for axis in (0, 1)]
+        levels = [prism.low for prism in self.prisms if prism.low and prism.meets(over)]
+        return max(levels, default=0.0)
 
     def surface(self, name: str) -> Surface | None:
         """The surface of that name, or None."""
@@ -120,7 +155,11 @@ class HangPoint:
 
 @record
 class PlacedPanel:
-    """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic."""
+    """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
+
+    `box` is the rectangle round it; `shape` its true footprint where it is another one. `beside` is the second surface
+    that a panel in a corner lies on; '' for all others.
+    """
 
     mark: str
     array: Array
@@ -129,6 +168,18 @@ class PlacedPanel:
     corners_room: tuple[Vector, ...]
     points: tuple[HangPoint, ...]
     how: str
+    shape: "Footprint | None" = None
+    beside: str = ""
+
+    @property
+    def outline(self) -> tuple[tuple[Fraction, Fraction], ...]:
+        """Its corners on the surface, anticlockwise; of a disc those of a polygon round it."""
+        return self.box.corners if self.shape is None else self.shape.outline
+
+    @property
+    def area(self) -> float:
+        """What it takes of its surface, mm2."""
+        return float(self.box.width * self.box.height) if self.shape is None else self.shape.area
 
 
 @record
@@ -195,10 +246,12 @@ class Layout:
 class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
 
-    `along_mm` is how far its centre is from the middle of the panel's length, towards the end.
+    `along_mm` is how far its centre is from the middle of the panel's length, towards the end, and `across_mm` from the
+    middle of its width, to the right as its front is seen; of a corner trap, towards the corner.
     """
 
     words: str
     kg: float
     height_mm: float
     along_mm: float = 0.0
+    across_mm: float = 0.0

@@ -1,6 +1,7 @@
 """The pages of what geometry finds: the room, where panels lie, what their hang points meet."""
 
 from planlang.geometry.checks.pages import CHECK_PAGES
+from planlang.geometry.solid_pages import SOLID_PAGES
 from planlang.syntax.pages import Page
 
 PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600"
@@ -13,8 +14,8 @@ EYES = "eyes 4 of eye, inset 100 from the ends"
 LIGHTS = (DOOR, f"{DOOR}\n  luminaire L1, L2 on ceiling centred at 1000, 4000, up 2000, 90 across")
 IN_BAY = (PLACE, "place one in each bay between L1..L2, lowest edge at 1600")
 RAILS = (
-    ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
-    (FIX, "fix lag-eye into rails of spruce on lag-eye"),
+    ("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),
+    (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
 )
 VOICES = (
     "",
@@ -30,6 +31,7 @@ def more_clouds(place: str) -> tuple[str, str]:
 
 PAGES = {
     **CHECK_PAGES,
+    **SOLID_PAGES,
     # --- the room -------------------------------------------------------------------------------------------
     "room-without-size": Page(
         "A floor without a size",
@@ -62,8 +64,11 @@ PAGES = {
     ),
     "surface-unknown": Page(
         "A surface that the room does not have",
-        "The surfaces of a room are its floor, its four walls and the planes of its ceiling.",
-        guard="a surface that is not in the room is already reported as `unknown-name`",
+        "The surfaces of a room are its floor, its walls, the planes of its ceiling, and the faces of what stands in "
+        "it, as far as they are seen: where a beam or a platform meets a wall it has no face.",
+        given=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 3000, 5000 x 150, 200 deep"),),
+        wrong=((DOOR, f"{DOOR}\n  trim T1 on B1 west face at 0, up 0, 50 x 50"),),
+        right=((DOOR, f"{DOOR}\n  trim T1 on B1 south face at 0, up 0, 50 x 50"),),
     ),
     "feature-off-surface": Page(
         "A door, window or light that sticks out of its surface",
@@ -356,8 +361,8 @@ PAGES = {
         "rails end past their last member, ten shanks of the screw are taken (EN 1995-1-1:2004 table 8.6, from "
         "memory), as far as the surface goes. This is a warning: a rail that is drilled for its end screw may do.",
         given=RAILS,
-        wrong=(("spruce on lag-eye", "spruce on lag-eye, rails end 20 past their last member"),),
-        right=(("spruce on lag-eye", "spruce on lag-eye, rails end 80 past their last member"),),
+        wrong=(("spruce held by lag-eye", "spruce held by lag-eye, rails end 20 past their last member"),),
+        right=(("spruce held by lag-eye", "spruce held by lag-eye, rails end 80 past their last member"),),
     ),
     "rails-overlap": Page(
         "Two rails in one place",
@@ -369,7 +374,7 @@ PAGES = {
                 "",
                 "array more-clouds, mark M {\n  panel cloud\n  on ceiling\n"
                 "  place grid 1 across by 1 up, left edge at 300, lowest edge at 400\n  turned long side up\n"
-                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce on lag-eye\n}",
+                "  hang from eyes on eye, drop 100\n  fix lag-eye into rails of spruce held by lag-eye\n}",
             ),
             (PLACE, "place grid 1 across by 1 up, left edge at 300, lowest edge at 1900"),
         ),

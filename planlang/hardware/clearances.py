@@ -6,8 +6,9 @@ import math
 from collections.abc import Sequence
 
 from planlang.geometry.checks.obstacles import clear_of
-from planlang.geometry.features import Extent, distance_between, extent_of, is_nearer
+from planlang.geometry.features import extent_of
 from planlang.geometry.model import Box, PlacedPanel, RoomGeometry, Surface
+from planlang.geometry.shapes import distance_from, panel_is_nearer
 from planlang.hardware import messages_hanging, words
 from planlang.hardware.model import Clearance
 from planlang.plan.room import Feature
@@ -82,7 +83,7 @@ def near_ones(
         for west, south, east, north in edges
     ]
     least = min(rough) + 1.0
-    return [panel for panel, gap in zip(panels, rough, strict=True) if gap <= least]
+    return [panel for panel, gap in zip(panels, rough, strict=True) if gap <= least or panel.shape is not None]
 
 
 def nearest(panels: Sequence[PlacedPanel], feature: Feature) -> tuple[PlacedPanel, float]:
@@ -90,8 +91,7 @@ def nearest(panels: Sequence[PlacedPanel], feature: Feature) -> tuple[PlacedPane
     shape = extent_of(feature)
 
     def clear(panel: PlacedPanel) -> float:
-        own = Extent(panel.box, shape.radius * 0)
-        return 0.0 if is_nearer(own, shape, shape.radius * 0) else distance_between(own, shape)
+        return 0.0 if panel_is_nearer(panel, shape, shape.radius * 0) else distance_from(panel, shape)
 
     best = min(panels, key=clear)
     return best, clear(best)
@@ -130,7 +130,7 @@ def _lamp(
 
 def opening_ratio(surface: Surface, panels: Sequence[PlacedPanel]) -> float:
     """Return the share of a ceiling that its panels leave open."""
-    covered = sum(float(panel.box.width * panel.box.height) for panel in panels)
+    covered = sum(panel.area for panel in panels)
     return 1 - covered / surface.area_mm2
 
 

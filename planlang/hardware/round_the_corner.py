@@ -89,13 +89,14 @@ def round_the_corner(
     warning."""
     lines: list[Clearance] = []
     findings: list[Diagnostic] = []
+    bodies = _bodies(room, panels)
     for placed in room.features:
         feature, face = placed.feature, room.surface(placed.feature.surface)
-        others = [panel for panel in panels if panel.surface != feature.surface]
+        others = [body for body in bodies if body.panel.surface != feature.surface]
         if feature.kind not in WHO or face is None or not others:
             continue
         wanted = float(USUAL[feature.kind].distance)
-        found = _nearest(room, block_of_thing(feature, face), others, wanted)
+        found = _nearest(block_of_thing(feature, face), others, wanted)
         if found is None:
             continue
         panel, distance = found
@@ -108,15 +109,32 @@ def round_the_corner(
     return tuple(lines), findings
 
 
-def _nearest(
-    room: RoomGeometry, thing: Block, panels: Sequence[PlacedPanel], within: float
-) -> tuple[PlacedPanel, float] | None:
+@record
+class _Body:
+    """A panel with its body, and the ball that holds it."""
+
+    panel: PlacedPanel
+    block: Block
+    middle: Vector
+    radius: float
+
+
+def _bodies(room: RoomGeometry, panels: Sequence[PlacedPanel]) -> list[_Body]:
+    found = []
+    for panel in panels:
+        surface = room.surface(panel.surface)
+        if surface is not None:
+            block = block_of_panel(panel, surface)
+            found.append(_Body(panel, block, block.middle, block.radius))
+    return found
+
+
+def _nearest(thing: Block, bodies: Sequence[_Body], within: float) -> tuple[PlacedPanel, float] | None:
     """The nearest panel, if it is nearer than `within`; far ones are left out by the balls that they fit in."""
     found = []
-    for index, panel in enumerate(panels):
-        surface = room.surface(panel.surface)
-        body = block_of_panel(panel, surface) if surface is not None else None
-        if body is not None and math.dist(thing.middle, body.middle) - thing.radius - body.radius < within:
-            found.append((apart(thing, body), index))
+    middle, reach = thing.middle, thing.radius + within
+    for index, body in enumerate(bodies):
+        if math.dist(middle, body.middle) < reach + body.radius:
+            found.append((apart(thing, body.block), index))
     distance, index = min(found, default=(math.inf, 0))
-    return (panels[index], distance) if distance < within else None
+    return (bodies[index].panel, distance) if distance < within else None

@@ -3,6 +3,8 @@
 import math
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import product
+from typing import TYPE_CHECKING
 
 from planlang.geometry.model import MassItem, PlacedPanel
 from planlang.hardware import words
@@ -14,6 +16,9 @@ from planlang.plan.figure import Figure
 from planlang.plan.model import Array
 from planlang.plan.safety import ShareRule
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.geometry.pose import Pose
 
 CEILING_RULE = (
     "links only pull and may be of unequal length: each point is taken at the most it can get in any state (with four "
@@ -33,8 +38,9 @@ WALL_RULE = (
 class Weighed:
     """Masses of one panel, its mass (kg) and weight (N) with tolerance, and where its centre of gravity is, mm.
 
-    `centre_off` is from its back; `along` from the middle of its length, either way round; `aside` from the middle of
-    its face, across and up the surface, by what is added on site.
+    `centre_off` is from its back; `along` from the middle of its length and `across` from that of its width, of a
+    rectangle either way round; `aside` from the middle of its face, across and up the surface, by what is added on
+    site.
     """
 
     masses: tuple[MassItem, ...]
@@ -42,6 +48,7 @@ class Weighed:
     weight: Figure
     centre_off: float
     along: float = 0.0
+    across: float = 0.0
     aside: Position = (0.0, 0.0)
 
 
@@ -76,6 +83,9 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
     kilos = sum(item.kg for item in own)
     centre_off = sum(item.kg * item.height_mm for item in own) / kilos
     along = sum(item.kg * item.along_mm for item in masses) / kilos
+    across = sum(item.kg * item.across_mm for item in masses) / kilos
+    if case.array.panel.outline is None:
+        along, across = abs(along), abs(across)
     items = own + _links(case)
     total = sum(item.kg for item in items)
     more = case.more
@@ -91,7 +101,7 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
         upper * STANDARD_GRAVITY, "N", "mass with tolerance x standard gravity",
         (("mass", words.kilograms(upper)), ("g", f"{STANDARD_GRAVITY} m/s2")), lines, WEIGHT_SOURCE,
     )  # fmt: skip
-    return Weighed(items, mass, weight, centre_off, abs(along), _aside(case, kilos))
+    return Weighed(items, mass, weight, centre_off, along, across, _aside(case, kilos))
 
 
 def _added(case: Case) -> tuple[MassItem, ...]:
@@ -113,12 +123,26 @@ def _added(case: Case) -> tuple[MassItem, ...]:
 
 def _aside(case: Case, kilos: float) -> Position:
     """How far what is added on site moves the centre of gravity across and up, mm."""
-    box = case.panels[0].box
-    half_across, half_up = box.width / 2, box.height / 2
     added = case.array.added
-    across = sum((float(one.mass_kg * (one.across - half_across)) for one in added), 0.0)
-    up = sum((float(one.mass_kg * (one.up - half_up)) for one in added), 0.0)
+    if not added:
+        return 0.0, 0.0
+    box, pose = case.panels[0].box, _pose(case)
+    middle = (box.width / 2, box.height / 2) if pose is None else (pose.face.right / 2, pose.face.upper / 2)
+    spots = [(one.across, one.up) for one in added]
+    if pose is not None:
+        middle, *spots = pose.turn_round([middle, *spots], middle[0], middle[1])
+    across = sum(float(one.mass_kg * (at[0] - middle[0])) for one, at in zip(added, spots, strict=True))
+    up = sum(float(one.mass_kg * (at[1] - middle[1])) for one, at in zip(added, spots, strict=True))
     return across / kilos, up / kilos
+
+
+def _pose(case: Case) -> "Pose | None":
+    """How the panels of a case lie that are turned or no rectangles."""
+    if case.panels[0].shape is None:
+        return None
+    from planlang.geometry.pose import pose_of  # noqa: PLC0415 - few plans have such panels
+
+    return pose_of(case.array, case.surface.kind == "ceiling")
 
 
 def _links(case: Case) -> tuple[MassItem, ...]:
@@ -130,14 +154,30 @@ def _links(case: Case) -> tuple[MassItem, ...]:
 
 def centres(case: Case, panel: PlacedPanel, weighed: Weighed) -> Iterator[Position]:
     """Where the centre of gravity may lie on the surface: a panel can be hung either way round."""
+    pose = _pose(case)
+    if pose is not None:
+        yield from _posed_centres(case, panel, weighed, pose)
+        return
     half = Fraction(1, 2)
     across = float((panel.box.left + panel.box.right) * half) + weighed.aside[0]
     up = float((panel.box.lower + panel.box.upper) * half) + weighed.aside[1]
-    for way in (1, -1) if weighed.along else (1,):
+    for way, turn in product((1, -1) if weighed.along else (1,), (1, -1) if weighed.across else (1,)):
         if case.array.upright:
-            yield across, up + way * weighed.along
+            yield across + turn * weighed.across, up + way * weighed.along
         else:
-            yield across + way * weighed.along, up
+            yield across + way * weighed.along, up + turn * weighed.across
+
+
+def _posed_centres(case: Case, panel: PlacedPanel, weighed: Weighed, pose: "Pose") -> Iterator[Position]:
+    """The same of a panel that is turned, or is no rectangle; such an outline can be hung one way round alone."""
+    from planlang.geometry.footprint import on_grain  # noqa: PLC0415 - few plans have such panels
+
+    kind = case.array.panel
+    ways = (1, -1) if kind.outline is None and weighed.along else (1,)
+    middle = (kind.width / 2 + on_grain(weighed.across), kind.length / 2)
+    spots = [(middle[0], middle[1] + way * on_grain(weighed.along)) for way in ways]
+    for across, up in pose.put(spots, panel.box.left, panel.box.lower):
+        yield float(across) + weighed.aside[0], float(up) + weighed.aside[1]
 
 
 def share_overhead(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
@@ -220,6 +260,9 @@ def demand_figure(case: Case, shared: Shared) -> Figure:
     if shared.shear > 0 and lean:
         how += f", / cos of the {float(lean):g} deg that the links lean"
         inputs = (("plumb", words.asked(shared.pull, case.tape)), ("level", words.asked(shared.shear, case.tape)))
+    elif case.array.hang.fixed:
+        how += ", pulled off the slope and sheared along it"
+        inputs = (("off it", words.asked(shared.pull, case.tape)), ("along it", words.asked(shared.shear, case.tape)))
     elif shared.shear > 0:
         how += ", with the pull-out from the panel's depth"
         inputs = (("down", words.asked(shared.shear, case.tape)), ("off the wall", words.asked(shared.pull, case.tape)))

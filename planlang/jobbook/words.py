@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from planlang.plan.figure import Figure, significant
+from planlang.plan.model import Array
 from planlang.plan.quantity import FOOT, POUND, POUND_FORCE
 from planlang.plan.stock import Money
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
@@ -131,6 +132,14 @@ def sentence(text: str) -> str:
         return ""
     start = text[0] if re.search(r"[-\d_]", text.split()[0]) else text[0].upper()
     return start + text[1:] + ("" if text[-1] in ".!?:" else ".")
+
+
+def way(array: Array) -> str:
+    """Which way round the panels of an array lie on their surface."""
+    lies = "long side up" if array.upright else "long side across"
+    if not array.turn:
+        return lies
+    return f"{lies}, then turned {float(abs(array.turn)):g} deg {'anticlockwise' if array.turn > 0 else 'clockwise'}"
 
 
 def _in_both(figure: Figure, tape: TapeStyle, printed: Printer) -> str:

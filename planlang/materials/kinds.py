@@ -4,13 +4,16 @@ The kinds that few plans have are loaded when the first one is met, so that a ch
 """
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from planlang.materials.framed import resolve_framed
 from planlang.materials.model import PanelBuild
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Outcome
+
+if TYPE_CHECKING:
+    from planlang.plan.outline import Outline
 
 Resolved = Outcome[PanelBuild | None]
 
@@ -36,4 +39,18 @@ RESOLVERS: Mapping[type[PanelType], Callable[[Any, tuple[str, ...], TapeStyle], 
 
 def resolve_panel(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) -> Resolved:
     """Resolve one panel type for the panels with these marks, as its kind is built; None when it can't be built."""
-    return RESOLVERS[type(panel)](panel, marks, tape)
+    known = RESOLVERS.get(type(panel))
+    if known is None:
+        from planlang.materials.further_kinds import RESOLVERS as FURTHER  # noqa: PLC0415 - few plans have one
+
+        known = FURTHER[type(panel)]
+    resolved = known(panel, marks, tape)
+    return resolved if panel.outline is None else _outlined(panel, panel.outline, resolved, tape)
+
+
+def _outlined(panel: PanelType, outline: "Outline", resolved: Resolved, tape: TapeStyle) -> Resolved:
+    from planlang.materials.outlined_build import outlined_board, outlined_frame  # noqa: PLC0415 - few plans have one
+
+    if isinstance(panel, FramedAbsorber):
+        return outlined_frame(panel, outline, resolved, tape)
+    return outlined_board(panel, outline, resolved, tape) if isinstance(panel, WrappedBoard) else resolved

@@ -85,21 +85,32 @@ def _room_for(array: Array, room: Room, gaps: tuple[Fraction, Fraction], margin:
 
 def largest_extent(room: Room, surface: str) -> tuple[Fraction, Fraction]:
     """What a surface measures at most, across and up: no more than the room's planes allow."""
-    top = min(plane.height + Fraction(plane.rise_over_run) * _run(room, plane) for plane in room.ceiling)
-    if surface.endswith(" wall"):
-        return (room.width if surface in ("south wall", "north wall") else room.depth), top
+    heights = [plane.height + Fraction(plane.rise_over_run) * _run(room, plane) for plane in room.ceiling]
+    top, reach = min(heights), max(room.width, room.depth)
+    if surface in room.floor.walls:
+        return _wall_length(room, surface), max(heights) if len(room.floor.walls) > 4 else top
     plane = next((plane for plane in room.ceiling if plane.name == surface), None)
+    if plane is None and surface.endswith(" face"):
+        return reach, max(heights)
     if plane is None or plane.foot is None:
         return room.width, room.depth
-    across = room.width if plane.foot in ("south", "north") else room.depth
+    across = _wall_length(room, plane.foot) if len(room.floor.walls) == 4 else room.width + room.depth
     rise = plane.rise_over_run
     run = float(_run(room, plane)) if rise <= 0 else min(float(_run(room, plane)), float(top - plane.height) / rise)
     return across, Fraction(max(run, 0.0) * hypot(1.0, rise))
 
 
+def _wall_length(room: Room, wall: str) -> Fraction:
+    number = room.floor.walls.index(wall)
+    (x1, y1), (x2, y2) = room.floor.corners[number], room.floor.corners[(number + 1) % len(room.floor.corners)]
+    return abs(x2 - x1) + abs(y2 - y1)
+
+
 def _run(room: Room, plane: CeilingPlane) -> Fraction:
-    """How far a plane goes from its wall to the one across."""
-    return room.depth if plane.foot in ("south", "north") else room.width
+    """How far a plane goes from its wall to the one across, at most."""
+    if plane.foot in ("south wall", "north wall"):
+        return room.depth
+    return room.width if plane.foot in ("east wall", "west wall") else room.width + room.depth
 
 
 def panels_of(plan: Plan) -> int:
@@ -137,6 +148,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
         ("permissions", MOST_STATED, room.allowances),
+        ("spaces to keep free", MOST_PLACES, room.spaces),
         ("lines of occupants", MOST_STATED, room.occupants),
         ("listeners and talkers", MOST_PLACES, plan.use.places),
         ("targets", MOST_PLACES, plan.use.more_targets),

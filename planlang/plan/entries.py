@@ -13,7 +13,7 @@ from planlang.plan.entry import Clauses, Entry, clauses_of, items_of
 from planlang.plan.forms import Fit, Values, fit, pattern_of, place_at, words_at
 from planlang.plan.kinds import NoFit, Value, label_of, misspelt_unit
 from planlang.plan.quantity import Quantity
-from planlang.plan.repair import CODES, FORMS, repairs, slip
+from planlang.plan.repair import CODES, FORMS, nearest_form, repairs, slip
 from planlang.plan.values import Setting, ValueFault, in_plan_unit, value_of
 from planlang.plan.vocabulary import homes_of
 from planlang.plan.vocabulary.declare import Clause, StatementKind
@@ -160,7 +160,7 @@ def take_block(entry: Entry, statement: Statement, setting: Setting, sink: list[
     """Check the block of a statement, or that it has none."""
     kind = entry.kind
     if statement.body is None:
-        if kind.block is not None and not statement.faulty:
+        if kind.block is not None and not kind.block_optional and not statement.faulty:
             sink.append(messages.block_missing(entry.span, kind.word))
             entry.faulty = True
         return
@@ -306,7 +306,9 @@ def misfit(kind: StatementKind, items: list[Item], found: NoFit, setting: Settin
     """The finding for items that leave a form half way."""
     place = place_at(items, found.index, setting)
     unit = None if "date" in found.wanted else stray_unit(items, found.index, setting)
-    return unit or messages.wrong_form(place, kind.word, found.wanted, words_at(items, found.index), kind.example)
+    meant = nearest_form(kind, items)
+    shown = f"{kind.word} {plain_form(meant)}" if meant else kind.example
+    return unit or messages.wrong_form(place, kind.word, found.wanted, words_at(items, found.index), shown)
 
 
 def stray(kind: StatementKind, items: list[Item], index: int, setting: Setting) -> Diagnostic:

@@ -19,6 +19,7 @@ from planlang.syntax.span import Span
 
 WALL_SIDES = ("south", "east", "north", "west")
 WALLS = tuple(f"{side} wall" for side in WALL_SIDES)
+COMPASS = ("south", "south-east", "east", "north-east", "north", "north-west", "west", "south-west")
 COUNTING = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 MOST = 500
 MOST_NAMES = 500
@@ -208,21 +209,28 @@ def is_short_number(text: str) -> bool:
 
 
 def read_surface(items: list[Item], index: int, setting: Setting) -> Read:
-    """A surface: `floor`, `walls`, a name, or `south wall`."""
+    """A surface: `floor`, `walls`, a name, `south wall`, `east wall 2`, `P1 south face`."""
     item = items[index] if index < len(items) else None
     if item is None or item.type != "NAME":
         return NoFit(index, "a surface, such as `south wall`")
-    span = span_of(item, setting.file)
-    following = items[index + 1] if index + 1 < len(items) else None
-    if str(item) in WALL_SIDES:
-        if following is None or str(following) != "wall":
-            return NoFit(index + 1, "`wall`")
-        span = span.to(span_of(following, setting.file))
-        return Value(Name(f"{item} wall", span), span), index + 2
-    if following is not None and str(following) == "wall":
+    span, after = span_of(item, setting.file), [str(each) for each in items[index + 1 : index + 3]]
+    if str(item) in COMPASS:
+        return surface_of_words(items, index, 2, setting) if after[:1] == ["wall"] else NoFit(index + 1, "`wall`")
+    if after[:1] and after[0] in COMPASS and after[1:] == ["face"]:
+        return surface_of_words(items, index, 3, setting)
+    if after[:1] == ["wall"]:
         near = nearest_name(str(item), WALL_SIDES, 0.5)
         raise ValueFault(messages.unknown_name(span, "wall", f"{item} wall", f"{near} wall" if near else "", WALLS))
     return Value(Name(str(item).rpartition(".")[2], span), span), index + 1
+
+
+def surface_of_words(items: list[Item], index: int, count: int, setting: Setting) -> Read:
+    """A surface whose name has several words, and a number where there are several of that name."""
+    end = index + count
+    if end < len(items) and items[end].type == "NUMBER" and is_short_number(str(items[end])):
+        end += 1
+    span = span_of(items[index], setting.file).to(span_of(items[end - 1], setting.file))
+    return Value(Name(" ".join(str(item) for item in items[index:end]), span), span), end
 
 
 def token_reader(kind: str, words: str, convert: Callable[[str], Any]) -> Reader:
@@ -313,12 +321,14 @@ def _amount(
 
 SORTS: dict[str, Sort] = {
     "length": _amount(Kind.LENGTH, "a length, such as `600 mm`", 0, LONGEST),
-    "distance": _amount(Kind.LENGTH, "a length, such as `600 mm`", 0, LONGEST, open_least=False),
+    "distance": _amount(Kind.LENGTH, "a length, such as `600 mm`", 0, LONGEST, False),
     "position": Sort(
         "a position, such as `1200 mm`",
         quantity_reader((Kind.LENGTH,), "a position, such as `1200 mm`", -LONGEST, LONGEST),
     ),
     "angle": _amount(Kind.ANGLE, "an angle under 90 deg, such as `40 deg` or `5:12`", 0, Fraction(89)),
+    "turn": _amount(Kind.ANGLE, "an angle, such as `45 deg`", 0, Fraction(179)),
+    "bearing": _amount(Kind.ANGLE, "a bearing, such as `135 deg`", 0, Fraction(360), open_least=False),
     "density": _amount(Kind.DENSITY, "a density, such as `45 kg/m3`", 0, Fraction(25_000)),
     "stress": _amount(Kind.STRESS, "a stress, such as `11 N/mm2`", 0, Fraction(1000)),
     "areal_mass": _amount(Kind.AREAL_MASS, "a mass per area, such as `300 g/m2`", 0, Fraction(1000)),

@@ -1,8 +1,10 @@
 """The pages of what is wrong with a plan's statements, values and names."""
 
+from planlang.plan.floor_pages import FLOOR_PAGES
 from planlang.syntax.pages import Page
 
 PAGES = {
+    **FLOOR_PAGES,
     # --- values ---------------------------------------------------------------------------------------------
     "value-too-deep": Page(
         "Too many brackets within brackets",
@@ -274,8 +276,8 @@ PAGES = {
     ),
     "too-many-members": Page(
         "Members closer together than the room has space for",
-        "A room may have 500 rafters, joists or studs in a row. The centres are too small, or in the wrong unit, or "
-        "the room is too large.",
+        "A room may have 500 rafters, purlins, joists or studs in a row. The centres are too small, or in the wrong "
+        "unit, or the room is too large.",
         wrong=(("at 200 centres", "at 2 centres"), ("joists 45 x 145", "joists 1 x 145")),
     ),
     "too-many-hang-points": Page(

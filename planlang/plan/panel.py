@@ -1,12 +1,15 @@
 """Panel types: what all kinds have, and each kind with what it is made of. Lengths are exact mm."""
 
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from planlang.plan.node import Node
 from planlang.plan.stock import Bands, Batt, Cloth, Hardware, Sheet
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
+
+if TYPE_CHECKING:
+    from planlang.plan.outline import Outline
 
 SUPPORT_PITCH = Fraction(400)
 """How far apart a well bottom is supported at most, mm. Common practice, no source."""
@@ -31,6 +34,15 @@ class BackBoard(Node):
 
     sheet: Sheet
     less: Fraction
+
+
+@record(kw_only=True)
+class ShadowGap(Node):
+    """Strips flat on the back, `width` wide and `inset` from the panel's edges, as thick as the gap is deep."""
+
+    sheet: Sheet
+    width: Fraction
+    inset: Fraction
 
 
 @record(kw_only=True)
@@ -80,12 +92,13 @@ class Core(Node):
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge).
 
-    `railroaded`: the panel's width lies along the roll, not its length.
+    `railroaded`: the panel's width lies along the roll, not its length. `seamed`: widths of it may be sewn together.
     """
 
     cloth: Cloth
     wrap: Fraction
     railroaded: bool = False
+    seamed: bool = False
 
 
 @record(kw_only=True)
@@ -129,7 +142,7 @@ class PanelType(Node):
     """What all kinds of panel have; each kind is a class of its own that adds what it is made of.
 
     `width` x `length` is the face, length the longer one by custom; `depth` is from the back to the front. `mark` is
-    short enough to write on wood.
+    short enough to write on wood. An `outline` lies within the face; without one the face is the outline.
     """
 
     name: str
@@ -141,6 +154,12 @@ class PanelType(Node):
     hung_by: Eyes | Cleats | None
     size_rule: Literal["", "outside", "whole-batts"] = ""
     measured: Measured | None = None
+    outline: "Outline | None" = None
+
+    @property
+    def face(self) -> Fraction:
+        """Area of its front, mm2."""
+        return self.outline.area if self.outline else self.width * self.length
 
     @property
     def kind(self) -> str:
@@ -156,6 +175,16 @@ class PanelType(Node):
     def rail(self) -> Sheet | None:
         """The sheet on edge along its long sides, to which eyes are fixed; None where it has none."""
         return None
+
+    @property
+    def eyes_in_line(self) -> bool:
+        """Whether its eyes stand in one line along its length, and not in pairs on two rails."""
+        return False
+
+    @property
+    def in_corner(self) -> bool:
+        """Whether it lies on two surfaces at once, its length along the corner."""
+        return False
 
     @property
     def pieces_at_most(self) -> tuple[tuple[int, Span], ...]:
@@ -174,6 +203,7 @@ class FramedAbsorber(PanelType):
     back: Covering | None
     board: BackBoard | None = None
     facing: Facing | None = None
+    gap: ShadowGap | None = None
 
     @property
     def front_at(self) -> Fraction:
@@ -182,8 +212,13 @@ class FramedAbsorber(PanelType):
 
     @property
     def frame_depth(self) -> Fraction:
-        """Width of the frame's strips: the depth less a facing and a back board."""
-        return self.depth - self.front_at - (self.board.sheet.thickness if self.board else 0)
+        """Width of the frame's strips: the depth less a facing, a back board and a shadow gap."""
+        return self.depth - self.front_at - (self.board.sheet.thickness if self.board else 0) - self.gap_depth
+
+    @property
+    def gap_depth(self) -> Fraction:
+        """Depth of the shadow gap, mm; 0 without one."""
+        return self.gap.sheet.thickness if self.gap else Fraction(0)
 
     @property
     def kind(self) -> str:
@@ -197,8 +232,9 @@ class FramedAbsorber(PanelType):
         back = (Use(self.back.cloth, "cloth"),) if self.back else ()
         board = (Use(self.board.sheet, "back board"),) if self.board else ()
         facing = (Use(self.facing.sheet, "facing"),) if self.facing else ()
+        gap = (Use(self.gap.sheet, "shadow gap"),) if self.gap else ()
         core, front = Use(self.core.batt, "core"), Use(self.front.cloth, "cloth")
-        return (Use(self.frame.sheet, "frame"), *braces, *facing, *board, core, front, *back)
+        return (Use(self.frame.sheet, "frame"), *braces, *facing, *board, *gap, core, front, *back)
 
     @property
     def rail(self) -> Sheet | None:

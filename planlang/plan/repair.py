@@ -140,6 +140,15 @@ def other_names(kind: StatementKind, items: list[Item], at: int) -> Iterator[Rep
         yield [*items[: at - 1], Token("NAME", name), *items[at + 1 :]], f"join the words of a name: `{name}`"
 
 
+def nearest_form(kind: StatementKind, items: list[Item]) -> str:
+    """The form that shares more words with the items than the first, which the example shows; else empty."""
+    said = {str(item) for item in items[1:] if item.type == "NAME"}
+    words = {form: {word for piece in pattern_of(form).pieces for word in words_in(piece)} for form in kind.forms}
+    shared = {form: len(said & words[form]) for form in kind.forms}
+    best = max(kind.forms, key=lambda form: shared[form])
+    return best if shared[best] > shared[kind.forms[0]] else ""
+
+
 def with_word(items: list[Item], at: int, word: str) -> list[Item]:
     """The items with a word put in."""
     return [*items[:at], Token("NAME", word), *items[at:]]

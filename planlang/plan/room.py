@@ -4,17 +4,19 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.plan.node import Node
-from planlang.plan.stated import Allowance, Zone
+from planlang.plan.stated import Allowance, Space, Zone
 from planlang.plan.stock import Lining, Seating, Timber
 from planlang.syntax.record import record
+
+Corner = tuple[Fraction, Fraction]  # east, north of the room's datum, mm
 
 
 @record(kw_only=True)
 class CeilingPlane(Node):
-    """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the foot wall, rising inward."""
+    """A plane of the ceiling. Flat: `height` everywhere. Slope: `height` over the wall `foot`, rising inward."""
 
     name: str
-    foot: Literal["south", "north", "east", "west"] | None
+    foot: str | None
     height: Fraction
     pitch_deg: Fraction
     rise_over_run: float
@@ -22,7 +24,7 @@ class CeilingPlane(Node):
 
 @record(kw_only=True)
 class Members(Node):
-    """Rafters, joists or studs behind a surface: `first` is the centre line of the first, from the surface's datum.
+    """Rafters, purlins, joists or studs behind a surface: `first` is the centre line of the first, from its datum.
 
     They run `up` the surface (rafters, studs) or `across` it. `measured` are their centre lines where they were found
     one by one, rising; `centres` is then 0.
@@ -106,12 +108,40 @@ class Furniture(Node):
 
 
 @record(kw_only=True)
+class Floor(Node):
+    """The floor inside the walls: corners anticlockwise as seen from above; wall n runs from corner n to the next.
+
+    The least east and the least north of its corners are 0. `missed` is by how much a walk missed its start (east,
+    north) before that was shared out over its legs.
+    """
+
+    corners: tuple[Corner, ...]
+    walls: tuple[str, ...]
+    missed: Corner = (Fraction(0), Fraction(0))
+
+
+@record(kw_only=True)
+class Solid(Node):
+    """What stands on the floor or hangs below the ceiling over a part of the floor, with upright sides.
+
+    A column goes from floor to ceiling; `level` is the top of a platform or the underside of a soffit. `faces` names
+    the sides, from each corner to the next.
+    """
+
+    kind: Literal["column", "platform", "soffit"]
+    name: str
+    corners: tuple[Corner, ...]
+    faces: tuple[str, ...]
+    level: Fraction
+    lining: Lining
+
+
+@record(kw_only=True)
 class Room(Node):
-    """A room on a rectangle: `width` runs east, `depth` north; the datum is the south-west corner of the floor."""
+    """A room over its floor. Its datum is where its westernmost and its southernmost line cross."""
 
     name: str
-    width: Fraction
-    depth: Fraction
+    floor: Floor
     ceiling: tuple[CeilingPlane, ...]
     linings: tuple[SurfaceLining, ...]
     features: tuple[Feature, ...]
@@ -119,7 +149,19 @@ class Room(Node):
     occupants: tuple[Occupants, ...]
     zones: tuple[Zone, ...] = ()
     allowances: tuple[Allowance, ...] = ()
+    spaces: tuple[Space, ...] = ()
     furniture: tuple[Furniture, ...] = ()
+    solids: tuple[Solid, ...] = ()
+
+    @property
+    def width(self) -> Fraction:
+        """How far the floor reaches east, mm."""
+        return max(east for east, _ in self.floor.corners)
+
+    @property
+    def depth(self) -> Fraction:
+        """How far the floor reaches north, mm."""
+        return max(north for _, north in self.floor.corners)
 
 
 @record(kw_only=True)

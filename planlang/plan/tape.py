@@ -26,13 +26,14 @@ FEET = TapeStyle("ft-in", INCH / 16)
 
 def on_tape(length: Fraction, style: TapeStyle, with_unit: bool = True) -> str:
     """Print a length (mm, exact) to the style's step, halves away from zero: `1797 mm`, `70 3/4"`, `5' 10 3/4"`."""
-    steps = round_half_up(abs(length) / style.step)
-    rounded = steps * style.step
+    step = style.step
+    above, below = 2 * abs(length.numerator) * step.denominator, length.denominator * step.numerator
+    steps = (above + below) // (2 * below)
     sign = "-" if length < 0 and steps else ""
     if style.is_imperial:
-        return sign + _inches(rounded, style.units == "ft-in")
-    scale = {"mm": 1, "cm": 10, "m": 1000}[style.units]
-    return sign + _decimal(rounded / scale) + (f" {style.units}" if with_unit else "")
+        return sign + _inches(steps * step, style.units == "ft-in")
+    scale = step.denominator * {"mm": 1, "cm": 10, "m": 1000}[style.units]
+    return sign + _decimal(steps * step.numerator, scale) + (f" {style.units}" if with_unit else "")
 
 
 def size_on_tape(lengths: tuple[Fraction, ...], style: TapeStyle) -> str:
@@ -58,8 +59,7 @@ def _inches(length: Fraction, with_feet: bool) -> str:
     return f"{feet}' {text}" if feet else text
 
 
-def _decimal(value: Fraction) -> str:
-    """Print a rational exactly when its decimals end within six places, else to six."""
-    scaled = round_half_up(value * 10**6)
-    whole, part = divmod(scaled, 10**6)
-    return f"{whole}.{part:06d}".rstrip("0").rstrip(".")
+def _decimal(above: int, below: int) -> str:
+    """Print above / below exactly when its decimals end within six places, else to six."""
+    whole, part = divmod((2 * above * 10**6 + below) // (2 * below), 10**6)
+    return f"{whole}.{part:06d}".rstrip("0").rstrip(".") if part else str(whole)

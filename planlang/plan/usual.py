@@ -42,8 +42,12 @@ USUAL: dict[str, Usual] = {
 }
 
 FEATURE_KINDS = tuple(USUAL)
+SOLIDS = ("column", "platform", "soffit")
 PLURALS = {f"{kind}s": kind for kind in FEATURE_KINDS}
 WARN_BELOW_USUAL = ("luminaire", "sprinkler", "detector")
+
+TOOL_ROOM = Fraction(50)
+"""mm between a surface and a panel's back, for fingers with a small spanner on a link. Common practice, no source."""
 
 END_DISTANCE_IN_SHANKS = 10
 END_DISTANCE_WORDS = (

@@ -32,17 +32,31 @@ SAYS = {
 
 def mend_of(character: str, before: str, after: str) -> str:
     """What would mend a character that can't be read, from the text of its line on both sides."""
+    if character == '"':
+        return lone_quote(before)
     if character in CURLY:
         return straight_quotes(before, after)
     if character in MONEY:
         return in_capitals(MONEY[character], before, after)
-    if character in PRIMES and before[-1:].isdigit():
-        return "write a straight foot mark: `'`"
+    if character in PRIMES + "'" and (mark := as_tape_mark(character, before)):
+        return mark
     if character == ".":
         return instead_of_point(before, after)
-    if character == ";" and not after.strip():
-        return "take it out: the end of the line ends a statement"
-    return SAYS.get(character) or as_fraction(character, before) or "take it out"
+    at_end = "take it out: the end of the line ends a statement" if character == ";" and not after.strip() else ""
+    return at_end or SAYS.get(character) or as_fraction(character, before) or "take it out"
+
+
+def lone_quote(before: str) -> str:
+    """What was meant by a double quote without its partner: an inch mark that stands off its number, or a text."""
+    number = number_at_end(before)
+    return f'put an inch mark straight after its number: `{number}"`' if number else 'end the text with a second "'
+
+
+def as_tape_mark(character: str, before: str) -> str:
+    """A foot mark that is not straight, or two for an inch mark; empty where the character is neither."""
+    if before[-1:] in (*PRIMES, "'") and before[-2:-1].isdigit():
+        return f'write a double quote for inches: `{number_at_end(before[:-1])}"`'
+    return "write a straight foot mark: `'`" if character in PRIMES and before[-1:].isdigit() else ""
 
 
 def instead_of_point(before: str, after: str) -> str:

@@ -20,9 +20,7 @@ def in_groups(number: int) -> str:
 def unreadable(span: Span, character: str, mend: str) -> Diagnostic:
     """A character that starts nothing the language knows."""
     if character == '"':
-        return Diagnostic(
-            "open-quote", "this double quote is not closed on its line", span, 'end the text with a second "'
-        )
+        return Diagnostic("open-quote", "this double quote is not closed on its line", span, mend)
     shown = character if character.isprintable() and character.strip() else f"U+{ord(character or ' '):04X}"
     return Diagnostic("stray-character", f"a plan has no use for `{shown}` here", span, mend)
 

@@ -9,8 +9,9 @@ from typing import Any
 from planlang.geometry.layout import place_arrays
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.geometry.room import build_room
+from planlang.plan.build.walk import names_of
 from planlang.plan.model import Array, Bays, Keep, Plan, Rail, Row
-from planlang.plan.room import CeilingPlane, Feature, Members, SurfaceLining
+from planlang.plan.room import CeilingPlane, Feature, Floor, Members, Solid, SurfaceLining
 from planlang.plan.stated import Zone
 from planlang.plan.usual import USUAL
 from planlang.syntax.diagnostics import Diagnostic, Outcome
@@ -26,7 +27,7 @@ def slope(name: str, foot: str, height: F | int, pitch: int | None = None, rise:
     rise_over_run = math.tan(math.radians(pitch or 0)) if rise is None else rise
     degrees = F(pitch) if pitch is not None else F(math.degrees(math.atan(rise_over_run)))
     return CeilingPlane(
-        at=NOWHERE, name=name, foot=foot, height=F(height), pitch_deg=degrees, rise_over_run=rise_over_run
+        at=NOWHERE, name=name, foot=f"{foot} wall", height=F(height), pitch_deg=degrees, rise_over_run=rise_over_run
     )
 
 
@@ -133,3 +134,17 @@ def only(outcome: Outcome[Any], code: str) -> Diagnostic:
     """The single finding of an outcome, which has that code."""
     assert codes(outcome) == [code], outcome.diagnostics
     return outcome.diagnostics[0]
+
+
+def floor_of(*corners: tuple[Any, Any]) -> Floor:
+    """A floor by its corners, anticlockwise."""
+    places = tuple((F(east), F(north)) for east, north in corners)
+    return Floor(at=NOWHERE, corners=places, walls=names_of(places, [None] * len(places), "wall", []))
+
+
+def solid(kind: str, name: str, box: tuple[Any, Any, Any, Any], level: Any = 0) -> Solid:
+    left, lower, right, upper = (F(edge) for edge in box)
+    corners = ((left, lower), (right, lower), (right, upper), (left, upper))
+    faces = tuple(f"{name} {side} face" for side in ("south", "east", "north", "west"))
+    lining = builders.lining()
+    return Solid(at=NOWHERE, kind=kind, name=name, corners=corners, faces=faces, level=F(level), lining=lining)  # type: ignore[arg-type]

@@ -195,7 +195,8 @@ SAMPLES = [(east, north) for east in (1, 1999, 3001, 5999) for north in (1, 1499
 
 
 def _height(plane, east, north):
-    run = {"south": north, "north": 4000 - north, "west": east, "east": 6000 - east, None: 0}[plane.foot]
+    runs = {"south wall": north, "north wall": 4000 - north, "west wall": east, "east wall": 6000 - east, None: 0}
+    run = runs[plane.foot]
     return float(plane.height) + plane.rise_over_run * run
 
 

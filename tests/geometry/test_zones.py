@@ -1,11 +1,14 @@
 """Zones where somebody has forbidden something, against panels, hang points and the screws of rails."""
 
 from dataclasses import replace
+from fractions import Fraction as F
 
 import pytest
 
+from planlang.geometry.checks.depth import body_corners
+from planlang.geometry.room import build_room
 from planlang.plan.safety import SecondSupport
-from planlang.plan.stated import Allowance
+from planlang.plan.stated import Allowance, Space
 from planlang.syntax.span import NOWHERE
 from tests import builders
 from tests.geometry.rooms import at, codes, feature, lamp, layout_of, lined, members, only, rail, zone
@@ -92,8 +95,8 @@ def test_a_panel_keeps_heat_in_and_a_lamp_makes_it():
     assert "heat-in-zone" not in codes(layout_of(features=beside, zones=(flue,)))
 
 
-def allows(*fixings, surface="north wall", author="the owner"):
-    return Allowance(at=NOWHERE, surface=surface, fixings=fixings, author=author)
+def allows(*fixings, surface="north wall", author="the owner", of=""):
+    return Allowance(at=NOWHERE, surface=surface, members=of, fixings=fixings, author=author)
 
 
 def test_what_goes_into_a_surface_is_held_against_what_it_allows():
@@ -129,5 +132,39 @@ def test_eyes_plugs_rails_and_second_supports_each_have_their_word():
     plug = builders.hardware(made_for="solid-walls")
     assert sorts(hang=builders.hang(anchor=plug, into="lining")) == ["plugs"]
     piece = builders.hardware()
-    second = SecondSupport(at=NOWHERE, count=2, tie=piece, eye=piece, anchor=builders.screw_eye(), slack=builders.F(10))
+    second = SecondSupport(at=NOWHERE, count=2, tie=piece, eye=piece, anchor=builders.screw_eye(), slack=F(10))
     assert sorts(hang=builders.hang(into="rail", rail=rail()), second_support=second) == ["eyes", "screws"]
+
+
+@pytest.mark.parametrize(
+    ("exposed", "words", "into"),
+    [
+        (True, (("nothing", ""), ("eyes", "joists")), []),  # the joists are seen: only the word on them counts
+        (False, (("nothing", ""), ("eyes", "joists")), ["ceiling"]),  # the way into them goes through the ceiling
+        (False, (("eyes", ""), ("clamps", "joists")), ["the joists of ceiling"]),
+        (True, (("nothing", ""), ("eyes", "purlins")), ["ceiling"]),  # a word on other members
+        (True, (("nothing", "purlins"),), []),
+    ],
+)
+def test_members_may_have_a_word_of_their_own(exposed, words, into):
+    joists = (lined("ceiling", members=members(depth=F(40)), exposed=exposed),)
+    cloud = builders.array(placement=builders.grid(1, 1, across=builders.along("start", 294)))
+    said = tuple(allows(fixing, surface="ceiling", of=of) for fixing, of in words)
+    found = layout_of(cloud, linings=joists, allowances=said).diagnostics
+    assert [f.message.split(") into ")[1].split(", where")[0] for f in found if f.code == "fixing-not-allowed"] == into
+
+
+def test_no_panel_reaches_into_what_is_kept_free_of_the_room():
+    def kept(south, north):
+        return Space(
+            at=NOWHERE, name="ladder", low=(F(0), F(south), F(0)), high=(F(9000), F(north), F(2400)),
+            purpose="movement", author="the owner",
+        )  # fmt: skip
+
+    panel = at(1000, 500)
+    placed = layout_of(panel).value.panels[0]
+    wall = build_room(builders.plan(room=builders.room())).value.surface("north wall")
+    front = min(corner[1] for corner in body_corners(placed, wall))
+    found = only(layout_of(panel, spaces=(kept(0, int(front) + 30),)), "panel-in-space")
+    assert found.message == "W1 of 'wall' reaches 30 mm into ladder, which the owner keeps free for movement"
+    assert layout_of(panel, spaces=(kept(0, int(front)),)).diagnostics == ()  # they touch

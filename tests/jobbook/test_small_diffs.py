@@ -54,7 +54,7 @@ EDITS = (
          {"Room and survey", *ESTIMATE}, at_most=True),
     Edit(LOFT, "at most 900 GBP", "at most 850 GBP", 2, {"What must hold", "Options"}, "cost, materials"),
     Edit(LOFT, '"second visit, invented"', '"third visit, invented"', 2, {"Room and survey"}, "third|second"),
-    Edit(LOFT, "12 seated-person", "13 seated-person", 90, FIGURES | ESTIMATE | {"Room and survey"}, at_most=True),
+    Edit(LOFT, "12 seated-people", "13 seated-people", 90, FIGURES | ESTIMATE | {"Room and survey"}, at_most=True),
     Edit(CELLO, "markup        30 %", "markup        31 %", 6, FIGURES | {"Price", "Assumptions and sources"}),
     Edit(CELLO, '"9 Larch Row, Tamarack"', '"10 Larch Row, Tamarack"', 1, {""}, "Site"),
     Edit(CELLO, "centred at 13' 3\"", "centred at 13' 4\"", 2,

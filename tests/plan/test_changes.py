@@ -168,7 +168,7 @@ phase first hangs clouds, from 2026-12-07 to 2026-12-11
 
 def test_a_built_panel_may_state_its_size(tmp_path):
     fix = "  fix     lag-eye"
-    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"  made K1 by 2026-12-01, 600 x 1200 x 75\n{fix}"))
+    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"  made K1 on 2026-12-01, 600 x 1200 x 75\n{fix}"))
     assert findings == ()
     assert plan.arrays[0].made[0].size == (600, 1200, 75)
 
@@ -202,10 +202,11 @@ def test_what_is_stated_is_carried(tmp_path):
     text = SMALL.replace(
         "  door     d1",
         '  zone flue on ceiling from 100, 200 to 300, 400, no drilling, says "sweep"\n'
-        '  allows ceiling screws, eyes, says "owner"\n  door     d1',
+        '  allows ceiling screws, eyes, says "owner"\n  allows purlins of ceiling clamps\n'
+        '  keep-free ladder from 1200, 800 to 2000, 1600, heights 0 to 2400, for movement, says "owner"\n  door     d1',
     )
     text = text.replace("  depth     75\n", "  depth     75\n  size-rule whole-batts\n")
-    text = text.replace("  fix     lag-eye", "  made K1, K2 by 2026-12-01\n  fix     lag-eye")
+    text = text.replace("  fix     lag-eye", "  made K1, K2 on 2026-12-01\n  fix     lag-eye")
     plan, findings = read_text(tmp_path, text + STATED)
     assert findings == ()
     assert (plan.room.zones[0].right, plan.room.zones[0].forbids, plan.room.zones[0].author) == (
@@ -213,7 +214,11 @@ def test_what_is_stated_is_carried(tmp_path):
         "drilling",
         "sweep",
     )
-    assert plan.room.allowances[0].fixings == ("screws", "eyes")
+    assert [(each.members, each.fixings) for each in plan.room.allowances] == [
+        ("", ("screws", "eyes")), ("purlins", ("clamps",)),
+    ]  # fmt: skip
+    (space,) = plan.room.spaces
+    assert (space.low, space.high, space.purpose) == ((1200, 800, 0), (2000, 1600, 2400), "movement")
     assert plan.arrays[0].panel.size_rule == "whole-batts"
     assert plan.arrays[0].made[0].panels == ("K1", "K2")
     assert (plan.region, plan.rules[0].answer, plan.phases[0].arrays) == ("England", "ask", ("clouds",))
@@ -227,8 +232,13 @@ def test_what_is_stated_is_carried(tmp_path):
             '  zone z on ceiling from 3, 2 to 1, 4, no heat, says "x"\n  door     d1',
             "clauses-disagree",
         ),
+        (
+            "  door     d1",
+            '  keep-free z from 3, 2 to 4, 2, heights 0 to 9, for sight, says "x"\n  door     d1',
+            "clauses-disagree",
+        ),
         ("  door     d1", "  allows ceiling nothing, glue\n  door     d1", "clauses-disagree"),
-        ("  fix     lag-eye", "  made Z1 by 2026-12-01\n  fix     lag-eye", "clauses-disagree"),
+        ("  fix     lag-eye", "  made Z1 on 2026-12-01\n  fix     lag-eye", "clauses-disagree"),
         ("array clouds", "phase a hangs cloudz\narray clouds", "unknown-name"),
         ("array clouds", "phase a hangs clouds, from 2026-12-07 to 2026-12-01\narray clouds", "clauses-disagree"),
         ("array clouds", "require {\n  decay 300 Hz at most 1 s\n}\narray clouds", "out-of-range"),

@@ -127,3 +127,55 @@ def test_what_closes_front_and_back_leaves_some_depth(tmp_path):
 def test_cloth_is_railroaded_only_where_the_plan_says_so(tmp_path):
     assert not panel_of(tmp_path, FRAMED)[0].front.railroaded
     assert panel_of(tmp_path, FRAMED.replace("wrapped 50", "wrapped 50, railroaded"))[0].front.railroaded
+
+
+MITRED = FRAMED.replace("sides between", "sides between, mitre joints")
+
+
+@pytest.mark.parametrize(
+    ("outline", "corners"),
+    [
+        ("hexagon", ((0, 600), (150, 0), (450, 0), (600, 600), (450, 1200), (150, 1200))),
+        ("trapezoid with a top 200 wide", ((0, 0), (600, 0), (400, 1200), (200, 1200))),
+        ("raking top from 900 to 1200", ((0, 0), (600, 0), (600, 1200), (0, 900))),
+        ("with corners 0, 0, 600, 0, 600, 700, 0, 1200", ((0, 0), (600, 0), (600, 700), (0, 1200))),
+    ],
+)
+def test_an_outline_has_its_corners_within_the_face(tmp_path, outline, corners):
+    panel, found = panel_of(tmp_path, f"{MITRED}  outline  {outline}\n")
+    assert (panel.outline.corners, found) == (corners, [])
+
+
+@pytest.mark.parametrize(
+    ("outline", "code"),
+    [
+        ("circle", "clauses-disagree"),
+        ("trapezoid with a top 700 wide", "out-of-range"),
+        ("raking top from 900 to 1100", "clauses-disagree"),
+        ("with corners 0, 0, 600, 0, 600", "count-differs"),
+        ("with corners 0, 0, 600, 0, 300, 300, 600, 1200, 0, 1200", "clauses-disagree"),
+        ("with corners 0, 0, 0, 1200, 600, 1200, 600, 0", "clauses-disagree"),
+        ("with corners 0, 0, 500, 0, 500, 1200, 0, 1200", "clauses-disagree"),
+    ],
+)
+def test_an_outline_that_cannot_be_is_said(tmp_path, outline, code):
+    assert panel_of(tmp_path, f"{MITRED}  outline  {outline}\n")[1] == [code]
+
+
+def test_corners_that_are_not_square_want_mitres(tmp_path):
+    assert panel_of(tmp_path, f"{FRAMED}  outline  hexagon\n")[1] == ["clauses-disagree"]
+
+
+def test_a_circle_is_a_board_absorber_with_a_square_face(tmp_path):
+    block = BOARD + "  cleats      2 of eye, 60 below the top, inset 100 from the sides\n  outline     circle\n"
+    assert panel_of(tmp_path, block)[1] == ["clauses-disagree"]
+    panel, found = panel_of(tmp_path, block.replace("600 x 1200", "600 x 600"))
+    assert (panel.outline.radius, panel.outline.corners, found) == (300, ((300, 300),), [])
+
+
+def test_cleats_hang_level(tmp_path):
+    block = BOARD + "  cleats      2 of eye, 60 below the top, inset 100 from the sides\n"
+    text = SMALL.replace(FRAMED, block).replace("from eyes on eye, drop 100", "on cleats")
+    text = text.replace("on      ceiling", "on      west wall").replace("lag-eye into joists", "lag-eye into lining")
+    turned = text.replace("  hang ", "  turned  long side up, 30 deg clockwise\n  hang ", 1)
+    assert [finding.code for finding in read_text(tmp_path, turned)[1]] == ["clauses-disagree"]

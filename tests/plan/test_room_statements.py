@@ -64,7 +64,7 @@ def test_a_survey_may_find_things_of_every_kind_elsewhere(tmp_path):
 
 def test_how_far_rails_end_past_their_last_member(tmp_path):
     text = SMALL.replace(
-        "lag-eye into joists", "lag-eye into rails of spruce on lag-eye, rails end 90 past their last member"
+        "lag-eye into joists", "lag-eye into rails of spruce held by lag-eye, rails end 90 past their last member"
     )
     text = text.replace("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 3600")
     plan, findings = read_text(tmp_path, text)
@@ -251,3 +251,14 @@ def test_rules_of_placement_that_are_wrong(tmp_path, rule, code):
 )
 def test_a_clause_that_says_nothing_in_its_rule_is_a_mistake(tmp_path, rule):
     assert [found for found, _ in findings_after(tmp_path, (PLACE, rule))] == ["clauses-disagree"]
+
+
+@pytest.mark.parametrize(("word", "stated", "runs"), [
+    ("purlins", "", "across"), ("purlins", ", running up", "up"), ("rafters", "", "up"), ("joists", "", "up"),
+])  # fmt: skip
+def test_purlins_run_across_unless_the_plan_says_otherwise(tmp_path, word, stated, runs):
+    text = SMALL.replace(JOISTS, f"over {word} 45 x 145 of spruce at 200 centres, first at 100{stated}")
+    plan, findings = read_text(tmp_path, text.replace("into joists", f"into {word}"))
+    assert findings == ()
+    made = next(one.members for one in plan.room.linings if one.surface == "ceiling")
+    assert (made.word, made.runs) == (word, runs)

@@ -25,7 +25,7 @@ def test_the_example_is_right(kind):
     entry = Entry(kind, NOWHERE)
     assert [f.message for f in read_line(entry, items_of(kind.example.removesuffix("{").rstrip()), SETTING)] == []
     assert kind.example.startswith(kind.word)
-    assert kind.example.endswith("{") == (kind.block is not None)
+    assert kind.example.endswith("{") == (kind.block is not None and not kind.block_optional)
 
 
 @pytest.mark.parametrize("kind", [kind for kind in KINDS if kind.default], ids=lambda kind: kind.word)

@@ -195,6 +195,7 @@ def test_braces_do_their_work_wherever_they_stand():
         ("kerf 3;", "take it out: the end of the line ends a statement"),
         ("face 24” x 72”", 'write a straight inch mark: `24"`'),
         ("at 5’ 6", "write a straight foot mark"),
+        ("drop 8''", 'write a double quote for inches: `8"`'),
         ("client 'A. Client'", "write text in double quotes"),
         ("depth 600 – 3", "write a plain `-`"),
         ('depth 10½"', "write `10 1/2`"),
@@ -204,3 +205,15 @@ def test_a_character_that_means_nothing_comes_with_what_to_write(line, mend):
     finding = parse_file("a.plan", f"{line}\n").diagnostics[0]
     assert finding.code == "stray-character"
     assert finding.mend.startswith(mend)
+
+
+@pytest.mark.parametrize(
+    ("line", "mend"),
+    [
+        ('drop 4 "', 'put an inch mark straight after its number: `4"`'),
+        ('plan "Small room', 'end the text with a second "'),
+    ],
+)
+def test_a_lone_double_quote_is_an_open_text_or_a_loose_inch_mark(line, mend):
+    finding = parse_file("a.plan", f"{line}\n").diagnostics[0]
+    assert (finding.code, finding.mend) == ("open-quote", mend)

@@ -1,12 +1,13 @@
 """Panels on surfaces that meet: none goes through one on another surface, each at its drop and with its depth.
 
-Two boxes are apart when their shadows are along one of fifteen directions: the faces of both, and what is square to an
-edge of each (the separating axis theorem, a textbook method).
+Two convex bodies are apart when their shadows are along one of a few directions: what is square to a face of either, or
+to an edge of each (the separating axis theorem, a textbook method).
 """
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import product
+from itertools import pairwise, product
+from typing import Protocol
 
 from planlang.geometry.checks import messages
 from planlang.geometry.checks.depth import body_corners
@@ -20,15 +21,32 @@ MOST_FINDINGS = 100
 Cell = tuple[int, int, int]
 
 
+class Solid(Protocol):
+    """A convex body: its corners, the directions of its edges, and of what is square to its faces if that differs."""
+
+    @property
+    def corners(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+    @property
+    def edges(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+    @property
+    def faces(self) -> tuple[Vector, ...]: ...  # noqa: D102
+
+
 @record
 class Body:
-    """A panel in the room: its corners, the directions of its edges, and the box along the room's axes round it."""
+    """A panel in the room: its corners, the directions of its edges, and the box along the room's axes round it.
+
+    `faces` is what is square to its faces, where that is not along its edges.
+    """
 
     panel: PlacedPanel
     corners: tuple[Vector, ...]
-    edges: tuple[Vector, Vector, Vector]
+    edges: tuple[Vector, ...]
     low: Vector
     high: Vector
+    faces: tuple[Vector, ...] = ()
 
 
 def panels_in_panels(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
@@ -54,12 +72,23 @@ def body_of(panel: PlacedPanel, surface: Surface) -> Body:
     """The body of a panel at its drop."""
     corners = body_corners(panel, surface)
     low, high = (tuple(pick(at[axis] for at in corners) for axis in range(3)) for pick in (min, max))
-    return Body(panel, corners, (surface.across_dir, surface.up_dir, surface.inward), low, high)  # type: ignore[arg-type]
+    edges: tuple[Vector, ...] = (surface.across_dir, surface.up_dir, surface.inward)
+    faces: tuple[Vector, ...] = ()
+    if panel.shape is not None:
+        back = corners[: len(corners) // 2]
+        along = [_from(one, other) for one, other in pairwise((*back, back[0]))]
+        edges = (*along, surface.inward)
+        faces = (*(_square_to(way, surface.inward) for way in along), surface.inward)
+    return Body(panel, corners, edges, low, high, faces)  # type: ignore[arg-type]
 
 
-def depth_shared(one: Body, other: Body) -> float:
+def depth_shared(one: "Solid", other: "Solid") -> float:
     """How far two bodies must move apart at least, mm; 0 or less where they are apart or touch."""
-    axes = [*one.edges, *other.edges, *(_square_to(a, b) for a, b in product(one.edges, other.edges))]
+    axes = [
+        *(one.faces or one.edges),
+        *(other.faces or other.edges),
+        *(_square_to(a, b) for a, b in product(one.edges, other.edges)),
+    ]
     least = math.inf
     for axis in axes:
         length = math.hypot(*axis)
@@ -93,6 +122,10 @@ def _cells(body: Body, size: float) -> Iterator[Cell]:
 
 def _meet(one: Body, other: Body) -> bool:
     return all(one.low[axis] < other.high[axis] and other.low[axis] < one.high[axis] for axis in range(3))
+
+
+def _from(a: Vector, b: Vector) -> Vector:
+    return (b[0] - a[0], b[1] - a[1], b[2] - a[2])
 
 
 def _dot(a: Vector, b: Vector) -> float:

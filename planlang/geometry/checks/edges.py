@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from planlang.geometry import messages
 from planlang.geometry.model import PlacedPanel, Surface
-from planlang.geometry.polygon import TOLERANCE, clearance, edges_of, least_move
+from planlang.geometry.polygon import TOLERANCE, edges_of
+from planlang.geometry.shapes import least_move_inside, room_left
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle, on_tape
@@ -33,7 +34,7 @@ def near_edge(array: Array, surface: Surface, panels: Sequence[PlacedPanel], tap
 
 def _worst_below(surface: Surface, panels: Sequence[PlacedPanel], wanted: float) -> Worst | None:
     edges = edges_of(surface.outline)
-    short = [(clearance(edges, panel.box), panel.mark) for panel in panels]
+    short = [(room_left(panel, edges), panel.mark) for panel in panels]
     short = [found for found in short if found[0] < wanted - TOLERANCE]
     if not short:
         return None
@@ -43,7 +44,8 @@ def _worst_below(surface: Surface, panels: Sequence[PlacedPanel], wanted: float)
 
 def _mend(array: Array, surface: Surface, panels: Sequence[PlacedPanel], clear: float, tape: TapeStyle) -> str:
     boxes = [panel.box for panel in panels]
-    move = least_move(edges_of(surface.outline), boxes, clear)
+    edges = edges_of(surface.outline)
+    move = least_move_inside(panels, edges, clear)
     if move is not None:
         what = "it" if len(panels) == 1 else f"the whole array '{array.name}'"
         return f"move {what} {move_words(surface, move, tape)}"

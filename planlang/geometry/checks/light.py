@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.geometry.checks import messages
-from planlang.geometry.features import Extent, distance_between, extent_of, is_nearer
+from planlang.geometry.features import extent_of
 from planlang.geometry.model import PlacedFeature, PlacedPanel, Surface
 from planlang.geometry.near import pairs_within
 from planlang.geometry.polygon import to_grain
+from planlang.geometry.shapes import distance_from, panel_is_nearer
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
 from planlang.plan.tape import TapeStyle
@@ -30,9 +31,9 @@ def panels_in_light(
     findings: list[Diagnostic] = []
     for index, other in pairs_within([panel.box for panel in panels], [lamp.box for lamp in lamps], reach):
         panel, lamp = panels[index], lamps[other].feature
-        own, shape, wanted = Extent(panel.box, Fraction(0)), extent_of(lamp), beam_reach(panel.array, lamp)
-        if is_nearer(own, shape, wanted) and not is_nearer(own, shape, Fraction(0)):
-            findings.append(messages.panel_in_light(panel, lamp, distance_between(own, shape), wanted, tape))
+        shape, wanted = extent_of(lamp), beam_reach(panel.array, lamp)
+        if panel_is_nearer(panel, shape, wanted) and not panel_is_nearer(panel, shape, Fraction(0)):
+            findings.append(messages.panel_in_light(panel, lamp, distance_from(panel, shape), wanted, tape))
     return tuple(findings[:MOST_FINDINGS])
 
 

@@ -6,7 +6,7 @@ from planlang.geometry.model import PlacedPanel, Surface
 from planlang.geometry.words import Worst, and_list, at_least, at_most
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
-from planlang.plan.stated import Allowance, Made, Zone
+from planlang.plan.stated import Allowance, Made, Space, Zone
 from planlang.plan.stock import Hardware
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -48,7 +48,8 @@ def fixing_not_allowed(array: Array, sort: str, piece: Hardware, allowance: Allo
     """Something that goes into a surface whose owner, or whoever decides, doesn't allow it."""
     who = f"{allowance.author} allows" if allowance.author else "the plan allows"
     what = "nothing" if allowance.fixings == ("nothing",) else f"{and_list(allowance.fixings)} alone"
-    message = f"'{array.name}' puts {sort} ({piece.name}) into {allowance.surface}, where {who} {what}"
+    into = f"the {allowance.members} of {allowance.surface}" if allowance.members else allowance.surface
+    message = f"'{array.name}' puts {sort} ({piece.name}) into {into}, where {who} {what}"
     mend = "place it on another surface" if what == "nothing" else f"fix it by {and_list(allowance.fixings, 'or')}"
     return Diagnostic("fixing-not-allowed", message, at, f"{mend}, or ask {allowance.author or 'whoever decides'}",
                       also=((f"what {allowance.surface} allows", allowance.at),))  # fmt: skip
@@ -62,6 +63,14 @@ def panel_through_panel(panels: tuple[PlacedPanel, PlacedPanel], depth: float, t
     return Diagnostic("panel-through-panel", message, second.array.placement.at,
                       f"move '{second.array.name}' or '{first.array.name}' {at_least(depth, tape)} away from where "
                       "the surfaces meet", also=((f"{first.mark} is here", first.array.placement.at),))  # fmt: skip
+
+
+def panel_in_space(worst: Worst, space: Space, array: Array, tape: TapeStyle) -> Diagnostic:
+    """Panels that reach into what somebody keeps free of the room."""
+    message = (f"{worst.name} of '{array.name}' reaches {at_least(worst.size, tape)} into {space.name}, which "
+               f"{space.author} keeps free for {space.purpose}{worst.and_others}")  # fmt: skip
+    mend = f"move it {at_least(worst.size, tape)} out of {space.name}, or hang it higher, or ask {space.author}"
+    return Diagnostic("panel-in-space", message, array.placement.at, mend, also=((space.name, space.at),))
 
 
 def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: Fraction, tape: TapeStyle) -> Diagnostic:
@@ -107,3 +116,33 @@ def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, t
     if unsure:
         mend += f", or say how {door.name} opens: `opens outward`, `hinged left`"
     return Diagnostic("panel-in-swing", message, array.placement.at, mend, also=((door.name, door.at),))
+
+
+def trap_off_corner(array: Array, surface: Surface, worst: Worst, tape: TapeStyle) -> Diagnostic:
+    """A corner trap that isn't in a corner."""
+    message = (f"{worst.name} of '{array.name}' is a {array.panel.kind}, but its long side is "
+               f"{at_least(worst.size, tape)} from the nearest surface at right angles to {surface.name}"
+               f"{worst.and_others}")  # fmt: skip
+    way = "up" if array.upright else "across"
+    mend = f"set it against an edge of {surface.name}, its long side ({way}) along the corner"
+    return Diagnostic("trap-off-corner", message, array.placement.at, mend)
+
+
+def baffle_not_level(array: Array, surface: Surface) -> Diagnostic:
+    """A baffle on a wall or under a slope."""
+    where = "a wall" if surface.kind == "wall" else "a slope"
+    message = f"'{array.name}' hangs baffles on {surface.name}, {where}: a baffle hangs upright under a flat ceiling"
+    return Diagnostic("baffle-not-level", message, array.at, "hang it from a flat ceiling")
+
+
+def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape: TapeStyle) -> Diagnostic:
+    """A panel so near its surface that nobody gets at what it hangs by; `piece` is what states its need."""
+    who = f"{on_tape(need, tape)} is usual for fingers and a spanner (common practice, no source)"
+    if piece is not None:
+        who = f"{piece.name} states {on_tape(need, tape)} of tool room"
+    message = (f"'{array.name}': {on_tape(array.hang.drop, tape)} from {array.surface} to the panel's back leave no "
+               f"room to close what it hangs by; {who}")  # fmt: skip
+    mend = f"drop {on_tape(need, tape)} or more, or cleats; or say what the hardware needs: `tool-room`"
+    return Diagnostic("drop-out-of-hand", message, array.hang.at, mend,
+                      Severity.WARNING if piece is None else Severity.ERROR,
+                      also=() if piece is None else ((piece.name, piece.at),))  # fmt: skip

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.geometry import messages
-from planlang.geometry.features import Extent, distance_between, extent_of, gaps, is_nearer
+from planlang.geometry.features import Extent, extent_of, gaps
 from planlang.geometry.model import Box, HangPoint, PlacedFeature, PlacedPanel, Surface
 from planlang.geometry.near import pairs_within
-from planlang.geometry.polygon import TOLERANCE, Move, clearance, edges_of
+from planlang.geometry.polygon import Move, edges_of
+from planlang.geometry.shapes import distance_from, fits_after, footprint_of, panel_is_nearer, shape_moves
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
@@ -90,14 +91,14 @@ def _pair(panel: PlacedPanel, placed: PlacedFeature, surface: Surface, tape: Tap
     if passes_under(panel.array, feature):
         covered = [point.name for point in panel.points if _covers(placed.box, point)]
         return (messages.point_under_feature(covered[0], feature, panel.array),) if covered else ()
-    own, extent = Extent(panel.box, Fraction(0)), extent_of(feature)
+    extent = extent_of(feature)
     clear = clear_of(panel.array, feature)
-    if not is_nearer(own, extent, max(clear.distance, Fraction(0))):
+    if not panel_is_nearer(panel, extent, max(clear.distance, Fraction(0))):
         return ()
     mend = _mend(panel, extent.grown(max(clear.distance, Fraction(0))), surface, tape)
-    if is_nearer(own, extent, Fraction(0)):
+    if panel_is_nearer(panel, extent, Fraction(0)):
         return (messages.panel_over_feature(panel.mark, feature, panel.array, mend),)
-    found = Worst(panel.mark, distance_between(own, extent))
+    found = Worst(panel.mark, distance_from(panel, extent))
     return (messages.panel_near_feature(found, feature, (clear.distance, clear.at, clear.why), mend, tape),)
 
 
@@ -108,12 +109,12 @@ def _covers(box: Box, point: HangPoint) -> bool:
 def _mend(panel: PlacedPanel, forbidden: Extent, surface: Surface, tape: TapeStyle) -> str:
     """The least move across or up that leaves the forbidden shape and stays on the surface, if one does."""
     edges = edges_of(surface.outline)
-    moves = sorted(_ways_out(panel.box, forbidden), key=lambda move: move.size)
-    for move in moves:
-        across, up = Fraction(move.across), Fraction(move.up)
-        box = panel.box
-        moved = Box(box.left + across, box.lower + up, box.right + across, box.upper + up)
-        if clearance(edges, moved) >= -TOLERANCE:
+    if panel.shape is None:
+        ways = _ways_out(panel.box, forbidden)
+    else:
+        ways = shape_moves(panel, footprint_of(forbidden), Fraction(0))
+    for move in sorted(ways, key=lambda move: move.size):
+        if fits_after(panel, edges, move):
             return f"move {panel.mark} {move_words(surface, move, tape)}"
     return f"there is no room for {panel.mark} on {surface.name} beside it: move the feature, or leave the panel out"
 

@@ -6,6 +6,7 @@ PLACE = "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 16
 STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 300"
 LAMP = "luminaire L1 on ceiling centred at 2500, 2000, 90 across, fitted recessed-ic, beam 30 deg to each side"
 FIX = "fix lag-eye into joists"
+HATCH = 'keep-free ladder from 1000, 1000 to 4000, 3000, heights 0 to 2600, for movement, says "owner"'
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
 WALL_PANELS = """hardware screw {
@@ -35,7 +36,39 @@ array boards, mark W {
   fix screw into studs, 2 each
 }"""
 
+CORNER_TRAPS = """hardware screw {
+  mass 8 g
+  shank 5
+  thread 60
+  price 0.20 GBP per each
+}
+
+panel trap, mark T {
+  corner-trap triangular
+  corner 300 x 1200
+  boards ply
+  filling wool
+  front serge, wrapped 40
+  cleats 2 of eye, 60 below the top, inset 400 from the sides
+}
+
+array traps, mark W {
+  panel trap
+  on north wall
+  place grid 1 across by 1 up, left edge at 300, lowest edge at 0
+  turned long side across
+  hang on cleats
+  fix screw into studs, 2 each
+}"""
+
 CHECK_PAGES = {
+    "drop-out-of-hand": Page(
+        "A drop too small for a hand and its tool",
+        "Links and eyes are closed behind the panel: a hand has to get in between its back and the surface, with a "
+        "spanner. Where a piece of hardware states its `tool-room`, less is an error; else 50 mm is usual, and less "
+        "is a warning.",
+        wrong=(("drop 100", "drop 45"),),
+    ),
     "panel-in-light": Page(
         "A panel in the light of a luminaire",
         "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "
@@ -47,14 +80,14 @@ CHECK_PAGES = {
         "A panel that is built, and that the plan would now make otherwise",
         "Panels that are `made` do not change any more. Their size as built is stated with them; where the type of the "
         "panel, or the bay that it is cut to, would now give another size, something else has to give way.",
-        wrong=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 80\n  {FIX}"),),
-        right=((FIX, f"made K1 by 2026-12-01, 600 x 1200 x 75\n  {FIX}"),),
+        wrong=((FIX, f"made K1 on 2026-12-01, 600 x 1200 x 80\n  {FIX}"),),
+        right=((FIX, f"made K1 on 2026-12-01, 600 x 1200 x 75\n  {FIX}"),),
     ),
     "made-panel-gone": Page(
         "A panel that is built, and has no place any more",
         "The rule that places the array gives fewer panels than are built.",
-        wrong=((FIX, f"made K2, K3 by 2026-12-01\n  {FIX}"),),
-        right=((FIX, f"made K1, K2 by 2026-12-01\n  {FIX}"),),
+        wrong=((FIX, f"made K2, K3 on 2026-12-01\n  {FIX}"),),
+        right=((FIX, f"made K1, K2 on 2026-12-01\n  {FIX}"),),
     ),
     "panel-through-panel": Page(
         "Two panels in one place where surfaces meet",
@@ -75,6 +108,36 @@ CHECK_PAGES = {
         given=((DOOR, f'{DOOR}\n  allows ceiling screws, plugs, says "owner"'),),
         wrong=((PLACE, PLACE),),
         right=(("allows ceiling screws, plugs", "allows ceiling screws, eyes"),),
+    ),
+    "trap-off-corner": Page(
+        "A corner trap that is in no corner",
+        "A corner trap lies on two surfaces at right angles, its length along the corner where they meet. An edge of "
+        "the surface that it hangs on has to be one of its long sides.",
+        given=(
+            ("lining walls, floor plaster", STUDS),
+            (PLACE, "place row of 2, gap 100, centred across, lowest edge at 2600"),
+            ("", CORNER_TRAPS),
+        ),
+        wrong=(("lowest edge at 0", "lowest edge at 300"),),
+    ),
+    "baffle-not-level": Page(
+        "A baffle on a wall or under a slope",
+        "A baffle hangs upright, so that its body lies below its hang points only where the ceiling is flat.",
+        given=(
+            ("absorber framed", "baffle 50 thick"),
+            ("face 600 x 1200\n  depth 75", "face 300 x 1200"),
+            ("braces at mid-length, 60 wide, set back 6 from the front\n", ""),
+            ("eyes 4 of eye", "eyes 2 of eye"),
+            (PLACE, "place grid 1 across by 1 up, left edge at 2075, lowest edge at 600"),
+        ),
+        wrong=(("flat ceiling at 2800", "slope ceiling from south wall at 2600, pitch 5 deg"),),
+    ),
+    "panel-in-space": Page(
+        "A panel in a part of the room that is kept free",
+        "Somebody keeps a part of the room free (`keep-free`): something moves there, people look through it, or it "
+        "gets hot. A panel, at its drop and with its depth, reaches into it.",
+        wrong=((DOOR, f"{DOOR}\n  {HATCH.replace('2600', '2700')}"),),
+        right=((DOOR, f"{DOOR}\n  {HATCH}"),),
     ),
     "heat-in-zone": Page(
         "A thing that gets hot where no heat may be",

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 from string import ascii_lowercase
+from typing import TYPE_CHECKING
 
 from planlang.geometry import messages
 from planlang.geometry.model import Box
@@ -9,6 +10,9 @@ from planlang.plan.model import Array
 from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
+
+if TYPE_CHECKING:
+    from planlang.geometry.pose import Pose
 
 Place = tuple[Fraction, Fraction]
 
@@ -22,7 +26,7 @@ def hook_faults(array: Array, overhead: bool, tape: TapeStyle) -> tuple[Diagnost
     if hooks is None or isinstance(hooks, Eyes) != (array.hang.by == "eyes"):
         return (messages.panel_without_hooks(array),)
     if isinstance(hooks, Eyes):
-        if hooks.count < 4 or hooks.count % 2:
+        if not panel.eyes_in_line and (hooks.count < 4 or hooks.count % 2):
             return (messages.eyes_not_paired(array, hooks.count),)
         length = panel.length
     else:
@@ -36,7 +40,21 @@ def hook_faults(array: Array, overhead: bool, tape: TapeStyle) -> tuple[Diagnost
     return ()
 
 
-def points_on(array: Array, box: Box) -> tuple[Place, ...]:
+def points_on(array: Array, box: Box, pose: "Pose | None" = None) -> tuple[Place, ...]:
+    """The hang points of a panel whose hooks have no fault, (across, up) on the surface, in the order of their names.
+
+    One that is turned, or is no rectangle, has its box at the rectangle round it and lies as its `pose` says.
+    """
+    if pose is None:
+        return _on_face(array, box)
+    from planlang.geometry.hanging.posed import points_of  # noqa: PLC0415 - few plans have such panels
+
+    if array.panel.outline is None:
+        return pose.turn_round(_on_face(array, pose.face), box.left, box.lower)
+    return pose.put(points_of(array.panel), box.left, box.lower)
+
+
+def _on_face(array: Array, box: Box) -> tuple[Place, ...]:
     """The hang points of a panel whose hooks have no fault, (across, up) on the surface, in the order of their names.
 
     Named a, b, c ... round the panel from its lower left, against the clock: for four a is lower left, b lower right,
@@ -49,6 +67,8 @@ def points_on(array: Array, box: Box) -> tuple[Place, ...]:
     if hooks is None:
         return ()
     rail = array.panel.rail.thickness / 2 if array.panel.rail else Fraction(0)
+    if array.panel.eyes_in_line:
+        return _in_line(array, box, hooks)
     pairs = hooks.count // 2
     if array.upright:
         along = _evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)
@@ -61,6 +81,15 @@ def points_on(array: Array, box: Box) -> tuple[Place, ...]:
     lower = [(across, box.lower + rail) for across in along]
     upper = [(across, box.upper - rail) for across in reversed(along)]
     return (*lower, *upper)
+
+
+def _in_line(array: Array, box: Box, eyes: Eyes) -> tuple[Place, ...]:
+    """Eyes along the middle of the box, from its lower or its left end."""
+    if array.upright:
+        middle = (box.left + box.right) / 2
+        return tuple((middle, up) for up in _evenly(box.lower + eyes.inset, box.upper - eyes.inset, eyes.count))
+    middle = (box.lower + box.upper) / 2
+    return tuple((across, middle) for across in _evenly(box.left + eyes.inset, box.right - eyes.inset, eyes.count))
 
 
 def letter(index: int) -> str:

@@ -5,24 +5,24 @@ from fractions import Fraction
 from planlang.geometry.hanging.landing import allowed_for
 from planlang.geometry.hanging.members import along_pitch, centre_lines, least_shift, shifts_onto
 from planlang.geometry.hanging.points import points_on
-from planlang.geometry.model import Box, Surface
-from planlang.geometry.placement.slot import Slot
+from planlang.geometry.model import Box
+from planlang.geometry.placement.slot import Site, Slot
 from planlang.geometry.polygon import Move
 from planlang.geometry.words import move_words, to_step
-from planlang.plan.model import Array
-from planlang.plan.tape import TapeStyle, on_tape
+from planlang.plan.tape import on_tape
 
 
-def snapped(array: Array, surface: Surface, slot: Slot, tape: TapeStyle) -> Slot:
+def snapped(site: Site, slot: Slot) -> Slot:
     """The place of a panel, moved by the least that lands all its points on members, if that is within `snap`.
 
     A panel that can't be brought onto members within the tolerance stays; its points are then found to miss.
     """
+    array, surface, tape = site.array, site.surface, site.tape
     members, most = surface.members, array.hang.snap
     allowed = allowed_for(array, surface)
     if members is None or not most or allowed is None:
         return slot
-    places = [along_pitch(members, place) for place in points_on(array, slot.box)]
+    places = [along_pitch(members, place) for place in points_on(array, slot.box, site.pose)]
     stretches = shifts_onto(centre_lines(members, surface), places, allowed)
     shift = least_shift(stretches, most)
     if not shift:

@@ -59,13 +59,23 @@ def uncovered_reflections(
         return ()
     findings = []
     for seen, panel in zip(seen_in(array, surface, places, tape).value, panels, strict=False):
-        own, box = panel.box, seen.box
-        short = max(own.left - box.left, box.right - own.right, own.lower - box.lower, box.upper - own.upper)
+        box = seen.box
+        short = _uncovered(panel, box)
         if short > TOLERANCE:
             need = (box.right - box.left, box.upper - box.lower)
             between = (seen.talker.name, seen.listener.name)
             findings.append(messages.reflection_not_covered(Worst(panel.mark, short), between, need, array, tape))
     return tuple(findings)
+
+
+def _uncovered(panel: PlacedPanel, box: Box) -> float:
+    """How far a rectangle sticks out of a panel at most, mm; negative where the panel reaches past it all round."""
+    own = panel.box
+    if panel.shape is None:
+        return float(max(own.left - box.left, box.right - own.right, own.lower - box.lower, box.upper - own.upper))
+    from planlang.geometry.footprint import Footprint, hull, out_of  # noqa: PLC0415 - few plans have such panels
+
+    return out_of(panel.shape, Footprint(hull(box.corners)))
 
 
 def seen_in(array: Array, surface: Surface, places: Sequence[Place], tape: TapeStyle) -> Outcome[tuple[Seen, ...]]:

@@ -57,7 +57,8 @@ def place_to_cover(cover: Cover, site: Site) -> Outcome[tuple[Slot, ...]]:
     are wanted. Findings: cover-too-much.
     """
     width, height = site.panel_size
-    wanted = ceil(cover.share * Fraction(site.surface.area_mm2) / (width * height))
+    each = width * height if site.pose is None else Fraction(site.pose.shape.area)
+    wanted = ceil(cover.share * Fraction(site.surface.area_mm2) / each)
     least = max(cover.gap, site.array.edge_clear)
     taken = Taken(site, (least, least))
     most = 0
@@ -65,7 +66,7 @@ def place_to_cover(cover: Cover, site: Site) -> Outcome[tuple[Slot, ...]]:
         boxes = taken.free(_evenly(columns, rows, least, site))
         most = max(most, len(boxes))
         if len(boxes) >= wanted:
-            share = float(len(boxes) * width * height) / site.surface.area_mm2
+            share = float(len(boxes) * each) / site.surface.area_mm2
             words = (
                 f"{float(cover.share * 100):g} % of {site.surface.area_mm2 / 1e6:.2f} m2 is {wanted} panels; "
                 f"{columns} columns by {rows} rows in equal gaps cover {share:.1%}"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Surface
 from planlang.plan.model import Array
@@ -9,6 +10,9 @@ from planlang.plan.room import Place
 from planlang.plan.stated import Zone
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
+
+if TYPE_CHECKING:
+    from planlang.geometry.pose import Pose
 
 
 @record
@@ -23,7 +27,8 @@ class Slot:
 class Site:
     """Where an array goes: its surface, all features and zones of the room, and the tape for words.
 
-    `placed` are the panels of the arrays before it, by name; `places` who talks and listens where.
+    `placed` are the panels of the arrays before it, by name; `places` who talks and listens where; `pose` how panels
+    lie that are turned or no rectangles.
     """
 
     array: Array
@@ -33,11 +38,15 @@ class Site:
     tape: TapeStyle
     placed: Mapping[str, tuple[PlacedPanel, ...]]
     places: tuple[Place, ...]
+    pose: "Pose | None" = None
 
     @property
     def panel_size(self) -> tuple[Fraction, Fraction]:
-        """A panel's size across and up the surface, mm."""
+        """A panel's size across and up the surface, mm; of one that is turned, that of the rectangle round it."""
         panel = self.array.panel
+        if self.pose is not None:
+            _, _, width, height = self.pose.shape.bounds
+            return width, height
         return (panel.width, panel.length) if self.array.upright else (panel.length, panel.width)
 
     def slot(self, left: Fraction, lower: Fraction, how: Iterable[str]) -> Slot:

@@ -75,7 +75,10 @@ class HangPointData(Data):
 
 
 class PanelData(Data):
-    """One placed panel."""
+    """One placed panel: `box` is the rectangle round it, `outline_mm` its corners on the surface.
+
+    It is turned by `turned_deg` from lying upright or not, anticlockwise as the surface is drawn.
+    """
 
     mark: str
     array: str = Field(validation_alias=AliasPath("array", "name"))
@@ -83,7 +86,9 @@ class PanelData(Data):
     surface: str
     upright: bool = Field(validation_alias=AliasPath("array", "upright"))
     drop: Length = Field(validation_alias=AliasPath("array", "hang", "drop"))
+    turned_deg: Real = Field(validation_alias=AliasPath("array", "turn"))
     box: BoxData
+    outline_mm: tuple[tuple[Real, Real], ...] = Field(validation_alias="outline")
     corners_room_mm: tuple[Spot, ...] = Field(validation_alias="corners_room")
     points: tuple[HangPointData, ...]
     how: str

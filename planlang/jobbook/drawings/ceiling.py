@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from planlang.geometry.model import PlacedFeature, PlacedPanel, Surface
+from planlang.geometry.region import loops_of
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.arrangement import Arranged, Value, arrange
@@ -10,7 +11,7 @@ from planlang.jobbook.drawings.dimensions import Side
 from planlang.jobbook.drawings.extent import Extent, around
 from planlang.jobbook.drawings.footer import foot, tape_words
 from planlang.jobbook.drawings.marking import mark_all
-from planlang.jobbook.drawings.openings import WALL, draw_openings, draw_walls
+from planlang.jobbook.drawings.openings import WALL, draw_openings, draw_walls, name_walls
 from planlang.jobbook.drawings.scale import View, scale_words
 from planlang.jobbook.drawings.svg import MEDIUM, NORMAL, PAPER_WIDTH, TINT, Canvas, Pen
 from planlang.jobbook.drawings.symbols import datum_mark, directions, draw_feature, exact, north_arrow, scale_bar
@@ -36,19 +37,23 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
     view = arranged.view
     for surface in ceilings:
         _draw_plane(canvas, view, surface)
-    draw_walls(canvas, arranged.box)
+    draw_walls(canvas, view, room, [(float(x), float(y)) for x, y in plan.room.floor.corners])
     boxes = [(_panel_box(view, panel), panel.mark) for panel in panels]
-    for box, _ in boxes:
-        canvas.rect(box, _EDGE_PEN, TINT)
+    for panel, (box, _) in zip(panels, boxes, strict=True):
+        if panel.shape is None:
+            canvas.rect(box, _EDGE_PEN, TINT)
+        else:
+            canvas.polygon([view.spot(east, north) for east, north, _ in panel.corners_room], _EDGE_PEN, TINT)
     features = [_draw_placed(canvas, view, one, ceilings) for one in placed]
     arranged.draw_dimensions(canvas)
-    draw_openings(canvas, view, arranged.box, room)
+    draw_openings(canvas, view, room)
     datum_mark(canvas, view.spot(0, 0))
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5), "east", "north")
     north_arrow(canvas, (PAPER_WIDTH - 5.0, _TOP))
     canvas.solids.add_all(box for box, _ in features)
     lost = mark_all(canvas, boxes, arranged.box)
     lost += mark_all(canvas, features, arranged.box, NORMAL, bold=False)
+    lost += name_walls(canvas, view, plan.room.floor)
     lost += _name_planes(canvas, view, ceilings)
     scale_bar(canvas, (PAPER_WIDTH - 3, arranged.bottom + 5.5), view.ratio, tape)
     notes = _notes(arranged, compiled, _has_slopes(panels, ceilings), lost)
@@ -88,7 +93,8 @@ def _panel_box(view: View, panel: PlacedPanel) -> Extent:
 
 
 def _draw_plane(canvas: Canvas, view: View, surface: Surface) -> None:
-    canvas.polygon([view.spot(*surface.in_room(x, y)[:2]) for x, y in surface.outline], MEDIUM)
+    for loop in loops_of(surface.outline):
+        canvas.polygon([view.spot(*surface.in_room(x, y)[:2]) for x, y in loop], MEDIUM)
 
 
 def _draw_placed(canvas: Canvas, view: View, placed: PlacedFeature, ceilings: Sequence[Surface]) -> tuple[Extent, str]:

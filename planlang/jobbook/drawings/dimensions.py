@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
+from itertools import groupby
 from typing import Literal
 
 from planlang.jobbook.drawings.extent import text_width
@@ -70,13 +71,14 @@ def marks_at(
     Lengths that read alike become one mark, whose extension line begins at the `nearer` of their beginnings.
     """
     found: dict[str, Mark] = {}
-    for length, along, begins in sorted(values, key=lambda value: value[0]):
+    for length, same in groupby(sorted(values, key=lambda value: float(value[0])), key=lambda value: value[0]):
         words = on_tape(length, tape, with_unit=False)
-        known = found.get(words)
-        if known is None:
-            found[words] = Mark(along, words, begins)
-        elif known.begins is not None and begins is not None:
-            found[words] = Mark(known.along, words, nearer(known.begins, begins))
+        for _, along, begins in same:
+            known = found.get(words)
+            if known is None:
+                found[words] = Mark(along, words, begins)
+            elif known.begins is not None and begins is not None:
+                found[words] = Mark(known.along, words, nearer(known.begins, begins))
     return tuple(found.values())
 
 

@@ -1,6 +1,7 @@
 """Where things lie on the paper: boxes in paper millimetres (y runs down), and how wide a text is."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from planlang.syntax.record import record
 
@@ -63,8 +64,13 @@ def around(points: Iterable[tuple[float, float]]) -> Extent:
 
 def text_width(words: str, size: float) -> float:
     """Estimate of a text's width in a sans-serif face: 0.6 em a character, more where capitals prevail."""
+    return size * _ems(words)
+
+
+@lru_cache(maxsize=4096)
+def _ems(words: str) -> float:
     by_class = sum(0.32 if c in _NARROW else 0.74 if c.isupper() else 0.58 for c in words)
-    return size * max(by_class, 0.6 * len(words))
+    return max(by_class, 0.6 * len(words))
 
 
 def text_extent(x: float, y: float, words: str, size: float, anchor: str, turned: bool) -> Extent:

@@ -27,7 +27,7 @@ def layered_drawing(compiled: CompiledPlan, build: PanelBuild, panel: PanelType)
     view, bottom = _draw_face(canvas, build, tape)
     on_cleats = isinstance(panel.hung_by, Cleats)
     reach = BACK_STARTS - 2.0 if on_cleats else PAPER_WIDTH - 1.0
-    lower = _draw_layers(canvas, build, tape, bottom + _GAP, reach)
+    lower = draw_layers(canvas, build, tape, bottom + _GAP, reach)
     if isinstance(panel.hung_by, Cleats):
         upright = next((placed.array.upright for placed in compiled.layout.panels if placed.mark in build.panels), True)
         lower = max(lower, draw_back(canvas, panel, panel.hung_by, upright, tape, bottom + _GAP))
@@ -56,24 +56,35 @@ def _draw_face(canvas: Canvas, build: PanelBuild, tape: TapeStyle) -> tuple[View
     return arranged.view, arranged.bottom
 
 
-def _draw_layers(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float, reach: float) -> float:
-    panel = build.type
-    title = canvas.text((1.5, top + 4.0), "Section, back uppermost", NORMAL, bold=True)
-    ratio = fitting_ratio(panel.depth / 3, panel.depth, _WIDTH / 3, _SECTION_HEIGHT, tape)
-    view = View((_LEFT, title.bottom + 4.0 + float(panel.depth) / ratio), ratio)
+def draw_layers(
+    canvas: Canvas,
+    build: PanelBuild,
+    tape: TapeStyle,
+    top: float,
+    reach: float,
+    words: tuple[str, str] = ("front", "Section, back uppermost"),
+) -> float:
+    """Draw the layers, their thicknesses and depths, as far right as `reach`; returns where it ends on the paper.
+
+    `words` are what the lowest line is and the title.
+    """
+    deep = build.stack[-1].depth
+    title = canvas.text((1.5, top + 4.0), words[1], NORMAL, bold=True)
+    ratio = fitting_ratio(deep / 3, deep, _WIDTH / 3, _SECTION_HEIGHT, tape)
+    view = View((_LEFT, title.bottom + 4.0 + float(deep) / ratio), ratio)
     right = _LEFT + _WIDTH
     for index, line in enumerate(build.stack):
         box = Extent(_LEFT, view.y(line.depth), right, view.y(line.depth - line.thickness))
         canvas.rect(box, MEDIUM, canvas.hatch(1.6, 120) if index == len(build.stack) - 1 else TINT)
-    foot_at, head = view.y(0), view.y(panel.depth)
+    foot_at, head = view.y(0), view.y(deep)
     depths = [(line.depth, view.y(line.depth), _LEFT - 1.0) for line in build.stack]
     running_dimension(canvas, Line("left", _LEFT - 3.5, foot_at, head), marks_at(depths, tape))
     room = reach - right - 4.0
-    words = [(view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
-             for line in build.stack]  # fmt: skip
-    marks = tuple(Mark(along, shortened(text, SMALL, room)) for along, text in words)
+    beside = [(view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
+              for line in build.stack]  # fmt: skip
+    marks = tuple(Mark(along, shortened(text, SMALL, room)) for along, text in beside)
     labels(canvas, Line("right", right, foot_at + 2.5, head - 3.5), marks)
-    canvas.text((_LEFT - 3.5, foot_at + 4.2), "front", anchor="middle")
+    canvas.text((_LEFT - 3.5, foot_at + 4.2), words[0], anchor="middle")
     return foot_at + 5.0
 
 

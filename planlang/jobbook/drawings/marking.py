@@ -9,7 +9,7 @@ from planlang.jobbook.drawings.svg import FINE, LARGE, NORMAL, SMALL, TINY, Canv
 _SIZES = (LARGE, NORMAL, SMALL, TINY)
 _AIR = 0.5
 _RINGS = (5.0, 8.0, 11.0, 15.0, 20.0, 26.0)
-_WAYS = 16
+_WAYS = tuple((cos(pi / 4 + pi * step / 8), sin(pi / 4 + pi * step / 8)) for step in range(16))
 
 
 def mark_inside(
@@ -27,10 +27,11 @@ def mark_outside(canvas: Canvas, box: Extent, words: str, bounds: Extent, bold: 
     """Write a mark near a box that's too small for it, with a leader; False where every place is taken."""
     x, y = box.centre
     for ring in _RINGS:
-        for step in range(_WAYS):
-            angle = pi / 4 + 2 * pi * step / _WAYS
-            end = (x + ring * cos(angle), y - ring * sin(angle))
-            anchor = "start" if cos(angle) >= 0 else "end"
+        for right, up in _WAYS:
+            end = (x + ring * right, y - ring * up)
+            if not (bounds.left < end[0] < bounds.right and bounds.top < end[1] < bounds.bottom):
+                continue
+            anchor = "start" if right >= 0 else "end"
             at = (end[0] + (0.5 if anchor == "start" else -0.5), end[1] + 0.9)
             text = text_extent(*at, words, SMALL, anchor, turned=False)
             if text.inside(bounds) and canvas.is_free(text.grown(_AIR / 2), of_solids=True):

@@ -1,5 +1,6 @@
 """Cloth off a roll: the pieces in the order in which they are cut, folded into strips that fit the paper."""
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -43,17 +44,24 @@ def roll_drawing(roll: RollCut, tape: TapeStyle) -> Drawing:
 def _strip_starts(roll: RollCut, most: Fraction) -> tuple[Fraction, ...]:
     """Where to fold: the last place before the paper ends at which no piece is divided."""
     starts = [Fraction(0)]
+    places = [starts[0], *_undivided(roll.parts)]
     while roll.length - starts[-1] > most:
-        edges = {part.x + part.length for part in roll.parts}
-        whole = [edge for edge in edges if starts[-1] < edge <= starts[-1] + most and not _divides(roll.parts, edge)]
-        if not whole:
+        fold = places[bisect_right(places, starts[-1] + most) - 1]
+        if fold <= starts[-1]:
             break
-        starts.append(max(whole))
+        starts.append(fold)
     return tuple(start for start in starts if start < roll.length)
 
 
-def _divides(parts: Sequence[PlacedPart], place: Fraction) -> bool:
-    return any(part.x < place < part.x + part.length for part in parts)
+def _undivided(parts: Sequence[PlacedPart]) -> list[Fraction]:
+    """Where a piece ends and none is cut through, rising."""
+    places: list[Fraction] = []
+    reached = Fraction(0)
+    for part in sorted(parts, key=lambda part: part.x):
+        if part.x >= reached > 0:
+            places.append(reached)
+        reached = max(reached, part.x + part.length)
+    return [*places, reached]
 
 
 def _draw_strip(

@@ -6,6 +6,7 @@ from fractions import Fraction
 from planlang.geometry.checks.zones import box_of_zone
 from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.region import loops_of
 from planlang.geometry.words import singular
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
@@ -65,10 +66,10 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
         _draw_rail(canvas, view, rail, _members_run_up(surface))
     for zone in compiled.plan.room.zones:
         if zone.surface == surface_name:
-            box = box_of_zone(zone, surface)
-            draw_zone(canvas, view.box(box.left, box.lower, box.right, box.upper))
+            corners = zone.corners or box_of_zone(zone, surface).corners
+            draw_zone(canvas, [view.spot(across, up) for across, up in corners])
     for panel in panels:
-        canvas.rect(_paper_box(view, panel), _EDGE_PEN, TINT)
+        _draw_panel(canvas, view, panel)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]
     features = _draw_features(canvas, view, compiled.room, surface)
     for line in lines:
@@ -84,6 +85,16 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     bottom = _key(canvas, arranged, tape, bool(lines), surface, bool(rails))
     height = foot(canvas, bottom, _notes(surface, arranged, tape, lost))
     return canvas.drawing(height, _description(surface, panels, lines))
+
+
+def _draw_panel(canvas: Canvas, view: View, panel: PlacedPanel) -> None:
+    box = _paper_box(view, panel)
+    if panel.shape is None:
+        canvas.rect(box, _EDGE_PEN, TINT)
+    elif panel.shape.radius:
+        canvas.ellipse(box.centre, (box.right - box.left) / 2, (box.bottom - box.top) / 2, _EDGE_PEN, TINT)
+    else:
+        canvas.polygon([view.spot(across, up) for across, up in panel.outline], _EDGE_PEN, TINT)
 
 
 def _draw_features(canvas: Canvas, view: View, room: RoomGeometry, surface: Surface) -> list[tuple[Extent, str]]:
@@ -131,7 +142,8 @@ def _draw_surface(canvas: Canvas, view: View, surface: Surface) -> None:
     if members is not None:
         for index, position in enumerate(centre_lines(members, surface), start=1):
             _draw_member(canvas, view, surface, members, position, str(index))
-    canvas.polygon([view.spot(x, y) for x, y in surface.outline], THICK)
+    for loop in loops_of(surface.outline):
+        canvas.polygon([view.spot(x, y) for x, y in loop], THICK)
 
 
 def _draw_member(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from planlang.geometry.model import PlacedFeature, Surface
+from planlang.geometry.region import loops_of
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.dxf.sheet import Sheet
 
@@ -14,11 +15,11 @@ def ceiling_dxf(compiled: CompiledPlan) -> bytes:
     plan, sheet = compiled.plan, Sheet()
     walls, planes = sheet.layer("WALLS"), sheet.layer("CEILING", 8)
     panels, points, openings = sheet.layer("PANELS", 5), sheet.layer("HANG-POINTS", 1), sheet.layer("OPENINGS", 3)
-    width, depth = float(plan.room.width), float(plan.room.depth)
-    sheet.outline(((0, 0), (width, 0), (width, depth), (0, depth)), walls)
+    sheet.outline([(float(east), float(north)) for east, north in plan.room.floor.corners], walls)
     ceilings = {surface.name: surface for surface in compiled.room.surfaces if surface.kind == "ceiling"}
     for surface in ceilings.values():
-        sheet.outline([surface.in_room(x, y)[:2] for x, y in surface.outline], planes)
+        for loop in loops_of(surface.outline):
+            sheet.outline([surface.in_room(x, y)[:2] for x, y in loop], planes)
     for placed in compiled.room.features:
         if placed.feature.surface in ceilings:
             _opening(sheet, placed, ceilings[placed.feature.surface], openings)

@@ -15,12 +15,13 @@ LETTER, GAP = 20.0, 60.0  # mm
 
 @record
 class Outline:
-    """A rectangle to cut: stock, what to call it, length and width, mm."""
+    """A rectangle to cut: stock, what to call it, length and width, mm; what is cut out of it, where that is less."""
 
     stock: str
     words: str
     length: Fraction
     width: Fraction
+    corners: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 def parts_dxf(compiled: CompiledPlan) -> bytes:
@@ -32,6 +33,8 @@ def parts_dxf(compiled: CompiledPlan) -> bytes:
         length, width = float(part.length), float(part.width)
         y -= width
         sheet.outline(((0, y), (length, y), (length, y + width), (0, y + width)), layer)
+        if part.corners:
+            sheet.outline([(float(along), y + float(across)) for along, across in part.corners], layer)
         sheet.text((0, y + width + LETTER / 2), part.words, LETTER)
         y -= GAP
     title = f"{plan.title}. Issue {plan.job.issue or 'not stated'}. Finished sizes in mm, kerf not added; one of each."
@@ -45,7 +48,7 @@ def _outlines(compiled: CompiledPlan) -> Iterator[Outline]:
         for part in build.parts:
             size = size_on_tape((part.length, part.width, part.sheet.thickness), tape)
             words = f"{part.mark}, {part.role} of {build.type.name}, {part.count} off, {size}, {part.sheet.words}"
-            yield Outline(part.sheet.name, words, part.length, part.width)
+            yield Outline(part.sheet.name, words, part.length, part.width, part.outline)
         for piece in build.pieces:
             size = size_on_tape((piece.length, piece.width), tape)
             words = f"{piece.mark}, {piece.role} of {build.type.name}, {piece.count} off, {size}, {piece.stock.words}"

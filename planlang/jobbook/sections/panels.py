@@ -59,8 +59,10 @@ def _placing(surface: str, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> 
 
 
 def _lies(panel: PlacedPanel, tape: TapeStyle) -> str:
-    way = "long side up" if panel.array.upright else "long side across"
-    return f"{size_on_tape((panel.box.width, panel.box.height), tape)}, {way}"
+    size = size_on_tape((panel.box.width, panel.box.height), tape)
+    if panel.shape is None:
+        return f"{size}, {words.way(panel.array)}"
+    return f"in a rectangle of {size}, {words.way(panel.array)}"
 
 
 def _cut_to_bays(plan: Plan) -> Table | None:

@@ -1,23 +1,28 @@
 """What the plan states for those who decide: zones, permissions, visits, panels that are built, rules of the region."""
 
+from collections.abc import Sequence
+from fractions import Fraction
+
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.plan.model import Plan
-from planlang.plan.stated import Zone
+from planlang.plan.stated import Allowance, Zone
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 
 def stated(compiled: CompiledPlan) -> Blocks:
     """One table for each sort of statement that there is; nothing where there is none."""
     plan = compiled.plan
-    tables = [table for table in (_zones(plan), _allowed(plan), _made(plan), _phases(plan), _rules(plan)) if table]
+    found = (_zones(plan), _spaces(plan), _allowed(plan), _made(plan), _phases(plan), _rules(plan))
+    tables = [table for table in found if table]
     sizes = _size_rules(compiled)
     if not tables and not sizes and not plan.region:
         return ()
     note = (
-        "These are carried as the plan states them. Panels and what they are fixed by have been held against the zones "
-        "and against what surfaces allow; all else is checked by whoever works."
+        "These are carried as the plan states them. Panels and what they are fixed by have been held against the "
+        "zones, against what is kept free of the room and against what surfaces allow; all else is "
+        "checked by whoever works."
     )
     blocks: list[Block] = [Heading(2, "Stated for those who decide"), Paragraph(note)]
     if plan.region:
@@ -45,12 +50,33 @@ def _zones(plan: Plan) -> Table | None:
 def _corners(zone: Zone, tape: TapeStyle) -> tuple[str, str]:
     if zone.whole:
         return "all of it", "all of it"
+    if zone.corners:
+        each = (f"{words.length(across, tape)}, {words.length(up, tape)}" for across, up in zone.corners)
+        return "; ".join(each), "and back"
     start = f"{words.length(zone.left, tape)}, {words.length(zone.lower, tape)}"
     return start, f"{words.length(zone.right, tape)}, {words.length(zone.upper, tape)}"
 
 
+def _spaces(plan: Plan) -> Table | None:
+    tape = plan.job.tape
+    rows = tuple(
+        (space.name, _place(space.low, tape), _place(space.high, tape), space.purpose, space.author)
+        for space in plan.room.spaces
+    )
+    columns = ("Space", "From, east, north and up", "To", "Kept free for", "Says")
+    return Table("Kept free of the room", tuple(map(Column, columns)), rows) if rows else None
+
+
+def _place(corner: Sequence[Fraction], tape: TapeStyle) -> str:
+    return ", ".join(words.length(at, tape) for at in corner)
+
+
+def _allowing(allowance: Allowance) -> str:
+    return f"{allowance.members} of {allowance.surface}" if allowance.members else allowance.surface
+
+
 def _allowed(plan: Plan) -> Table | None:
-    rows = tuple((each.surface, words.listed(each.fixings), each.author) for each in plan.room.allowances)
+    rows = tuple((_allowing(each), words.listed(each.fixings), each.author) for each in plan.room.allowances)
     columns = (Column("Surface"), Column("Allows"), Column("Says"))
     return Table("What surfaces allow", columns, rows) if rows else None
 
@@ -62,7 +88,7 @@ def _made(plan: Plan) -> Table | None:
         (name, words.listed(made.panels), size_on_tape(made.size, tape) if made.size else "not stated", made.date)
         for name, made in built
     )
-    columns = (Column("Array"), Column("Panels"), Column("Size as built"), Column("By"))
+    columns = (Column("Array"), Column("Panels"), Column("Size as built"), Column("On"))
     return Table("Panels that are built", columns, rows) if rows else None
 
 

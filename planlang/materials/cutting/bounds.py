@@ -12,15 +12,22 @@ Mathematical Methods of Operations Research 60 (2004) 311-329.
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from math import ceil
-from operator import mul
+from operator import add, mul
 from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
 
 from planlang.materials.cutting.demand import Bound
 from planlang.materials.cutting.problem import Problem
 
-LARGEST_STEP = 8
+LARGEST_STEP = 20
 MOST_THRESHOLDS = 60
-STARTS = 6
+MOST_JOINED = 30
+JOINED_STEPS = (1, 2, 3)
+GRID = 2**15
+"""Steps to a whole, where pairs of functions are compared."""
+EXACT_PAIRS = 3
 
 
 class Shares(NamedTuple):
@@ -65,6 +72,13 @@ def counting_shares(sizes: Iterable[int], capacity: int, threshold: int) -> Shar
     return Shares(values, capacity // threshold)
 
 
+def joined_shares(sizes: Iterable[int], capacity: int, threshold: int, step: int) -> Shares:
+    """u(k) of U(e): the one dual feasible function after the other is dual feasible too."""
+    first = threshold_shares(sizes, capacity, threshold).values
+    second = rounded_shares(first.values(), capacity, step)
+    return Shares({size: second.values[value] for size, value in first.items()}, second.whole)
+
+
 def all_shares(sizes: Sequence[int], capacity: int) -> list[Shares]:
     """The functions tried on one dimension; the first leaves every share as it is."""
     distinct = sorted({size for size in sizes if size <= capacity})
@@ -77,6 +91,9 @@ def all_shares(sizes: Sequence[int], capacity: int) -> list[Shares]:
         if 2 * threshold <= capacity:
             functions.append(threshold_shares(distinct, capacity, threshold))
             functions.append(counting_shares(distinct, capacity, threshold))
+    small = [threshold for threshold in distinct if 2 * threshold <= capacity]
+    for threshold in small[:: 1 + len(small) // MOST_JOINED]:
+        functions += [joined_shares(distinct, capacity, threshold, step) for step in JOINED_STEPS]
     return functions
 
 
@@ -95,28 +112,70 @@ class Side(NamedTuple):
 
 
 def dual_feasible_bound(problem: Problem) -> int:
-    """The best bound found over pairs of functions: from each start on the width, the two sides improve in turn."""
+    """The best bound over all pairs of functions.
+
+    On a square sheet with parts that may turn, every part counts with the mean of both ways: a plan and its mirror
+    image together hold every part once each way.
+    """
     if not problem.kinds:
         return 0
-    along = _sides([(ways[0].length, ways[-1].length) for ways in problem.ways], problem.length)
-    across = _sides([(ways[0].width, ways[-1].width) for ways in problem.ways], problem.width)
-    turning = any(len(ways) == 2 for ways in problem.ways)
     best = 0
-    for start in _starts(across):
-        reached, held, partners, others = Fraction(-1), start, along, across
-        while True:
-            found, chosen = _best_partner(problem.counts, partners, held, turning)
-            if found <= reached:
-                break
-            reached, held, partners, others = found, chosen, others, partners
-        best = max(best, ceil(reached))
+    if problem.length == problem.width and any(len(ways) == 2 for ways in problem.ways):
+        best = _best_pair(problem, mean=True)
+        if all(len(ways) == 2 or ways[0].length == ways[0].width for ways in problem.ways):
+            return best
+    return max(best, _best_pair(problem, mean=False))
+
+
+def _best_pair(problem: Problem, mean: bool) -> int:
+    """The best pair of functions, found on a grid of whole numbers and worked out exactly."""
+    if mean:
+        along = _sides([(ways[0].length, ways[0].width) for ways in problem.ways], problem.length)
+        across = [Side(side.second, side.first, side.whole) for side in along]
+    else:
+        along = _sides([(ways[0].length, ways[-1].length) for ways in problem.ways], problem.length)
+        across = _sides([(ways[0].width, ways[-1].width) for ways in problem.ways], problem.width)
+    rough = _pair_sums(problem.counts, _on_grid(along), _on_grid(across), mean)
+    best = 0
+    for at in np.argsort(-rough, axis=None, kind="stable")[:EXACT_PAIRS].tolist():
+        best = max(best, ceil(_pair_sum(problem.counts, along[at // len(across)], across[at % len(across)], mean)))
     return best
 
 
-def _starts(sides: Sequence[Side]) -> Sequence[Side]:
-    """The first functions, and a few of both threshold families; an odd stride takes them in turn."""
-    stride = 1 + 2 * (len(sides) // (2 * STARTS))
-    return [*sides[:4], *sides[len(sides) // 3 :: stride]]
+def _on_grid(sides: Sequence[Side]) -> NDArray[np.int64]:
+    """The values of all functions, rounded down to the grid: [way, function, kind]."""
+    return np.array(
+        [
+            [[value * GRID // side.whole for value in values] for side, values in zip(sides, lying, strict=True)]
+            for lying in ([side.first for side in sides], [side.second for side in sides])
+        ],
+        dtype=np.int64,
+    )
+
+
+def _pair_sums(
+    counts: Sequence[int], along: NDArray[np.int64], across: NDArray[np.int64], mean: bool
+) -> NDArray[np.int64]:
+    """The sum of every pair of functions, in square grid steps; twice that for the mean."""
+    times = np.array(counts, dtype=np.int64)
+    if mean:
+        return np.asarray((along[0] * times) @ across[0].T + (along[1] * times) @ across[1].T)
+    if (along[0] == along[1]).all() and (across[0] == across[1]).all():
+        return np.asarray((along[0] * times) @ across[0].T)
+    return np.array(
+        [
+            np.minimum(across[0] * first, across[1] * second) @ times
+            for first, second in zip(along[0], along[1], strict=True)
+        ]
+    )
+
+
+def _pair_sum(counts: Sequence[int], along: Side, across: Side, mean: bool) -> Fraction:
+    """The sum of one pair, exactly."""
+    first = list(map(mul, along.first, across.first))
+    second = list(map(mul, along.second, across.second))
+    both = map(add, first, second) if mean else map(min, first, second)
+    return Fraction(sum(map(mul, both, counts)), along.whole * across.whole * (2 if mean else 1))
 
 
 def _sides(sizes: Sequence[tuple[int, int]], capacity: int) -> list[Side]:
@@ -124,21 +183,6 @@ def _sides(sizes: Sequence[tuple[int, int]], capacity: int) -> list[Side]:
         Side([values[first] for first, _ in sizes], [values[second] for _, second in sizes], whole)
         for values, whole in all_shares([size for pair in sizes for size in pair], capacity)
     ]
-
-
-def _best_partner(counts: Sequence[int], partners: Sequence[Side], held: Side, turning: bool) -> tuple[Fraction, Side]:
-    """The function that makes the largest sum together with the held one, the first such on a tie; the sum."""
-    weights = list(map(mul, held.first, counts))
-    turned = list(map(mul, held.second, counts))
-    best, chosen = -1, partners[0]
-    for side in partners:
-        if turning:
-            total = sum(map(min, map(mul, side.first, weights), map(mul, side.second, turned)))
-        else:
-            total = sum(map(mul, side.first, weights))
-        if total * chosen.whole > best * side.whole:
-            best, chosen = total, side
-    return Fraction(best, chosen.whole * held.whole), chosen
 
 
 def sheet_bound(problem: Problem) -> Bound:

@@ -16,7 +16,7 @@ from typing import NamedTuple
 import numpy as np
 
 from planlang.materials.cutting.many import Filling, Manner, Sizes, Whole, affordable, cost, numbers
-from planlang.materials.cutting.place import Sheet
+from planlang.materials.cutting.place import Sheet, kinds_on
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.simplex import SCALE, Master, Pattern, whole_prices
 from planlang.materials.cutting.work import Draw, Work
@@ -53,7 +53,7 @@ class Columns:
         """Keep sheets; what the new ones hold."""
         new = []
         for sheet in sheets:
-            pattern = tuple(sorted(Counter([placement.kind for placement in sheet]).items()))
+            pattern = tuple(sorted(Counter(kinds_on(sheet)).items()))
             if pattern not in self._known:
                 self._known[pattern] = sheet
                 new.append(pattern)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from math import floor
 
 from planlang.materials.cutting.columns import Columns, Solved
-from planlang.materials.cutting.place import STYLES, Sheet
+from planlang.materials.cutting.place import STYLES, Sheet, kinds_on
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.rounds import Rounds
 from planlang.materials.cutting.values import sheet_by_sheet
@@ -55,7 +55,7 @@ def _fix(plan: list[Sheet], left: list[int], solved: Solved, draw: Draw) -> bool
 
 
 def _use(plan: list[Sheet], left: list[int], sheet: Sheet, times: int) -> None:
-    held = Counter([placement.kind for placement in sheet])
+    held = Counter(kinds_on(sheet))
     times = min(times, *(left[kind] // count for kind, count in held.items()))
     for kind, count in held.items():
         left[kind] -= count * times

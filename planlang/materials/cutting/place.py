@@ -1,8 +1,9 @@
 """Constructors: build layouts of edge-to-edge cuts by placing parts in the corners of free pieces.
 
 A sheet starts as one free piece, numbered 0. A placement puts a part in the low corner of a free piece and makes two
-new ones, numbered on: first the remainder beside the part in its own strip, then the rest of the piece. So the list
-of placements alone says how a sheet is cut (see `tree`).
+new ones, numbered on: first the remainder beside the part in its own strip, then the rest of the piece. A plain cut
+makes two new ones as well: what it frees, and the rest. So the list of these steps alone says how a sheet is cut (see
+`tree`).
 """
 
 from collections.abc import Callable, Sequence
@@ -21,11 +22,28 @@ class Placement(NamedTuple):
     rip_first: bool
 
 
+class Divide(NamedTuple):
+    """A plain cut of free piece `piece` at `size` from its low corner; a `rip` divides its width."""
+
+    piece: int
+    size: int
+    rip: bool
+
+
 Way = tuple[int, Lying]
 """A kind and how it lies."""
 
-Sheet = tuple[Placement, ...]
-"""The placements on one sheet, in order."""
+Sheet = tuple[Placement | Divide, ...]
+"""The steps of one sheet, in order."""
+
+Placements = tuple[Placement, ...]
+"""A sheet that has no plain cuts."""
+
+
+def kinds_on(sheet: Sheet) -> list[int]:
+    """The kinds of the parts on a sheet, a kind as often as it has parts there."""
+    return [step[1] for step in sheet if len(step) == 4]
+
 
 Split = Callable[[int, int, int, int], bool]
 """From a free piece's length and width and the part's: whether to rip first."""
@@ -73,6 +91,14 @@ def split_free(free: Free, way: Lying, rip_first: bool, number: int) -> tuple[Fr
         return beside, Free(length, width - way.width, sheet, number + 1)
     beside = Free(way.length, width - way.width, sheet, number)
     return beside, Free(length - way.length, width, sheet, number + 1)
+
+
+def divide_free(free: Free, cut: Divide, number: int) -> tuple[Free, Free]:
+    """The two pieces of a plain cut, numbered `number` and `number` + 1."""
+    length, width, sheet, _ = free
+    if cut.rip:
+        return Free(length, cut.size, sheet, number), Free(length, width - cut.size, sheet, number + 1)
+    return Free(cut.size, width, sheet, number), Free(length - cut.size, width, sheet, number + 1)
 
 
 def by_least_side(frees: Sequence[Free], way: Lying) -> tuple[int, int, int] | None:
@@ -193,7 +219,7 @@ class Filling:
                     stack.append(piece)
 
 
-def fill_sheet(problem: Problem, ways: Sequence[Way], left: Sequence[int], style: Style, work: Work) -> Sheet:
+def fill_sheet(problem: Problem, ways: Sequence[Way], left: Sequence[int], style: Style, work: Work) -> Placements:
     """Fill one sheet with kinds in the order and ways given, most wanted first; `left[kind]` parts of a kind remain."""
     filling = Filling(ways, left)
     filling.stack = [Free(problem.length, problem.width, 0, 0)]

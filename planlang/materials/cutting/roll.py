@@ -8,7 +8,7 @@ from fractions import Fraction
 from planlang.materials.cutting.demand import Demand, RollResult
 from planlang.materials.cutting.place import (
     Free,
-    Sheet,
+    Placements,
     Style,
     cross_always,
     fill_sheet,
@@ -40,7 +40,7 @@ class Shelf:
     """A length of roll, and what is laid on it."""
 
     length: int
-    sheet: Sheet
+    sheet: Placements
 
 
 def cut_roll(width: Fraction, demands: Sequence[Demand]) -> RollResult:

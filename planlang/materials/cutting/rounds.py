@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 
 from planlang.materials.cutting.many import FULL, Filling, Manner, Sizes, Whole, affordable, cost, numbers
-from planlang.materials.cutting.place import Sheet
+from planlang.materials.cutting.place import Sheet, kinds_on
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.work import Draw, Work
 
@@ -48,10 +48,15 @@ class Rounds:
         """False where sheets hold too many parts to be laid many times."""
         return self._groups > 0
 
+    def start_from(self, plan: Sequence[Sheet]) -> None:
+        """Go on from another plan, if it has fewer sheets."""
+        if len(plan) < len(self.plan):
+            self.plan = list(plan)
+
     def share(self, sheet: Sheet) -> int:
         """The share of a sheet that its parts take."""
         areas = self._problem.areas
-        return sum([areas[placement.kind] for placement in sheet]) * FULL // self._problem.area
+        return sum([areas[kind] for kind in kinds_on(sheet)]) * FULL // self._problem.area
 
     def run(self, least: int, draw: Draw, work: Work) -> None:
         """Go on until the plan has `least` sheets or the work is done. Nothing, where sheets hold too many parts."""
@@ -83,7 +88,7 @@ class Rounds:
         while len(taken) < size:
             taken.add(draw.below(len(shares)))
         order = tuple(sorted(taken))
-        held = Counter([placement.kind for at in order for placement in self.plan[at]])
+        held = Counter([kind for at in order for kind in kinds_on(self.plan[at])])
         kinds = tuple(sorted(held))
         worth = sum([shares[at] * shares[at] for at in order])
         return Group(order, kinds, tuple(held[kind] for kind in kinds), worth)

@@ -12,7 +12,7 @@ from planlang.materials.cutting.place import (
     Filling,
     Free,
     Placement,
-    Sheet,
+    Placements,
     Style,
     Way,
     first_fit,
@@ -27,7 +27,7 @@ NEARLY_AS_WIDE = 7, 8
 """A part joins a row when it is at least this share of the lead's width."""
 
 
-def fill_rows(problem: Problem, ways: Sequence[Way], left: Sequence[int], rip: bool, work: Work) -> Sheet:
+def fill_rows(problem: Problem, ways: Sequence[Way], left: Sequence[int], rip: bool, work: Work) -> Placements:
     """Fill one sheet with rows along its length (`rip`) or across it; `ways` most wanted first."""
     filling = Filling(ways, left)
     rest = Free(problem.length, problem.width, 0, 0)

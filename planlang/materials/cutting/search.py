@@ -10,7 +10,16 @@ from dataclasses import replace
 
 from planlang.materials.cutting.bounds import area_bound, sheet_bound
 from planlang.materials.cutting.demand import Bound
-from planlang.materials.cutting.place import SPLITS, STYLES, Fit, Sheet, by_least_area, by_least_side, place_in_order
+from planlang.materials.cutting.place import (
+    SPLITS,
+    STYLES,
+    Fit,
+    Sheet,
+    by_least_area,
+    by_least_side,
+    kinds_on,
+    place_in_order,
+)
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.values import Plan, sheet_by_sheet
 from planlang.materials.cutting.work import Work
@@ -61,7 +70,7 @@ def battery(problem: Problem, work: Work) -> Iterator[Plan]:
 
 def one_sheet_again(problem: Problem, sheet: Sheet) -> list[Sheet]:
     """The parts of one sheet laid on one sheet in other ways, by every constructor that manages it."""
-    held = Counter(placement.kind for placement in sheet)
+    held = Counter(kinds_on(sheet))
     part = replace(problem, counts=tuple(held.get(kind, 0) for kind in range(len(problem.kinds))))
     work = Work(work_limit(problem) // 10)
     return [plan[0] for plan in battery(part, work) if len(plan) == 1]

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
-from planlang.materials.cutting.place import Free, Sheet, split_free
+from planlang.materials.cutting.place import Divide, Free, Placement, Sheet, divide_free, split_free
 from planlang.materials.cutting.problem import Lying, Problem
 
 Direction = Literal["rip", "cross"]
@@ -36,20 +36,21 @@ def waste(length: int, width: int) -> Node:
 def tree_of(problem: Problem, sheet: Sheet) -> Node:
     """The tidied tree of a sheet's placements."""
     frees = {0: Free(problem.length, problem.width, 0, 0)}
-    ways: list[Lying] = []
-    for index, placement in enumerate(sheet):
-        way = next(way for way in problem.ways[placement.kind] if way.turned == placement.turned)
-        ways.append(way)
-        for piece in split_free(frees[placement.piece], way, placement.rip_first, 2 * index + 1):
+    for index, step in enumerate(sheet):
+        for piece in _pieces(problem, frees[step.piece], step, 2 * index + 1):
             frees[piece.number] = piece
     nodes: dict[int, Node] = {}
     for index in range(len(sheet) - 1, -1, -1):
-        placement, way, free = sheet[index], ways[index], frees[sheet[index].piece]
-        part = Node(way.length, way.width, placement.kind, placement.turned, "rip", ())
+        placement, free = sheet[index], frees[sheet[index].piece]
         beside, rest = (
             nodes[number] if number in nodes else waste(frees[number].length, frees[number].width)
             for number in (2 * index + 1, 2 * index + 2)
         )
+        if isinstance(placement, Divide):
+            nodes[free.number] = _divide(free.length, free.width, "rip" if placement.rip else "cross", (beside, rest))
+            continue
+        way = _way(problem, placement)
+        part = Node(way.length, way.width, placement.kind, placement.turned, "rip", ())
         if placement.rip_first:
             strip = _divide(free.length, way.width, "cross", (part, beside))
             nodes[free.number] = _divide(free.length, free.width, "rip", (strip, rest))
@@ -57,6 +58,16 @@ def tree_of(problem: Problem, sheet: Sheet) -> Node:
             strip = _divide(way.length, free.width, "rip", (part, beside))
             nodes[free.number] = _divide(free.length, free.width, "cross", (strip, rest))
     return nodes[0]
+
+
+def _way(problem: Problem, placement: Placement) -> Lying:
+    return next(way for way in problem.ways[placement.kind] if way.turned == placement.turned)
+
+
+def _pieces(problem: Problem, free: Free, step: Placement | Divide, number: int) -> tuple[Free, Free]:
+    if isinstance(step, Divide):
+        return divide_free(free, step, number)
+    return split_free(free, _way(problem, step), step.rip_first, number)
 
 
 def _divide(length: int, width: int, direction: Direction, pieces: Sequence[Node]) -> Node:

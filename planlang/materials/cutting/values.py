@@ -6,7 +6,7 @@ Source: G. Belov and G. Scheithauer, European Journal of Operational Research 17
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from planlang.materials.cutting.place import STYLES, Sheet, Style, fill_sheet
+from planlang.materials.cutting.place import STYLES, Sheet, Style, fill_sheet, kinds_on
 from planlang.materials.cutting.problem import Problem
 from planlang.materials.cutting.rows import fill_rows
 from planlang.materials.cutting.work import Draw, Work
@@ -32,10 +32,10 @@ def sheet_by_sheet(
         if rows:
             sheets += [fill_rows(problem, ways, left, rip, work) for rip in (True, False)]
         for sheet in sheets:
-            value = sum([values[placement.kind] for placement in sheet])
+            value = sum([values[kind] for kind in kinds_on(sheet)])
             if value > worth:
                 best, worth = sheet, value
-        used = Counter(placement.kind for placement in best)
+        used = Counter(kinds_on(best))
         times = min(left[kind] // count for kind, count in used.items())
         for kind, count in used.items():
             left[kind] -= count * times
@@ -46,7 +46,7 @@ def sheet_by_sheet(
 def used_areas(problem: Problem, plan: Plan) -> list[int]:
     """Area of the parts on each sheet."""
     areas = problem.areas
-    return [sum([areas[placement.kind] for placement in sheet]) for sheet in plan]
+    return [sum([areas[kind] for kind in kinds_on(sheet)]) for sheet in plan]
 
 
 def uneven(problem: Problem, plan: Plan) -> tuple[int, int]:
@@ -58,9 +58,9 @@ def corrected(problem: Problem, plan: Plan, values: Sequence[int]) -> list[int]:
     """Values drawn half way to each part's area with its share of the waste of its sheet."""
     total, share = [0] * len(values), [0] * len(values)
     for sheet, area in zip(plan, used_areas(problem, plan), strict=True):
-        for placement in sheet:
-            total[placement.kind] += problem.areas[placement.kind] * problem.area // area
-            share[placement.kind] += 1
+        for kind in kinds_on(sheet):
+            total[kind] += problem.areas[kind] * problem.area // area
+            share[kind] += 1
     return [(value + total[kind] // share[kind]) // 2 for kind, value in enumerate(values)]
 
 

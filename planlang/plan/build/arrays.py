@@ -10,6 +10,7 @@ from planlang.plan import messages
 from planlang.plan.build.hanging import (
     build_added,
     build_end_grain,
+    build_fixed,
     build_lean,
     build_second_support,
     build_share,
@@ -24,7 +25,7 @@ from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entry import Entry
 from planlang.plan.model import Array, Hang, Keep, Rail
-from planlang.plan.panel import Eyes
+from planlang.plan.panel import Eyes, PanelType
 from planlang.plan.stock import Hardware
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
 from planlang.syntax.span import Span
@@ -33,7 +34,7 @@ from planlang.syntax.span import Span
 def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
     """An array in a room."""
     entry = definition.entry
-    surface, panel, placement, upright, keeps, mark, hang, made, second, tie, added = all_of(
+    surface, panel, placement, (upright, turn), keeps, mark, hang, made, second, tie, added = all_of(
         lambda: room.surfaces.one(value(one(entry, "on"), "surface")),
         lambda: build_panel_of(names, one(entry, "panel")),
         lambda: build_placement(names, entry, room),
@@ -54,6 +55,7 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         surface=surface,
         placement=placement,
         upright=upright,
+        turn=turn,
         hang=hang,
         keeps=keeps[0],
         edge_clear=keeps[1],
@@ -64,10 +66,11 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
     )
 
 
-def build_turned(names: Names, entry: Entry, definition: Definition) -> bool:
-    """Whether the panel's length runs up the surface."""
+def build_turned(names: Names, entry: Entry, definition: Definition) -> tuple[bool, Fraction]:
+    """Whether the panel's length runs up the surface, and by how much it is turned then, degrees anticlockwise."""
     names.assume(entry, f"array {definition.name.text}")
-    return bool(value(entry, "way") == "up")
+    turn: Fraction = maybe_value(entry, "turn", Fraction(0))
+    return value(entry, "way") == "up", turn if maybe_value(entry, "clock") == "anticlockwise" else -turn
 
 
 # --- hanging and fixing -------------------------------------------------------------------------------------
@@ -99,6 +102,7 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         share_reason=reason,
         snap=build_snap(names, fix),
         square=build_square(names, hang, entry),
+        fixed=build_fixed(names, hang, entry),
         end_grain=build_end_grain(names, fix),
     )
 
@@ -129,9 +133,29 @@ def check_hung_by(names: Names, hang: Entry, array: Entry, by: str) -> None:
     if by == "eyes" and "drop" not in hang.values:
         names.sink.append(messages.clause_missing(hang.span, "hang", "drop DISTANCE"))
         raise Unknown
+    check_level(names, array, panel, by)
     if by == "cleats" and "drop" in hang.values:
         names.sink.append(messages.disagree(hang.span, "a panel on cleats has no drop", "take `drop` out"))
         raise Unknown
+
+
+def check_level(names: Names, array: Entry, panel: PanelType, by: str) -> None:
+    """Cleats hook on from above: their line has to be level.
+
+    Raises:
+        Unknown: it would not be; that has been reported.
+    """
+    turned = one(array, "turned")
+    if by != "cleats" or turned.faulty:
+        return
+    if maybe_value(turned, "turn"):
+        message, mend = "a panel on cleats hangs level: they hook on from above", "take the angle out"
+    elif panel.outline is not None and value(turned, "way") != "up":
+        message, mend = "the cleats of a panel with an `outline` are level when its long side runs up", "write `up`"
+    else:
+        return
+    names.sink.append(messages.disagree(turned.span, message, mend))
+    raise Unknown
 
 
 def build_into(names: Names, fix: Entry, room: Sketch, on: Entry) -> tuple[Any, Rail | None]:
@@ -185,7 +209,7 @@ def no_members(names: Names, span: Span, surface: str, why: str) -> Unknown:
     """Report that nothing is known behind a surface."""
     mend = "say what is behind it: `lining … over joists 47 x 150 at 400 centres, first at 200`"
     names.sink.append(
-        messages.disagree(span, f"no rafters, joists or studs are stated behind `{surface}`: {why}", mend)
+        messages.disagree(span, f"no rafters, purlins, joists or studs are stated behind `{surface}`: {why}", mend)
     )
     return Unknown()
 

@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from planlang.plan import messages
 from planlang.plan.build.features import PAIRED, assume_clearances, assume_swings, clearance_of
+from planlang.plan.build.floor import build_floor, is_on_floor
 from planlang.plan.build.names import (
     Definition,
     Names,
@@ -21,8 +22,8 @@ from planlang.plan.build.names import (
     span_of_value,
     value,
 )
-from planlang.plan.build.sketch import surfaces_of
-from planlang.plan.build.stated import build_allowances, build_zones
+from planlang.plan.build.sketch import plane_names, surfaces_of
+from planlang.plan.build.stated import build_allowances, build_spaces, build_zones
 from planlang.plan.build.stock import build_lining, build_seating, build_timber
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
@@ -37,12 +38,13 @@ from planlang.plan.room import (
     Occupants,
     Place,
     Room,
+    Solid,
     SurfaceLining,
     Target,
     Use,
 )
 from planlang.plan.stock import OCTAVES
-from planlang.plan.usual import FEATURE_KINDS
+from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.span import Span
 
 
@@ -50,22 +52,23 @@ def build_room(names: Names, definition: Definition) -> Room:
     """The room."""
     entry = definition.entry
     surfaces = surfaces_of(entry, names.sink)
-    size, ceiling, linings, features, air, occupants, zones, allowances, furniture = all_of(
-        lambda: value(one(entry, "floor"), "size"),
-        lambda: build_ceiling(names, one(entry, "ceiling")),
+    floor, ceiling, linings, features, air, occupants, zones, allowances, spaces, furniture, solids = all_of(
+        lambda: build_floor(one(entry, "floor"), names.sink),
+        lambda: build_ceiling(names, one(entry, "ceiling"), surfaces),
         lambda: build_linings(names, entry, surfaces),
         lambda: build_features(names, entry, surfaces),
         lambda: build_air(names, one(entry, "air")),
         lambda: all_of(*(partial(build_occupants, names, part) for part in entry.all("occupied-by"))),
         lambda: build_zones(names, entry, surfaces),
         lambda: build_allowances(names, entry, surfaces),
+        lambda: build_spaces(names, entry),
         lambda: [build_furniture(part) for part in entry.all("furniture")],
+        lambda: solids_of(names, entry, surfaces),
     )
     return Room(
         at=definition.name.span,
         name=definition.name.text,
-        width=size[0],
-        depth=size[1],
+        floor=floor,
         ceiling=tuple(ceiling),
         linings=tuple(linings),
         features=tuple(features),
@@ -73,8 +76,19 @@ def build_room(names: Names, definition: Definition) -> Room:
         occupants=tuple(occupants),
         zones=zones,
         allowances=allowances,
+        spaces=spaces,
         furniture=tuple(furniture),
+        solids=solids,
     )
+
+
+def solids_of(names: Names, entry: Entry, surfaces: Surfaces) -> tuple[Solid, ...]:
+    """Columns, platforms and soffits."""
+    if not any(part.kind.word in SOLIDS for part in entry.body):
+        return ()
+    from planlang.plan.build.solids import build_solids  # noqa: PLC0415 - few rooms have any
+
+    return build_solids(names, entry, (*surfaces.walls, *plane_names(entry)))
 
 
 def build_air(names: Names, entry: Entry) -> Air:
@@ -83,13 +97,13 @@ def build_air(names: Names, entry: Entry) -> Air:
     return Air(at=entry.span, temperature_c=value(entry, "temperature"), humidity=value(entry, "humidity"))
 
 
-def build_ceiling(names: Names, entry: Entry) -> list[CeilingPlane]:
+def build_ceiling(names: Names, entry: Entry, surfaces: Surfaces) -> list[CeilingPlane]:
     """The planes of the ceiling, in the order of the plan."""
     planes: dict[str, CeilingPlane] = {}
     for part in entry.body:
         if part.faulty:
             continue
-        plane = build_plane(part)
+        plane = build_plane(part, surfaces)
         if plane.name in planes:
             names.sink.append(messages.name_twice(plane.at, plane.name, planes[plane.name].at))
             continue
@@ -103,14 +117,14 @@ def build_ceiling(names: Names, entry: Entry) -> list[CeilingPlane]:
     return list(planes.values())
 
 
-def build_plane(part: Entry) -> CeilingPlane:
-    """One plane."""
+def build_plane(part: Entry, surfaces: Surfaces) -> CeilingPlane:
+    """One plane; a slope rises from a wall."""
     pitch: Fraction = maybe_value(part, "pitch", Fraction(0))
     name: Name = value(part, "name")
     return CeilingPlane(
         at=name.span,
         name=name.text,
-        foot=maybe_value(part, "foot"),
+        foot=surfaces.wall(value(part, "foot")) if "foot" in part.values else None,
         height=value(part, "height"),
         pitch_deg=pitch,
         rise_over_run=rise_over_run(pitch),
@@ -155,7 +169,7 @@ def build_lining_of(names: Names, part: Entry, surface: str) -> SurfaceLining:
 
 
 def build_members(names: Names, part: Entry) -> Members:
-    """Rafters, joists or studs."""
+    """Rafters, purlins, joists or studs."""
     width, depth = value(part, "size")
     measured = found_at(names, part, width) if "lines" in part.values else ()
     centres = Fraction(0) if measured else value(part, "centres")
@@ -180,7 +194,7 @@ def build_members(names: Names, part: Entry) -> Members:
         depth=depth,
         centres=centres,
         first=measured[0] if measured else value(part, "first"),
-        runs=maybe_value(part, "runs", "up"),
+        runs=maybe_value(part, "runs", "across" if value(part, "word") == "purlins" else "up"),
         measured=measured,
     )
 
@@ -308,7 +322,7 @@ def build_place(names: Names, part: Entry, room: Room | None) -> Place:
     if part.faulty:
         raise Unknown
     east, north = value(part, "east"), value(part, "north")
-    if room and not (0 <= east <= room.width and 0 <= north <= room.depth):
+    if room and not is_on_floor(room.floor, (east, north)):
         names.sink.append(messages.out_of_range(part.span, "this place is outside the floor"))
         raise Unknown
     role: Any = part.kind.word

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from planlang.plan.build.floor import build_floor
+from planlang.plan.build.names import Unknown
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import is_unknown
 from planlang.plan.entry import Entry
-from planlang.plan.kinds import WALLS, Name, is_short_number
-from planlang.plan.usual import FEATURE_KINDS
+from planlang.plan.kinds import WALL_SIDES, WALLS, Name, is_short_number
+from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
@@ -44,7 +46,7 @@ def sketch_of(room: Entry, sink: list[Diagnostic]) -> Sketch:
             continue
         word = part.values["word"].what if "word" in part.values else ""
         for name in part.values["surfaces"].what if "surfaces" in part.values else ():
-            members.update(dict.fromkeys(WALLS if name.text == "walls" else (name.text,), word))
+            members.update(dict.fromkeys(surfaces.walls if name.text == "walls" else (name.text,), word))
     unread = any(is_unknown(part, room.kind) for part in room.body)
     unnamed = any("names" not in part.values for part in room.body if part.kind.word in FEATURE_KINDS)
     sure = not any(part.faulty for part in room.all("lining")) and not unread
@@ -57,7 +59,42 @@ def surfaces_of(room: Entry, sink: list[Diagnostic]) -> Surfaces:
     unread = any(is_unknown(part, room.kind) for part in room.body)
     planes = [part for ceiling in ceilings for part in ceiling.body]
     sure = bool(planes) and all(part.guess and not is_unknown(part, ceilings[0].kind) for part in planes)
-    return Surfaces(plane_names(room), sink, sure=sure and not unread)
+    walls, faces = wall_names(room), face_names(room)
+    known = walls is not None and faces is not None
+    return Surfaces(walls or (), plane_names(room), faces or (), sink, sure and known and not unread)
+
+
+def wall_names(room: Entry) -> tuple[str, ...] | None:
+    """The names of the walls; None where the floor is at fault, which is reported where it is built."""
+    floors = room.all("floor")
+    if not floors or (floors[0].faulty and "size" not in floors[0].values):
+        return WALLS if floors and not floors[0].body else None
+    try:
+        return build_floor(floors[0], []).walls
+    except Unknown:
+        return None
+
+
+def face_names(room: Entry) -> tuple[str, ...] | None:
+    """The names of the faces of columns, platforms, soffits and beams; None where one of them is at fault."""
+    names: list[str] = []
+    for part in room.body:
+        if part.kind.word in SOLIDS:
+            from planlang.plan.build.solids import shape_of  # noqa: PLC0415 - few rooms have any
+
+            try:
+                shape = shape_of(part, [])
+            except Unknown:
+                return None
+            names += (*shape.faces, *(() if part.kind.word == "column" else (shape.name,)))
+        if part.kind.word == "beam":
+            names += (face for name in thing_names(part) for face in beam_faces(name))
+    return tuple(names)
+
+
+def beam_faces(name: str) -> tuple[str, ...]:
+    """What the faces of a beam are called: its underside by its name, and its sides."""
+    return (name, *(f"{name} {side} face" for side in WALL_SIDES))
 
 
 def plane_names(room: Entry) -> list[str]:

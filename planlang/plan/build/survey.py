@@ -8,11 +8,12 @@ from fractions import Fraction
 from typing import TypeVar
 
 from planlang.plan import messages
+from planlang.plan.build.floor import rectangle
 from planlang.plan.build.names import Names, Unknown, maybe_value, nearest, value
 from planlang.plan.build.rooms import found_at
 from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entry import Entry
-from planlang.plan.kinds import Name
+from planlang.plan.kinds import WALLS, Name
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.room import Feature, Members, Room
 from planlang.plan.stated import Difference
@@ -99,10 +100,14 @@ def title(survey: Entry) -> str:
 
 def lay_floor(readings: Readings, part: Entry, room: Room) -> Room:
     """The floor as found."""
+    if len(room.floor.corners) != 4 or room.floor.walls != WALLS:
+        message = "a floor that is walked has no two sizes to be found"
+        readings.names.sink.append(messages.disagree(part.span, message, "change the legs of its walk"))
+        raise Unknown
     width, depth = value(part, "size")
     readings.note(part.span, "floor, east", room.width, width, room.at)
     readings.note(part.span, "floor, north", room.depth, depth, room.at)
-    return replace(room, width=width, depth=depth)
+    return replace(room, floor=rectangle(room.floor.at, width, depth))
 
 
 def lay_plane(readings: Readings, part: Entry, room: Room) -> Room:
@@ -168,7 +173,8 @@ def moved(readings: Readings, part: Entry, drawn: Feature, found: Feature) -> Fe
 
 def lay_members(readings: Readings, part: Entry, room: Room) -> Room:
     """Rafters, joists or studs as found."""
-    surface = Surfaces([plane.name for plane in room.ceiling], readings.names.sink).one(value(part, "surface"))
+    planes = [plane.name for plane in room.ceiling]
+    surface = Surfaces(room.floor.walls, planes, (), readings.names.sink, True).one(value(part, "surface"))
     lined = next((each for each in room.linings if each.surface == surface), None)
     if lined is None or lined.members is None:
         message = f"nothing is stated behind `{surface}` that could be found elsewhere"

@@ -79,6 +79,12 @@ ARRAY = S(
             "long side {way:up|across} [the slope]",
             "Which way the panel's length runs.",
             "turned long side up the slope",
+            clauses=(
+                Clause(
+                    "{turn:angle} {clock:clockwise|anticlockwise}",
+                    "How far it is turned then, as the drawing of the surface shows it.",
+                ),
+            ),
             default="turned long side up",
             reason="panels stand upright unless the plan turns them",
         ),
@@ -92,17 +98,21 @@ ARRAY = S(
                 Clause("drop {drop:distance}", "From the surface to the panel's back."),
                 Clause("leaning {lean:angle}", "How far the links lean from plumb."),
                 Clause("{square:square} to the slope", "Not plumb: they need an `up-slope-tie`."),
+                Clause(
+                    "{fixed:fixed} to the slope",
+                    "Not hung: a screw through each bracket and its stand-off holds the panel up the slope.",
+                ),
             ),
             required=True,
         ),
         S(
             "fix",
-            "{anchor:ref} into {into:rafters|joists|studs}",
+            "{anchor:ref} into {into:rafters|purlins|joists|studs}",
             "What goes into the building, and into which part of it.",
             "fix lag-eye-6x60 into rafters",
             other_forms=(
                 "{anchor:ref} into [the] {into:lining}",
-                "{anchor:ref} into {into:rails} of {timber:ref} on {screw:ref}",
+                "{anchor:ref} into {into:rails} of {timber:ref} held by {screw:ref}",
             ),
             clauses=(
                 Clause("{each:count} each", "Pieces at each hang point.", default="1 each", reason=""),

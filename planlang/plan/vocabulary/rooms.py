@@ -2,12 +2,15 @@
 
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
-from planlang.plan.vocabulary.stated import ALLOWS, ZONE
+from planlang.plan.vocabulary.stated import ALLOWS, KEEP_FREE, ZONE
 
-MEMBERS = "{word:rafters|joists|studs} {size:size2} [of {timber:ref}]"
+MEMBERS = "{word:rafters|purlins|joists|studs} {size:size2} [of {timber:ref}]"
 MEMBER_CLAUSES = (
     Clause("first at {first:distance}", "Centre line of the first, from the surface's datum."),
-    Clause("running {runs:up|across}", "Which way they run on the surface; rafters and studs run up."),
+    Clause(
+        "running {runs:up|across}",
+        "Which way they run on the surface; left out, purlins run across, and rafters, joists and studs up.",
+    ),
 )
 PLACE = "on {surface:surface} at {at:position+}"
 CENTRED = "on {surface:surface} centred at {centres:position+}"
@@ -67,6 +70,59 @@ OTHER_THINGS = (
     large("trim", "A cornice, a skirting, a rail, a shelf.", "trim T1 on south wall at 0, up 900, 6000 x 60, 20 deep"),
 )
 
+LEG = S(
+    "leg",
+    "{way:east|north|west|south|north-east|north-west|south-east|south-west} {length:length}",
+    "One wall of the floor, from the corner where the last one ended: a length by compass, by a turn out of the last "
+    "leg (square, or by an angle), by a bearing (from north, through east), or to a corner, east and north of the "
+    "datum. Walls without a name are called by the side that they are on: `south wall`, or `east wall 1`, "
+    "`east wall 2` in the order of the walk where there are several.",
+    "leg east 6000, called street-front",
+    other_forms=(
+        "{turn:left|right} {length:length}",
+        "{turn:left|right} by {angle:turn} for {length:length}",
+        "bearing {bearing:bearing} for {length:length}",
+        "to {east:position} , {north:position}",
+    ),
+    clauses=(Clause("called {name:new}", "A name for its wall."),),
+    many=True,
+)
+
+FOOTPRINT = "{name:new} from {left:position} , {lower:position} to {right:position} , {upper:position}"
+CORNERS = ("{name:new} through {corners:position+}",)
+LINED = Clause("{lining:ref}", "What it is lined with.", required=True)
+SOLIDS = (
+    S(
+        "column",
+        FOOTPRINT,
+        "A column that stands free, from floor to ceiling: east and north of two corners, or of all of them in turn. "
+        "Its sides are surfaces: `P1 south face`. What stands at a wall is walked as a part of the floor's outline.",
+        "column P1 from 2000, 1800 to 2300, 2100, plaster-on-brick",
+        other_forms=CORNERS,
+        clauses=(LINED,),
+        many=True,
+    ),
+    S(
+        "platform",
+        FOOTPRINT,
+        "A step in the floor's level. Its top is a surface by its name, its sides are `stage south face` and the like.",
+        "platform stage from 0, 0 to 3000, 1500, 300 high, wood-floor",
+        other_forms=CORNERS,
+        clauses=(Clause("{level:length} high", "Over the floor.", required=True), LINED),
+        many=True,
+    ),
+    S(
+        "soffit",
+        FOOTPRINT,
+        "A bulkhead or a boxed beam with upright sides below the ceiling. Its underside is a surface by its name, its "
+        "sides are `duct south face` and the like.",
+        "soffit duct from 0, 0 to 6000, 600, underside at 2250, plasterboard-on-joists",
+        other_forms=CORNERS,
+        clauses=(Clause("underside at {level:length}", "Over the floor.", required=True), LINED),
+        many=True,
+    ),
+)
+
 CEILING = S(
     "ceiling",
     "",
@@ -83,7 +139,7 @@ CEILING = S(
         ),
         S(
             "slope",
-            "{name:new} from {foot:south|north|east|west} wall at {height:distance}",
+            "{name:new} from {foot:surface} at {height:distance}",
             "A plane that rises from a wall, where it stands at a height over the floor.",
             "slope south-pitch from south wall at 1500, pitch 40 deg",
             clauses=(Clause("pitch {pitch:angle}", "Its angle to the level: degrees, or rise:run.", required=True),),
@@ -95,7 +151,8 @@ CEILING = S(
 ROOM = S(
     "room",
     "{name:new}",
-    "A room on a rectangle. Its datum is the south-west corner of the floor.",
+    "A room over its floor. Its datum is where the westernmost and the southernmost line of the floor cross: the "
+    "south-west corner, where there is one.",
     "room loft {",
     many=True,
     required=True,
@@ -103,10 +160,23 @@ ROOM = S(
         S(
             "floor",
             "rectangle {size:size2}",
-            "East x north: the first runs east, the second north.",
+            "A rectangle, east x north: the first runs east, the second north. Any other floor is walked along its "
+            "walls, leg by leg, until it is back at the start.",
             "floor rectangle 7200 x 5400",
+            other_forms=("walked [from {east:position} , {north:position}]",),
+            clauses=(
+                Clause(
+                    "closing within {within:length}",
+                    "How far the walk may end from its start; that is shared out over its legs.",
+                    default="closing within 0.5 mm",
+                    reason="",
+                ),
+            ),
             required=True,
+            block=(LEG,),
+            block_optional=True,
         ),
+        *SOLIDS,
         CEILING,
         S(
             "lining",
@@ -221,6 +291,7 @@ ROOM = S(
         ),
         ZONE,
         ALLOWS,
+        KEEP_FREE,
     ),
 )
 

@@ -6,10 +6,14 @@ from planlang.plan.vocabulary.declare import StatementKind as S
 ZONE = S(
     "zone",
     "{name:new} on {surface:surface} from {left:distance} , {lower:distance} to {right:distance} , {upper:distance}",
-    "A part of a surface, or all of it, where something is forbidden, and who says so. Where no heat may be, nothing "
+    "A part of a surface, or all of it, where something is forbidden, and who says so: a rectangle by two corners, any "
+    "outline `through` all of its corners in turn, across and up. Where no heat may be, nothing "
     "that gets hot may stand, and no panel, for it would keep heat in.",
     'zone flue on south-pitch from 2900, 0 to 3300, 2300, no drilling, says "chimney sweep, 2026-10-02"',
-    other_forms=("{name:new} on all [of] {surface:surface}",),
+    other_forms=(
+        "{name:new} on all [of] {surface:surface}",
+        "{name:new} on {surface:surface} through {corners:position+}",
+    ),
     clauses=(
         Clause("no {what:drilling|covering|hanging|heat|anything}", "What is forbidden there.", required=True),
         Clause("says {who:text}", "Who says so.", required=True),
@@ -17,21 +21,39 @@ ZONE = S(
     many=True,
 )
 
+FIXINGS = "{fixings:nothing|screws|eyes|plugs|clamps|glue+}"
+
 ALLOWS = S(
     "allows",
-    "{surface:surface} {fixings:nothing|screws|eyes|plugs|clamps|glue+}",
-    "Which fixings may go into a surface, and who says so.",
+    f"{{surface:surface}} {FIXINGS}",
+    "Which fixings may go into a surface, or into the members behind or below it, and who says so. What goes into "
+    "members that are seen need not go through the surface.",
     'allows south-pitch screws, eyes, says "owner"',
+    other_forms=(f"{{members:rafters|purlins|joists|studs}} of {{surface:surface}} {FIXINGS}",),
     clauses=(Clause("says {who:text}", "Who says so."),),
+    many=True,
+)
+
+KEEP_FREE = S(
+    "keep-free",
+    "{name:new} from {west:distance} , {south:distance} to {east:distance} , {north:distance}",
+    "A part of the room, east and north of its datum, that no panel may reach into: a ladder that folds down, the way "
+    "to a screen, the space above a heater. Who says so is named.",
+    'keep-free loft-ladder from 1200, 800 to 2000, 1600, heights 0 to 2400, for movement, says "owner"',
+    clauses=(
+        Clause("heights {low:distance} to {high:distance}", "Above the floor.", required=True),
+        Clause("for {purpose:movement|sight|heat}", "What it is kept free for.", required=True),
+        Clause("says {who:text}", "Who says so.", required=True),
+    ),
     many=True,
 )
 
 MADE = S(
     "made",
-    "{panels:names+} by {date:date}",
+    "{panels:names+} on {date:date}",
     "Panels of this array that are built: what they are may no longer change. With their size, as in `face` and "
     "`depth`, a plan that would make them otherwise is an error.",
-    "made SC1, SC2 by 2026-12-01, 600 x 1500 x 80",
+    "made SC1, SC2 on 2026-12-01, 600 x 1500 x 80",
     clauses=(Clause("{size:size3}", "Width x length x depth, as built."),),
     many=True,
 )

@@ -29,8 +29,6 @@ def more_clouds(place: str) -> tuple[str, str]:
     return "", text.replace("PLACE", place) + "  hang from eyes on eye, drop 100\n  fix lag-eye into joists\n}"
 
 
-STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spruce at 400 centres, first at 400"
-
 PAGES = {
     **CHECK_PAGES,
     **SOLID_PAGES,

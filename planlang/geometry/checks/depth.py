@@ -54,17 +54,23 @@ def through_members(
 
 
 def low_headroom(
-    array: Array, surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle
+    array: Array, surface: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
-    """Overhead panels of one array whose lowest corner is under 2000 mm: at most one warning, naming the lowest."""
+    """Overhead panels of one array whose lowest corner is under 2000 mm from the floor or a platform below: at most one
+    warning, naming the lowest.
+    """
     if surface.kind != "ceiling":
         return ()
-    heights = [(min(at[2] for at in body_corners(panel, surface)), panel.mark) for panel in panels]
+    heights = [(_headroom(room, body_corners(panel, surface)), panel.mark) for panel in panels]
     low = [found for found in heights if 0 < found[0] < float(LEAST_HEADROOM) - TOLERANCE]
     if not low:
         return ()
     height, mark = min(low, key=lambda found: found[0])
     return (messages.low_headroom(array, Worst(mark, height, len(low) - 1), LEAST_HEADROOM, tape),)
+
+
+def _headroom(room: RoomGeometry, corners: Sequence[Vector]) -> float:
+    return min(at[2] for at in corners) - room.step_under(corners)
 
 
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:

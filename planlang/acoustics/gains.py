@@ -10,10 +10,11 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.enclosure import Enclosure
-from planlang.acoustics.evenness import Evenness
+from planlang.acoustics.evenness import SPREAD, Evenness
+from planlang.acoustics.formulas import in_the_air
 from planlang.acoustics.kinds import has_row_of_its_own
 from planlang.acoustics.model import Gain, NextPanel, Ranged, TargetBand
-from planlang.acoustics.reverberation import arau_puchades, eyring
+from planlang.acoustics.reverberation import arau_puchades
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
@@ -24,7 +25,10 @@ LEAST, TAKEN, MOST = -1, 0, 1  # of what panels may absorb
 
 @record
 class Treatment:
-    """What the arrays change in the axes' mean coefficients, (3, octaves) each, by array and by least, taken, most."""
+    """What the arrays change, by array and by least, taken, most.
+
+    A change, (4, octaves), is one of the axes' mean coefficients and of what lies on no face, m2.
+    """
 
     enclosure: Enclosure
     bare: Evenness
@@ -33,8 +37,8 @@ class Treatment:
 
     def mean_time(self, changes: Iterable[Floats]) -> float:
         """Mean decay over the chosen octaves, s, with such changes."""
-        alphas = self.bare.alphas[:, IN_OCTAVES] + sum(changes, np.zeros(()))
-        return float(np.mean(_times(alphas, self.enclosure, self.bare)[self.chosen]))
+        change = sum(changes, np.zeros((4, len(OCTAVES))))
+        return float(np.mean(_times(change, self.enclosure, self.bare)[self.chosen]))
 
     def others(self, name: str = "") -> list[Floats]:
         """The changes by all arrays, but for one."""
@@ -57,8 +61,8 @@ def treatment(
 ) -> Treatment:
     """Read the arrays' rows: `bare` is the room without panels.
 
-    Times are means over the octaves that the target asks for (500 to 2000 Hz without a target), by Arau's formula in a
-    box, which tells on which surfaces an array lies, and by Norris-Eyring's elsewhere.
+    Times are means over the octaves that the target asks for (500 to 2000 Hz without a target), by Arau's formula,
+    which tells on which surfaces an array lies.
     """
     bands = tuple(band for band, target in zip(OCTAVES, asked, strict=True) if target.most is not None) or USUAL_BANDS
     changes = {row.key[1]: _changes(row, room, layout, bare) for row in rows}
@@ -123,29 +127,32 @@ def _moved(change: Floats, here: int, axis: int, areas: Floats) -> Floats:
     return moved
 
 
-def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
-    air_m = enclosure.air_m[IN_OCTAVES]
-    if bare.box:
-        return arau_puchades(enclosure.volume, bare.areas, alphas, air_m, enclosure.speed)
-    return eyring(enclosure.volume, enclosure.surface, bare.areas @ alphas, air_m, enclosure.speed)
+def _times(change: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
+    alphas = bare.alphas[:, IN_OCTAVES] + change[:SPREAD]
+    lossy = in_the_air(enclosure, bare)[IN_OCTAVES] + change[SPREAD] / (4 * enclosure.volume)
+    return arau_puchades(enclosure.volume, bare.areas, alphas, lossy, enclosure.speed)
 
 
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
-    """What an array changes in the axes' mean coefficients: its own, least, taken and most, less what it hides."""
+    """What an array changes: its own absorption, least, taken and most, less that of what it hides."""
     own = replace(layout, panels=tuple(panel for panel in layout.panels if panel.array.name == row.key[1]))
-    hides = np.zeros((3, len(OCTAVES)))
-    for name, hidden in covered_by(own).hidden.items():
-        surface, axis = room.surface(name), bare.axis_of(name)
-        if surface is not None and surface.lining is not None and axis < len(hides):
-            lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
-            hides[axis] += lost / bare.areas[axis]
-    axis = bare.axis_of(row.surface)
+    lost = {name: hidden * _lining(room, name) for name, hidden in covered_by(own).hidden.items()}
     found = {}
     taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
     for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
-        change = -hides
-        if axis < len(change):
-            scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
-            change[axis] += row.capped[IN_OCTAVES] * scale / bare.areas[axis]
+        change = np.zeros((4, len(OCTAVES)))
+        scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
+        gained = [(row.surface, row.capped[IN_OCTAVES] * scale), *((name, -series) for name, series in lost.items())]
+        for name, absorbed in gained:
+            for axis, share in bare.shares_of(name).items():
+                change[axis] += share * absorbed / (1.0 if axis == SPREAD else bare.areas[axis])
         found[end] = change
     return found
+
+
+def _lining(room: RoomGeometry, name: str) -> Floats:
+    """Coefficients of a surface's lining, in octaves; none of a surface without one."""
+    surface = room.surface(name)
+    if surface is None or surface.lining is None:
+        return np.zeros(len(OCTAVES))
+    return np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)

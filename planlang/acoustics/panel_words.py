@@ -46,9 +46,10 @@ def _on_models() -> list[str]:
 def _on_array(array: Array, tape: TapeStyle) -> str:
     panel = array.panel
     if not is_counted(panel):
+        scatters = ", and what it scatters only in the check by rays" if isinstance(panel, Diffuser) else ""
         return (
-            f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs and how it scatters is not in the "
-            f"estimate{_diffuser_words(panel)}"
+            f"{array.name} ({panel.name}): not counted. What a {panel.kind} absorbs is not in the estimate{scatters}"
+            f"{_diffuser_words(panel)}"
         )
     if panel.measured is not None:
         return _measured_words(array, panel.measured, tape)

@@ -145,7 +145,7 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     findings += near_edge(array, surface, panels, tape)
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
-    findings += low_headroom(array, surface, panels, tape)
+    findings += low_headroom(array, surface, panels, room, tape)
     findings += out_of_hand(array, tape)
     findings += uncovered_reflections(array, surface, panels, site.places, tape)
     findings += keeps_below_usual(array, surface, room.features, tape)

@@ -4,6 +4,7 @@ Positions on a surface are exact millimetres (`Fraction`) `across` and `up` from
 room are millimetres as floats: east, north, height from the south-west corner of the floor.
 """
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
@@ -103,6 +104,13 @@ class Prism:
     low: float
     tops: tuple[float, ...]
 
+    def meets(self, spans: Sequence[Point]) -> bool:
+        """Whether the rectangle round it overlaps another, given from where to where east and north."""
+        return all(
+            min(at[axis] for at in self.corners) < high and max(at[axis] for at in self.corners) > low
+            for axis, (low, high) in enumerate(spans)
+        )
+
 
 @record
 class RoomGeometry:
@@ -117,6 +125,12 @@ class RoomGeometry:
     volume_m3: float
     prisms: tuple[Prism, ...] = ()
     convex: bool = True
+
+    def step_under(self, corners: Sequence[Vector]) -> float:
+        """The highest part of the floor below what has these corners, mm: by the rectangles round them on the plan."""
+        over = [(min(at[axis] for at in corners), max(at[axis] for at in corners)) for axis in (0, 1)]
+        levels = [prism.low for prism in self.prisms if prism.low and prism.meets(over)]
+        return max(levels, default=0.0)
 
     def surface(self, name: str) -> Surface | None:
         """The surface of that name, or None."""

@@ -42,7 +42,10 @@ class Requirement(Node):
 
 @record(kw_only=True)
 class Zone(Node):
-    """A rectangle of a surface where something is forbidden, and who says so. The `whole` surface has no edges here."""
+    """A part of a surface where something is forbidden, and who says so. The `whole` surface has no edges here.
+
+    It is a rectangle, unless it has `corners`, anticlockwise; its edges are then those of the rectangle round them.
+    """
 
     name: str
     surface: str
@@ -53,6 +56,7 @@ class Zone(Node):
     forbids: Literal["drilling", "covering", "hanging", "heat", "anything"]
     author: str
     whole: bool = False
+    corners: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 @record(kw_only=True)

@@ -66,10 +66,12 @@ def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fr
 
 
 def headroom(requirement: Requirement, results: Results) -> Found:
-    """From the floor to the lowest front corner of a panel under the ceiling, mm."""
+    """From the floor, or a platform below, to the lowest front corner of a panel under the ceiling, mm."""
     ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
     lowest = [
-        min(corner[2] for corner in panel.corners_room) - float(panel.array.panel.depth)
+        min(corner[2] for corner in panel.corners_room)
+        - float(panel.array.panel.depth)
+        - results.room.step_under(panel.corners_room)
         for panel in results.layout.panels
         if panel.surface in ceilings
     ]

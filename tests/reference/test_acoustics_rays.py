@@ -16,6 +16,7 @@ from planlang.acoustics.decay_curves import (
     decay_time,
     definition,
     early_decay_time,
+    fall_time,
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
@@ -169,6 +170,16 @@ def test_decays_of_known_envelopes(parts, edt, t20, t30):
     assert early_decay_time(integral, DT)[0] == pytest.approx(edt, rel=0.01)
     assert reverberation_time(integral, DT)[0] == pytest.approx(t20, rel=0.01)
     assert decay_time(integral, DT, -5, -35)[0] == pytest.approx(t30, rel=0.01)
+
+
+def test_when_a_decay_is_down_by_so_much():
+    # 60 dB in 0.6 s: 20 dB in 0.2 s; with 0.4 s and a hundredth of 1.2 s, by solving for it
+    assert fall_time(backward_integral(envelope((1.0, 0.6)), DT), DT, 20)[0] == pytest.approx(0.2, rel=1e-3)
+    both = backward_integral(envelope((1.0, 0.4), (0.01, 1.2)), DT)
+    time = fall_time(both, DT, 30)[0]
+    left = (0.4 * np.exp(-6 * np.log(10) * time / 0.4) + 0.012 * np.exp(-6 * np.log(10) * time / 1.2)) / 0.412
+    assert 10 * np.log10(left) == pytest.approx(-30, abs=0.05)
+    assert np.isnan(fall_time(np.array([[1.0], [0.5]]), DT, 20)[0])
 
 
 @pytest.mark.parametrize("time", [0.4, 0.8, 1.6])

@@ -54,12 +54,14 @@ def through_members(
 
 
 def low_headroom(
-    array: Array, surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle
+    array: Array, surface: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
-    """Overhead panels of one array whose lowest corner is under 2000 mm: at most one warning, naming the lowest."""
+    """Overhead panels of one array whose lowest corner is under 2000 mm from the floor or a platform below: at most one
+    warning, naming the lowest.
+    """
     if surface.kind != "ceiling":
         return ()
-    heights = [(min(at[2] for at in body_corners(panel, surface)), panel.mark) for panel in panels]
+    heights = [(_headroom(room, body_corners(panel, surface)), panel.mark) for panel in panels]
     low = [found for found in heights if 0 < found[0] < float(LEAST_HEADROOM) - TOLERANCE]
     if not low:
         return ()
@@ -67,13 +69,15 @@ def low_headroom(
     return (messages.low_headroom(array, Worst(mark, height, len(low) - 1), LEAST_HEADROOM, tape),)
 
 
+def _headroom(room: RoomGeometry, corners: Sequence[Vector]) -> float:
+    return min(at[2] for at in corners) - room.step_under(corners)
+
+
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
     """The corners of a panel in the room: of its back at the drop, then of its front."""
-    back = float(panel.array.hang.drop)
-    front = back + float(panel.array.panel.depth)
-    return tuple(
-        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.outline
-    )
+    depth = float(panel.array.panel.depth)
+    east, north, height = (depth * way for way in surface.inward)
+    return panel.corners_room + tuple((x + east, y + north, z + height) for x, y, z in panel.corners_room)
 
 
 def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
@@ -87,7 +91,8 @@ def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
 
 def _inside(surface: Surface, at: Vector) -> float:
     """Distance from a surface into the room, mm."""
-    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))
+    (a, b, c), (x, y, z), (east, north, height) = surface.inward, at, surface.origin
+    return a * (x - east) + b * (y - north) + c * (z - height)
 
 
 def _crosses(panel: PlacedPanel, members: Members, lines: Sequence[Fraction]) -> bool:

@@ -7,7 +7,8 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
-from planlang.plan.room import Air, Feature, Members
+from planlang.plan.kinds import WALLS
+from planlang.plan.room import Air, Corner, Feature, Members, Room
 from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -21,9 +22,8 @@ def room(compiled: CompiledPlan) -> Blocks:
         facts(
             f"Room: {plan.room.name}",
             (
-                ("Floor, east x north", size_on_tape((plan.room.width, plan.room.depth), tape)),
+                *_floor(plan.room, tape),
                 ("Volume", words.volume(compiled.room.volume_m3, tape)),
-                ("Room datum", "south-west corner of the floor"),
                 (
                     "Air",
                     _air(plan.room.air),
@@ -43,6 +43,38 @@ def room(compiled: CompiledPlan) -> Blocks:
     if plan.differences:
         blocks.append(_differences(plan.differences, tape))
     return tuple(blocks)
+
+
+def _floor(room: Room, tape: TapeStyle) -> list[tuple[str, str]]:
+    """Its size and its datum; of a floor that was walked also its walls, and how well the walk closed."""
+    size = size_on_tape((room.width, room.depth), tape)
+    nil = Fraction(0)
+    datum = "south-west corner of the floor"
+    if (nil, nil) not in room.floor.corners:
+        datum = "where the lines of the westernmost and the southernmost wall cross: no corner of the floor"
+    if len(room.floor.walls) == len(WALLS):
+        return [("Floor, east x north", size), ("Room datum", datum)]
+    lines = [("Floor, in a rectangle of, east x north", size), ("Walls, as the floor is walked", _walk(room, tape))]
+    if max(abs(part) for part in room.floor.missed) * 2 >= tape.step:
+        lines.append(("The walk missed its start by", f"{_way(room.floor.missed, tape)}, shared out over its legs"))
+    return [*lines, ("Room datum", datum)]
+
+
+def _walk(room: Room, tape: TapeStyle) -> str:
+    corners = room.floor.corners
+    ends = zip(room.floor.walls, corners, [*corners[1:], corners[0]], strict=True)
+    return "; ".join(f"{wall} {_way((x2 - x1, y2 - y1), tape)}" for wall, (x1, y1), (x2, y2) in ends)
+
+
+def _way(step: Corner, tape: TapeStyle) -> str:
+    """'1200 mm east and 400 mm north'."""
+    parts = ((step[0], "east", "west"), (step[1], "north", "south"))
+    said = (
+        f"{words.length(abs(way), tape)} {up if way > 0 else down}"
+        for way, up, down in parts
+        if 2 * abs(way) >= tape.step
+    )
+    return " and ".join(said) or "nothing"
 
 
 def _differences(differences: tuple[Difference, ...], tape: TapeStyle) -> Table:

@@ -5,6 +5,7 @@ A dive is made only while the linear program, as far as it is known, leaves room
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from planlang.materials.cutting.columns import Columns
 from planlang.materials.cutting.dive import dive
@@ -16,8 +17,8 @@ from planlang.materials.cutting.work import Draw, Work
 
 FIRST_TURN = 8
 ROOT_LAYS = 12
+PASSES = 4
 NEARLY = 1e-6
-SEED = 1
 
 
 def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> list[Plan]:
@@ -28,31 +29,30 @@ def improve(problem: Problem, plans: Sequence[Plan], least: int, work: Work) -> 
     draw = Draw()
     turn = (work.limit - work.done) // (FIRST_TURN * problem.budget.effort)
     found: list[Plan] = []
-    for plan in value_passes(problem, plans[0], draw, work.part(2 * turn)):
+    for plan in islice(value_passes(problem, plans[0], draw, work), PASSES):
         found.append(plan)
         if len(plan) <= least:
             return found
     best = min([*plans, *found], key=lambda plan: uneven(problem, plan))
-    columns, rounds, relay = Columns(problem), Rounds(problem, best), Relay(problem, best, SEED)
+    columns, rounds = Columns(problem), Rounds(problem, best)
     for plan in [*plans, *found]:
         columns.learn(plan)
     while work.left and len(best) > least:
         if rounds.possible:
             rounds.start_from(best)
-            rounds.run(least, draw, work.part(turn))
+            rounds.run(least, draw, work.part(4 * turn))
             best = fewer(best, rounds.plan, found)
-        relay.start_from(best)
-        relay.run(least, work.part(4 * turn))
+        else:
+            found += value_passes(problem, plans[0], draw, work.part(4 * turn))
+            best = min([best, *found], key=len)
+        relay = Relay(problem, rounds.plan if len(rounds.plan) == len(best) else best, turn)
+        relay.run(least, work.part(turn))
         best = fewer(best, relay.plan, found)
         if rounds.possible:
             columns.learn([*rounds.seen, *relay.seen])
             rounds.seen.clear()
-            relay.seen.clear()
-            for plan in by_dives(problem, columns, len(best), least, draw, work.part(2 * turn)):
+            for plan in by_dives(problem, columns, len(best), least, draw, work.part(turn)):
                 best = fewer(best, plan, found)
-        else:
-            found += value_passes(problem, plans[0], draw, work.part(2 * turn))
-            best = min([best, *found], key=len)
         turn *= 2
     return found
 

@@ -14,7 +14,7 @@ EYES = "eyes 4 of eye, inset 100 from the ends"
 LIGHTS = (DOOR, f"{DOOR}\n  luminaire L1, L2 on ceiling centred at 1000, 4000, up 2000, 90 across")
 IN_BAY = (PLACE, "place one in each bay between L1..L2, lowest edge at 1600")
 RAILS = (
-    ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
+    ("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),
     (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
 )
 VOICES = (

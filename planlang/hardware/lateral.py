@@ -2,7 +2,14 @@
 
 import math
 
-from planlang.hardware.factors import BOLT_YIELD_PSI, MM_IN_INCH, N_IN_POUND_FORCE, PERMANENT, ROOT_OF_SHANK
+from planlang.hardware.factors import (
+    BOLT_YIELD_PSI,
+    MM_IN_INCH,
+    N_IN_POUND_FORCE,
+    PERMANENT,
+    ROOT_OF_BOLT,
+    ROOT_OF_SHANK,
+)
 from planlang.syntax.record import record
 
 LATERAL_SOURCE = "NDS 2018 12.3 by the general dowel equations of AWC TR-12 (from memory), load duration 0.9"
@@ -105,7 +112,7 @@ def lateral_allowable(
     """Return the allowable lateral load, N, of one screw, lengths in mm, for a permanent load.
 
     `side` is the thickness and specific gravity of a wooden side member; None is a thin steel cleat. The shear plane
-    cuts the thread, so the root (0.75 shanks, project policy) bears and bends; the reduction goes by the shank, which
+    cuts the thread, so the root (2/3 of a shank) bears and bends; the reduction goes by the shank, which
     is lower.
     """
     nominal = shank / MM_IN_INCH
@@ -132,7 +139,7 @@ def bolt_in_sheet(diameter: float, thickness: float, gravity: float) -> float:
     """
     nominal = diameter / MM_IN_INCH
     bearing = bearing_strength(gravity, nominal)
-    dowel = Dowel(ROOT_OF_SHANK * nominal, BOLT_YIELD_PSI, thickness / MM_IN_INCH, bearing, None, bearing)
+    dowel = Dowel(ROOT_OF_BOLT * nominal, BOLT_YIELD_PSI, thickness / MM_IN_INCH, bearing, None, bearing)
     value, _ = lateral_value(dowel, reduction_terms(nominal))
     return value * PERMANENT * N_IN_POUND_FORCE
 

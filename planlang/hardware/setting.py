@@ -19,7 +19,10 @@ TURNED_MM = 2.0  # common practice, no source: what half a turn of an eye makes 
 
 
 def hardware_length(array: Array) -> tuple[Fraction, Fraction] | None:
-    """Return the least and most length, mm, of panel eye, link and ceiling eye; None where one isn't stated."""
+    """Return the least and most length, mm, of panel eye, link and ceiling eye; None where one isn't stated. Of what
+    is fixed to a slope that of the stand-off alone: its bracket lies on the panel's back."""
+    if array.hang.fixed:
+        return array.hang.link.reach if array.hang.link is not None else None
     hung_by = array.panel.hung_by
     pieces: list[Hardware] = [array.hang.anchor]
     if isinstance(hung_by, Eyes):

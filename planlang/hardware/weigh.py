@@ -260,6 +260,9 @@ def demand_figure(case: Case, shared: Shared) -> Figure:
     if shared.shear > 0 and lean:
         how += f", / cos of the {float(lean):g} deg that the links lean"
         inputs = (("plumb", words.asked(shared.pull, case.tape)), ("level", words.asked(shared.shear, case.tape)))
+    elif case.array.hang.fixed:
+        how += ", pulled off the slope and sheared along it"
+        inputs = (("off it", words.asked(shared.pull, case.tape)), ("along it", words.asked(shared.shear, case.tape)))
     elif shared.shear > 0:
         how += ", with the pull-out from the panel's depth"
         inputs = (("down", words.asked(shared.shear, case.tape)), ("off the wall", words.asked(shared.pull, case.tape)))

@@ -153,8 +153,8 @@ PAGES = {
         "A rail that is longer than a stick",
         "A rail is cut from one stick; it is not joined.",
         given=RAILS,
-        wrong=(("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 1000\n  price 9 GBP per stick"),),
-        right=(("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),),
+        wrong=(("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 1000\n  price 9 GBP per stick"),),
+        right=(("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),),
     ),
     "stick-length-unknown": Page(
         "A stick whose length is not stated",

@@ -13,7 +13,7 @@ from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Re
 from planlang.plan.room import Room, Use
 from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule, UpSlopeTie
 from planlang.plan.stated import CutToBay, Difference, Made, Phase, Requirement, Rule
-from planlang.plan.stock import Hardware, Rates, Timber
+from planlang.plan.stock import Buying, Hardware, Offcuts, Rates, Sheet, Supplier, Timber
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 from planlang.syntax.span import NOWHERE
@@ -108,8 +108,9 @@ class Hang(Node):
     """How a panel hangs. Eyes: link and ceiling eye, `drop` from surface to the panel's back. Cleats: drop is 0.
 
     `lean_deg` is how far the links lean from plumb; `square` ones stand square to a slope instead, which takes a tie up
-    the slope. `share` is the rule by which the weight is shared, for a reason. `end_grain` fixings go into the ends of
-    members. `snap` is how far a panel may be moved along the pitch of the members so that its points land on them.
+    the slope; `fixed` ones are stand-offs that the anchors go through. `share` is the rule by which the weight is
+    shared, for a reason. `end_grain` fixings go into the ends of members. `snap` is how far a panel may be moved along
+    the pitch of the members so that its points land on them.
     """
 
     by: Literal["eyes", "cleats"]
@@ -124,6 +125,7 @@ class Hang(Node):
     share_reason: str = ""
     snap: Fraction = Fraction(0)
     square: bool = False
+    fixed: bool = False
     end_grain: bool = False
 
 
@@ -178,7 +180,10 @@ class Job(Node):
 
 @record(kw_only=True)
 class Plan(Node):
-    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has."""
+    """A whole plan: one job in one room. `option` is the one it is built with, `options` all that it has.
+
+    `known_sheets` are all that its files define, used or not.
+    """
 
     title: str
     note: str
@@ -198,3 +203,7 @@ class Plan(Node):
     rules: tuple[Rule, ...] = ()
     safety: SafetyRules = SafetyRules(at=NOWHERE)
     evidence: tuple[Evidence, ...] = ()
+    suppliers: tuple[Supplier, ...] = ()
+    buying: Buying = Buying(at=NOWHERE)
+    offcuts: tuple[Offcuts, ...] = ()
+    known_sheets: tuple[Sheet, ...] = ()

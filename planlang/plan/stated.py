@@ -22,14 +22,14 @@ class Difference(Node):
 
 @record(kw_only=True)
 class Requirement(Node):
-    """What must hold: `of` is an array, a kind of thing, a part of the cost or of a lift.
+    """What must hold: `of` is an array, a surface, a kind of thing, a part of the cost or of a lift.
 
     `bound` is in the base unit, None for 'within the target'. Octaves run from `low` to `high`, both 0 where there are
     none; `over_range`: for the whole range of the estimate.
     """
 
     subject: Literal[
-        "decay", "gap", "margin", "second-support", "weight", "lift", "clearance", "papers", "headroom", "cost"
+        "decay", "gap", "margin", "second-support", "weight", "load", "lift", "clearance", "papers", "headroom", "cost"
     ]
     of: str
     sense: Literal["most", "least", "target"]

@@ -138,6 +138,7 @@ CHECKS: dict[str, Callable[[Requirement, Results], Found]] = {
     "margin": hanging.margin,
     "second-support": hanging.second_support,
     "weight": hanging.weight,
+    "load": hanging.load,
     "lift": hanging.lift,
     "clearance": hanging.clearance,
     "papers": hanging.papers,
@@ -167,7 +168,8 @@ def in_words(requirement: Requirement, tape: TapeStyle) -> str:
         "lift": _lift_words(requirement, tape),
         "clearance": f"clearance from {requirement.of} {at} {on_tape(bound, tape)}",
         "papers": "papers for every material",
-        "weight": f"weight of every panel {at} {float(bound):g} kg",
+        "weight": f"weight {f'on {requirement.of}' if requirement.of else 'of every panel'} {at} {float(bound):g} kg",
+        "load": f"load at every hang point{of} {at} {float(bound):g} N",
         "headroom": f"headroom {at} {on_tape(bound, tape)}",
         "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",
     }

@@ -10,6 +10,7 @@ from planlang.plan import messages
 from planlang.plan.build.hanging import (
     build_added,
     build_end_grain,
+    build_fixed,
     build_lean,
     build_second_support,
     build_share,
@@ -101,6 +102,7 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         share_reason=reason,
         snap=build_snap(names, fix),
         square=build_square(names, hang, entry),
+        fixed=build_fixed(names, hang, entry),
         end_grain=build_end_grain(names, fix),
     )
 

@@ -18,17 +18,17 @@ from planlang.plan.stock import OCTAVES
 SPACE_FROM, SPACE_TO = ("west", "south", "low"), ("east", "north", "high")
 
 
-def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:
+def build_requirements(names: Names, files: list[Entry], surfaces: Surfaces | None) -> tuple[Requirement, ...]:
     """All requirements, in the order of the plan.
 
     Raises:
         Unknown: one of them is at fault; that has been reported.
     """
     parts = [part for file in files for block in file.all("require") for part in block.body]
-    return tuple(all_of(*(partial(build_requirement, names, part) for part in parts)))
+    return tuple(all_of(*(partial(build_requirement, names, part, surfaces) for part in parts)))
 
 
-def build_requirement(names: Names, part: Entry) -> Requirement:
+def build_requirement(names: Names, part: Entry, surfaces: Surfaces | None) -> Requirement:
     """One requirement."""
     if part.faulty:
         raise Unknown
@@ -39,6 +39,10 @@ def build_requirement(names: Names, part: Entry) -> Requirement:
     if "array" in part.values:
         of = value(part, "array").text
         names.find(value(part, "array"), ("array",))
+    if "surface" in part.values:
+        of = value(part, "surface").text
+        if surfaces is not None:
+            surfaces.one(value(part, "surface"))
     return Requirement(
         at=part.span,
         subject=subject,

@@ -98,6 +98,10 @@ ARRAY = S(
                 Clause("drop {drop:distance}", "From the surface to the panel's back."),
                 Clause("leaning {lean:angle}", "How far the links lean from plumb."),
                 Clause("{square:square} to the slope", "Not plumb: they need an `up-slope-tie`."),
+                Clause(
+                    "{fixed:fixed} to the slope",
+                    "Not hung: a screw through each bracket and its stand-off holds the panel up the slope.",
+                ),
             ),
             required=True,
         ),

@@ -1,5 +1,6 @@
 """What a shop keeps and knows: sheets, batts, cloth, timber, hardware, linings, people, and its own rates."""
 
+from planlang.plan.vocabulary.buying import ALSO_SOLD, ROLL, SHOP_MONEY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 
@@ -34,6 +35,7 @@ SHEET = S(
             reason="a strip cut across the grain is weak and shows",
         ),
         price("sheet", "price 46 GBP per sheet"),
+        ALSO_SOLD,
     ),
 )
 
@@ -86,7 +88,8 @@ CLOTH = S(
             "the same way.",
             "nap along",
         ),
-        price("m", "price 14 GBP per m"),
+        ROLL,
+        price("m|roll", "price 14 GBP per m"),
     ),
 )
 
@@ -200,6 +203,7 @@ HARDWARE = S(
             clauses=(Clause("{source:text}", "The paper.", required=True),),
         ),
         S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
+        S("head", "{diameter:length}", "Diameter of a screw's head: it may be pulled through a rail.", "head 12"),
         S(
             "pack",
             "of {pack:count}",
@@ -306,6 +310,22 @@ SHOP = S(
             reason="smaller rests are seldom used",
         ),
         S(
+            "first-cut",
+            "{first:rip|either}",
+            "How a sheet is divided first: along its length, or whichever way is found; never at the price of a sheet.",
+            "first-cut rip",
+            default="first-cut either",
+            reason="",
+        ),
+        S(
+            "aim",
+            "{aim:fewest-settings|largest-offcut}",
+            "What layouts aim at once no cheaper ones are found.",
+            "aim largest-offcut",
+            default="aim fewest-settings",
+            reason="a setting of the saw takes longer than a cut",
+        ),
+        S(
             "spare",
             "{share:share}",
             "Bought beyond need, for mistakes and repairs.",
@@ -331,6 +351,7 @@ SHOP = S(
             reason="two people, a cloud or a wall panel",
         ),
         S("markup", "{share:share}", "Put on cost.", "markup 25 %", default="markup 0 %", reason="prices at cost"),
+        *SHOP_MONEY,
         S("tax", "{share:share}", "Put on the price.", "tax 20 %", default="tax 0 %", reason="prices before tax"),
     ),
 )

@@ -15,6 +15,7 @@ from planlang.plan.room import Place, Target
 from planlang.plan.stock import OCTAVES
 
 MIDDLE = (OCTAVES.index(500), OCTAVES.index(1000))
+MONITORING_THIRDS = (200, 4000)
 SMALL_FALL = 3.0  # dB: what is just noticed as quieter; common practice, no source
 
 
@@ -31,7 +32,7 @@ def beyond_panels(
         "sound that comes through walls, doors and ceilings, and the noise of machines, is not kept out by panels that "
         "absorb: that takes mass, seals and other work on the building"
     )
-    return (*lines, *_on_targets(plan, volume))
+    return (*lines, *_on_targets(plan, volume, after))
 
 
 def _level(before: Decay, after: Decay) -> str:
@@ -64,7 +65,7 @@ def _near(places: tuple[Place, ...], volume: float, after: Decay) -> str:
     return words + (f"; so close are {', '.join(near)}" if near else "")
 
 
-def _on_targets(plan: Plan, volume: float) -> list[str]:
+def _on_targets(plan: Plan, volume: float, after: Decay) -> list[str]:
     lines = []
     for target in targets_of(plan):
         if target.rule == ANSI and any(group.count for group in plan.room.occupants):
@@ -76,14 +77,17 @@ def _on_targets(plan: Plan, volume: float) -> list[str]:
                 "estimate does not reckon"
             )
         if target.rule in MONITORING:
-            lines += _on_monitoring(target, volume)
+            lines += _on_monitoring(target, volume, after)
     return lines
 
 
-def _on_monitoring(target: Target, volume: float) -> list[str]:
+def _on_monitoring(target: Target, volume: float, after: Decay) -> list[str]:
     least, most = MONITORING_LIMITS.value
     nominal = monitoring_time(volume)
-    lines = ["the decay of the nominal time counts as the mean of the thirds from 200 Hz to 4 kHz"]
+    lines = [
+        f"{MONITORING[target.rule]} sets the nominal time against the mean of the thirds from 200 Hz to 4 kHz: "
+        f"{significant(nominal)} s are wanted, and with the panels there are {_mean_of_thirds(after)}"
+    ]
     if target.rule == "ebu-3276" and not least <= nominal <= most:
         lines.append(
             f"the nominal time for this volume, {significant(nominal)} s, lies outside the {least} to {most} s "
@@ -91,6 +95,18 @@ def _on_monitoring(target: Target, volume: float) -> list[str]:
             "Tech 3276 asks for"
         )
     return lines
+
+
+def _mean_of_thirds(after: Decay) -> str:
+    """The mean of value and ends from 200 Hz to 4 kHz; the ends err together at worst."""
+    thirds = after.thirds
+    if thirds is None:
+        return "no figures"
+    first, last = (thirds.bands.index(band) for band in MONITORING_THIRDS)
+    value, low, high = (
+        significant(float(np.mean(each[first : last + 1]))) for each in (thirds.value, thirds.low, thirds.high)
+    )
+    return f"{value} s ({low} to {high} s)"
 
 
 def reflection_words(plan: Plan, reflections: Sequence[Reflection]) -> tuple[str, ...]:

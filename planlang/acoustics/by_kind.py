@@ -14,11 +14,10 @@ from planlang.acoustics.constants import (
     ALLARD_CHAMPOUX,
     CORNER_GAIN_SHARE,
     DIFFUSER_ABSORPTION,
-    DIFFUSER_SCATTERING,
     MIKI,
 )
 from planlang.acoustics.corner_traps import CornerTrap, corner_gain, corner_reach
-from planlang.acoustics.diffusers import diffuser_range
+from planlang.acoustics.diffusers import diffuser_range, shares_scattered
 from planlang.acoustics.panel_rows import PanelRow
 from planlang.acoustics.panels import RESISTIVITIES, Buildup, Modelled, endless_absorption
 from planlang.syntax.record import record
@@ -113,5 +112,4 @@ def diffuser_scattering(diffuser: Diffuser, frequency: Floats, air: AirState) ->
     The range, from the design frequency to where a well is half a wavelength wide: `diffusers.diffuser_range`.
     """
     reach = diffuser_range(diffuser.prime, diffuser.design, diffuser.well, air.speed)
-    outside, inside = DIFFUSER_SCATTERING.value
-    return np.where((frequency >= reach.lowest) & (frequency <= reach.highest), inside, outside)
+    return shares_scattered(reach, frequency)

@@ -12,7 +12,7 @@ from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import Evenness
 from planlang.acoustics.formulas import EYRING, SABINE, WHY, by_leading_formula
 from planlang.acoustics.model import Decay, Formula, Thirds
-from planlang.acoustics.uncertainty import range_with
+from planlang.acoustics.uncertainty import Range, all_ranges, holding
 from planlang.plan.figure import Figure, significant
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
@@ -51,7 +51,8 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
     """Decay by all formulas, the value by the one that leads, and the range of 90 % of the draws."""
     area, led, octaves = total(rows), by_leading_formula(rows, room, even), IN_OCTAVES
     times, leads, value = led.times, led.leads, led.value
-    low, high = range_with(value, rows, room, even)
+    ends, alone = all_ranges(rows, room, even, octaves)
+    low, high = holding(value, ends)
     result = Decay(
         sabine=series(times[SABINE][octaves]),
         eyring=series(times[EYRING][octaves]),
@@ -65,24 +66,27 @@ def decay(rows: tuple[Row, ...], room: Enclosure, even: Evenness, lines: tuple[S
         value=series(value[octaves]),
         least=series(led.least[octaves]),
         leads=leads[octaves],
-        formulas=_formulas(times, leads, octaves),
+        formulas=_formulas(times, leads[octaves], alone),
         thirds=Thirds(
             bands=THIRDS,
             value=series(value[IN_THIRDS]),
             low=series(low[IN_THIRDS]),
             high=series(high[IN_THIRDS]),
             leads=leads[IN_THIRDS],
-            formulas=_formulas(times, leads, IN_THIRDS),
         ),
     )
     return replace(result, figures=_figures(result, room, lines))
 
 
-def _formulas(times: Mapping[str, Floats], leads: tuple[str, ...], chosen: slice) -> tuple[Formula, ...]:
-    return tuple(
-        Formula(name, series(values[chosen]), (WHY[name],) if name in leads[chosen] else ())
-        for name, values in times.items()
-    )
+def _formulas(times: Mapping[str, Floats], leads: tuple[str, ...], ranges: Mapping[str, Range]) -> tuple[Formula, ...]:
+    """In octaves; the ranges widened where need be to hold the times."""
+    found = []
+    for name, values in times.items():
+        value = values[IN_OCTAVES]
+        low, high = holding(value, ranges[name])
+        why = (WHY[name],) if name in leads else ()
+        found.append(Formula(name, series(value), series(low), series(high), why))
+    return tuple(found)
 
 
 def _figures(result: Decay, room: Enclosure, lines: tuple[Span, ...]) -> tuple[Figure, ...]:
@@ -112,5 +116,10 @@ def _inputs(result: Decay, room: Enclosure, index: int) -> tuple[tuple[str, str]
         ("speed of sound c", f"{significant(room.speed, 3)} m/s"),
         ("mean absorption coefficient", significant(result.mean_alpha[index])),
         ("leading formula", result.leads[index]),
-        *((formula.name, f"{significant(formula.times[index])} s") for formula in result.formulas),
+        *((formula.name, _ranged(formula, index)) for formula in result.formulas),
     )
+
+
+def _ranged(formula: Formula, index: int) -> str:
+    value, low, high = (significant(each[index]) for each in (formula.times, formula.low, formula.high))
+    return f"{value} s ({low} to {high} s)"

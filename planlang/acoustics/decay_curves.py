@@ -30,6 +30,18 @@ def decay_time(integral: Floats, dt: float, start: float, end: float) -> Floats:
     return found
 
 
+def fall_time(integral: Floats, dt: float, fall: float) -> Floats:
+    """When the level is first down by so many dB, s, between steps in a straight line; nan where it never is."""
+    levels = 10 * np.log10(np.maximum(integral / integral[0], FLOOR))
+    found = np.full(levels.shape[1], np.nan)
+    for band, level in enumerate(levels.T):
+        below = np.flatnonzero(level <= -fall)
+        if below.size and below[0] > 0:
+            before, after = level[below[0] - 1], level[below[0]]
+            found[band] = (below[0] - 1 + (before + fall) / (before - after)) * dt
+    return found
+
+
 def reverberation_time(integral: Floats, dt: float) -> Floats:
     """T20: from -5 to -25 dB. Source: ISO 3382-1."""
     return decay_time(integral, dt, -5.0, -25.0)

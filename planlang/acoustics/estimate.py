@@ -16,6 +16,7 @@ from planlang.acoustics.evenness import as_uneven_as, evenness
 from planlang.acoustics.findings import acoustic_findings
 from planlang.acoustics.flutter import flutter
 from planlang.acoustics.gains import gains, next_panels, treatment
+from planlang.acoustics.limits import known_limits
 from planlang.acoustics.model import Absorber, Acoustics, Decay, OtherTarget, Ranged, TargetBand
 from planlang.acoustics.reflections import first_reflections
 from planlang.acoustics.reverberation import schroeder_frequency
@@ -69,6 +70,7 @@ def estimate_acoustics(plan: Plan, room: RoomGeometry, layout: Layout) -> Outcom
         next_panels=next_panels(treated, panels, room, layout),
         flutter=flutter(room, _bare_alphas(room, rows_after), air.speed),
         beyond=beyond_panels(plan, enclosure.volume, before, after, [each.verdict_after for each in (first, *more)]),
+        limits=known_limits(layout, even_after),
     )
     struck = first_reflections(room, layout, plan.use.places, _struck(rows_after), air.speed)
     acoustics = replace(acoustics, reflections=struck, reflection_words=reflection_words(plan, struck))

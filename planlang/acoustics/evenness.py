@@ -16,6 +16,7 @@ from planlang.syntax.record import record
 AXES = ("the east and west walls", "the north and south walls", "floor and ceiling")
 SPREAD = 3  # in place of an axis: people and furniture
 SLANT = sqrt(0.5)
+LEAST_COSINE = 1e-6  # below which a face counts as square to an axis
 STRAIGHT = 0.9999  # cosine above which a wall counts as facing along an axis
 
 
@@ -23,20 +24,29 @@ STRAIGHT = 0.9999  # cosine above which a wall counts as facing along an axis
 class Evenness:
     """Per column: which axis holds most of the absorption (-1: none), and which opposite pair is lopsided (-1: none).
 
-    `areas` (3,) and `alphas` (3, columns) are the axes' areas and mean coefficients; `box` is True for a room of six
-    square faces, the shape that formulas by axes are for.
+    `areas` (3,) and `alphas` (3, columns) are the axes' areas and mean coefficients, every face shared among the axes
+    by the squares of its direction's cosines; `loose` is what lies on no face, m2 a column. `box` is True for a room of
+    six square faces, the shape that formulas by axes are published for.
     """
 
     heavy_axis: tuple[int, ...]
     lopsided_pair: tuple[int, ...]
     areas: Floats
     alphas: Floats
+    loose: Floats
     box: bool
     axes: Mapping[str, int]
+    shares: Mapping[str, Floats]
 
     def axis_of(self, surface: str) -> int:
-        """The axis that a surface belongs to; 3 for what lies on none."""
+        """The axis that a surface belongs to most; 3 for what lies on none."""
         return self.axes.get(surface, SPREAD)
+
+    def shares_of(self, surface: str) -> dict[int, float]:
+        """The axes among which a surface is shared, with its shares; {3: 1} for what lies on none."""
+        if surface not in self.shares:
+            return {SPREAD: 1.0}
+        return {axis: float(share) for axis, share in enumerate(self.shares[surface]) if share > 0}
 
     @property
     def uneven(self) -> tuple[bool, ...]:
@@ -61,30 +71,53 @@ def evenness(room: RoomGeometry, rows: tuple[Row, ...], spectrum: Spectrum = ALL
 
     An axis is heavy when its pair of surfaces holds over 60 % of the surfaces' absorption and more than 1.2 times its
     share of the area (own choice). A pair is lopsided when its sides' mean coefficients differ more
-    than threefold and the greater is at least 0.1 (the ratio: EN 12354-6, from memory). People are spread evenly.
+    than threefold and the greater is at least 0.1 (the ratio: EN 12354-6, from memory). For these tests a surface
+    belongs to one axis whole. People are spread evenly.
     """
     count = len(spectrum.columns)
     areas, absorption = np.zeros((3, 2)), np.zeros((3, 2, count))
     places = {surface.name: _place(surface) for surface in room.surfaces}
     for surface in room.surfaces:
         areas[places[surface.name]] += surface.area_mm2 / 1e6
-    spread = np.zeros(count)
     for row in rows:
         if row.surface in places:
             absorption[places[row.surface]] += row.capped
-        else:
-            spread += row.capped
-    axis_areas = areas.sum(axis=1)
-    alphas = _ratio(absorption.sum(axis=1), axis_areas[:, np.newaxis]) + spread / axis_areas.sum()
-    heavy = _heavy_axis(axis_areas, absorption.sum(axis=1))
+    heavy = _heavy_axis(areas.sum(axis=1), absorption.sum(axis=1))
     lopsided = _lopsided_pair(_ratio(absorption, areas[:, :, np.newaxis]))
     axes = {name: axis for name, (axis, _) in places.items()}
-    return Evenness(heavy, lopsided, axis_areas, alphas, is_box(room), axes)
+    return Evenness(heavy, lopsided, *_by_axes(room, rows, count), is_box(room), axes, axis_shares(room))
+
+
+def axis_shares(room: RoomGeometry) -> dict[str, Floats]:
+    """How each surface is shared among the axes: the squares of its direction's cosines, which add up to 1.
+
+    A wall of a box lies on one axis alone. For slopes and slanted walls it is an extension of our own, held against
+    rays in `tests/reference/`.
+    """
+    return {surface.name: _shares(np.array(surface.inward)) for surface in room.surfaces}
+
+
+def _shares(inward: Floats) -> Floats:
+    squares = np.where(np.abs(inward) < LEAST_COSINE, 0.0, inward * inward)
+    return np.asarray(squares / squares.sum(), dtype=np.float64)
+
+
+def _by_axes(room: RoomGeometry, rows: tuple[Row, ...], count: int) -> tuple[Floats, Floats, Floats]:
+    """Areas (3,) and mean coefficients (3, columns) of the axes, and what lies on no surface (columns)."""
+    shares = axis_shares(room)
+    areas = sum((shares[surface.name] * surface.area_mm2 / 1e6 for surface in room.surfaces), np.zeros(3))
+    absorption, loose = np.zeros((3, count)), np.zeros(count)
+    for row in rows:
+        if row.surface in shares:
+            absorption += np.multiply.outer(shares[row.surface], row.capped)
+        else:
+            loose += row.capped
+    return areas, _ratio(absorption, areas[:, np.newaxis]), loose
 
 
 def _heavy_axis(areas: Floats, absorption: Floats) -> tuple[int, ...]:
     shares = _ratio(absorption, absorption.sum(axis=0))
-    excess = shares / (areas / areas.sum())[:, np.newaxis]
+    excess = _ratio(shares, (areas / areas.sum())[:, np.newaxis])
     failing = (shares > AXIS_SHARE.value) & (excess > AXIS_EXCESS.value)
     return tuple(int(np.argmax(column)) if column.any() else -1 for column in failing.T)
 

@@ -1,17 +1,20 @@
 """What each array does by itself, what would be missed without it, and where one more panel would do most."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
-from planlang.acoustics.absorbers import Row, coefficients
+from planlang.acoustics.absorbers import Row, coefficients, covered_by
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.enclosure import Enclosure
-from planlang.acoustics.evenness import Evenness
+from planlang.acoustics.evenness import SPREAD, Evenness
+from planlang.acoustics.formulas import in_the_air
+from planlang.acoustics.kinds import has_row_of_its_own
 from planlang.acoustics.model import Gain, NextPanel, Ranged, TargetBand
-from planlang.acoustics.reverberation import arau_puchades, eyring
+from planlang.acoustics.reverberation import arau_puchades
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.record import record
@@ -22,7 +25,10 @@ LEAST, TAKEN, MOST = -1, 0, 1  # of what panels may absorb
 
 @record
 class Treatment:
-    """What the arrays change in the axes' mean coefficients, (3, octaves) each, by array and by least, taken, most."""
+    """What the arrays change, by array and by least, taken, most.
+
+    A change, (4, octaves), is one of the axes' mean coefficients and of what lies on no face, m2.
+    """
 
     enclosure: Enclosure
     bare: Evenness
@@ -31,8 +37,8 @@ class Treatment:
 
     def mean_time(self, changes: Iterable[Floats]) -> float:
         """Mean decay over the chosen octaves, s, with such changes."""
-        alphas = self.bare.alphas[:, IN_OCTAVES] + sum(changes, np.zeros(()))
-        return float(np.mean(_times(alphas, self.enclosure, self.bare)[self.chosen]))
+        change = sum(changes, np.zeros((4, len(OCTAVES))))
+        return float(np.mean(_times(change, self.enclosure, self.bare)[self.chosen]))
 
     def others(self, name: str = "") -> list[Floats]:
         """The changes by all arrays, but for one."""
@@ -55,8 +61,8 @@ def treatment(
 ) -> Treatment:
     """Read the arrays' rows: `bare` is the room without panels.
 
-    Times are means over the octaves that the target asks for (500 to 2000 Hz without a target), by Arau's formula in a
-    box, which tells on which surfaces an array lies, and by Norris-Eyring's elsewhere.
+    Times are means over the octaves that the target asks for (500 to 2000 Hz without a target), by Arau's formula,
+    which tells on which surfaces an array lies.
     """
     bands = tuple(band for band, target in zip(OCTAVES, asked, strict=True) if target.most is not None) or USUAL_BANDS
     changes = {row.key[1]: _changes(row, room, layout, bare) for row in rows}
@@ -84,7 +90,8 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
     """One more panel like those of each array: where they hang, and on the barest surface of each other axis.
 
     Elsewhere is asked only in a box, where the formula can tell the surfaces apart. Whether there is room for it, and
-    what it would hang from, is not looked at.
+    what it would hang from, is not looked at. Kinds that hang in a corner or under a ceiling alone are asked of no
+    other.
     """
     found: list[NextPanel] = []
     for row in rows:
@@ -93,7 +100,9 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
         one = {end: change / count for end, change in treated.changes[name].items()}
         found.append(NextPanel(name, row.surface, treated.shortened(one, treated.others()), own=True))
         here = treated.bare.axis_of(row.surface)
-        for axis, surface in _barest(room, treated.bare).items():
+        tied = any(has_row_of_its_own(panel.array.panel) for panel in layout.panels if panel.array.name == name)
+        elsewhere = {} if tied else _barest(room, treated.bare)
+        for axis, surface in elsewhere.items():
             if axis != here < len(treated.bare.areas):
                 moved = {end: _moved(change, here, axis, treated.bare.areas) for end, change in one.items()}
                 found.append(NextPanel(name, surface, treated.shortened(moved, treated.others()), own=False))
@@ -118,29 +127,32 @@ def _moved(change: Floats, here: int, axis: int, areas: Floats) -> Floats:
     return moved
 
 
-def _times(alphas: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
-    air_m = enclosure.air_m[IN_OCTAVES]
-    if bare.box:
-        return arau_puchades(enclosure.volume, bare.areas, alphas, air_m, enclosure.speed)
-    return eyring(enclosure.volume, enclosure.surface, bare.areas @ alphas, air_m, enclosure.speed)
+def _times(change: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
+    alphas = bare.alphas[:, IN_OCTAVES] + change[:SPREAD]
+    lossy = in_the_air(enclosure, bare)[IN_OCTAVES] + change[SPREAD] / (4 * enclosure.volume)
+    return arau_puchades(enclosure.volume, bare.areas, alphas, lossy, enclosure.speed)
 
 
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
-    """What an array changes in the axes' mean coefficients: its own, least, taken and most, less what it hides."""
-    hidden = sum(
-        panel.area / 1e6 for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
-    )
-    surface = room.surface(row.surface)
-    lost = np.zeros(len(OCTAVES))
-    if surface is not None and surface.lining is not None:
-        lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
-    axis = bare.axis_of(row.surface)
+    """What an array changes: its own absorption, least, taken and most, less that of what it hides."""
+    own = replace(layout, panels=tuple(panel for panel in layout.panels if panel.array.name == row.key[1]))
+    hides = np.zeros((4, len(OCTAVES)))
+    for name, hidden in covered_by(own).hidden.items():
+        surface = room.surface(name)
+        if surface is not None and surface.lining is not None:
+            lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+            hides += _over_axes(lost, name, bare)
     found = {}
     taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
     for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
-        change = np.zeros((3, len(OCTAVES)))
-        if axis < len(change):
-            scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
-            change[axis] = (row.capped[IN_OCTAVES] * scale - lost) / bare.areas[axis]
-        found[end] = change
+        scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
+        found[end] = _over_axes(row.capped[IN_OCTAVES] * scale, row.surface, bare) - hides
     return found
+
+
+def _over_axes(absorbed: Floats, surface: str, bare: Evenness) -> Floats:
+    """Absorption area on a surface, m2 a band, as it adds to the axes' mean coefficients, and to what is spread."""
+    change = np.zeros((4, len(OCTAVES)))
+    for axis, share in bare.shares_of(surface).items():
+        change[axis] = share * absorbed / (1.0 if axis == SPREAD else bare.areas[axis])
+    return change

@@ -28,23 +28,24 @@ class Absorber:
 
 @record
 class Formula:
-    """Decay times by one formula, s; `why` says when it leads, empty for one that doesn't in any band."""
+    """Decay times by one formula, s, with the range of 90 % of the draws; `why` says when it leads, empty if never."""
 
     name: str
     times: Series
+    low: Series
+    high: Series
     why: tuple[str, ...] = ()
 
 
 @record
 class Thirds:
-    """Decay times in one-third octaves: by the leading formula, with the range, and all formulas side by side."""
+    """Decay times in one-third octaves: by the leading formula, with the range."""
 
     bands: tuple[int, ...]
     value: Series
     low: Series
     high: Series
     leads: tuple[str, ...]
-    formulas: tuple[Formula, ...]
 
 
 @record
@@ -52,7 +53,7 @@ class Decay:
     """Decay times of one state of the room, and the range that the estimate claims, an octave each.
 
     `value` is by the formula that `leads` in the octave; `formulas` are all that can be set up, side by side. `least`
-    is what a lower limit is held against: `value`, but the shortest formula where the middle of the models leads.
+    is what a lower limit is held against: `value`, but the shortest formula where an uneven room is no box.
     The range holds 90 % of the draws of all that may be off, and `value`.
 
     `absorption` is the whole room's absorption area without air, m2; its range is narrower than the sum of the
@@ -155,9 +156,10 @@ class AtListener:
 class RayCheck:
     """The room with its panels by rays: T20 and EDT of all sound in it, s, an octave each, as a check on the formulas.
 
-    `levels` are decay curves, dB, an octave each, at steps of `step` s. `outside` are the octaves (Hz) in which T20
-    lies outside the range of the estimate; `scattering` says what was taken for what. `lost` rays met no face;
-    `followed` were followed to the end, in a hard room fewer than started. A time that can't be read is not a number.
+    `levels` are decay curves, dB, an octave each, at steps of `step` s; `falls` say for some dB when they are reached,
+    s, an octave each. `outside` are the octaves (Hz) in which T20 lies outside the range of the estimate;
+    `scattering` says what was taken for what. `lost` rays met no face; `followed` were followed to the end, in a hard
+    room fewer than started. A time that can't be read is not a number.
     """
 
     rays: int
@@ -169,6 +171,7 @@ class RayCheck:
     listeners: tuple[AtListener, ...]
     step: float
     levels: tuple[Series, ...]
+    falls: tuple[tuple[int, tuple[Ranged, ...]], ...]
     outside: tuple[int, ...]
     scattering: tuple[str, ...]
 
@@ -267,6 +270,7 @@ class Acoustics:
     gains: tuple[Gain, ...] = ()
     next_panels: tuple[NextPanel, ...] = ()
     beyond: tuple[str, ...] = ()
+    limits: tuple[str, ...] = ()
     flutter: tuple[str, ...] = ()
     low_end: LowEnd | None = None
     rays: RayCheck | None = None

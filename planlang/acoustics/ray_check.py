@@ -8,19 +8,21 @@ import numpy as np
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import IN_OCTAVES
-from planlang.acoustics.constants import RAY_CHANCE, SCATTERING, SCATTERING_SPREAD
+from planlang.acoustics.constants import RAY_CHANCE, SCATTERING_SPREAD
 from planlang.acoustics.decay_curves import (
     FLOOR,
     backward_integral,
     clarity,
     definition,
     early_decay_time,
+    fall_time,
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
+from planlang.acoustics.faces import Face
 from planlang.acoustics.model import AtListener, Decay, Ranged, RayCheck
-from planlang.acoustics.ray_room import altered, ray_source, room_faces
-from planlang.acoustics.rays import LONGEST, STEP, Face, Rays, Traced, trace
+from planlang.acoustics.ray_room import altered, ray_source, room_faces, scattering_words
+from planlang.acoustics.rays import LONGEST, STEP, Rays, Traced, trace
 from planlang.acoustics.reflections import position
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.model import Plan
@@ -30,6 +32,7 @@ CURVE_STEPS = 5  # steps of the tracer between values of a printed curve
 CURVE_END = -40.0  # dB
 RAYS, RAYS_OF_ENDS = 20_000, 4_000
 BOUNCES, BOUNCES_OF_ENDS = 2_400_000, 400_000  # of all rays together: see `rays_for`
+FALLS = (10, 20, 30)  # dB, of which the book says when they are reached
 DECADES = 34.0  # dB that rays are followed for
 NUDGE = 0.001  # m: a listener on the source would stop the reckoning
 
@@ -71,8 +74,12 @@ def ray_check(
         listeners=tuple(_at(place.name, number, traced, ends) for number, place in enumerate(listeners)),
         step=STEP * CURVE_STEPS,
         levels=_levels(integrals[0]),
+        falls=tuple(
+            (fall, _ranged([fall_time(integral, STEP, fall) for integral in integrals], RAY_CHANCE.value))
+            for fall in FALLS
+        ),
         outside=_outside(t20, decay),
-        scattering=tuple(f"{what}: {100 * share:.0f} %" for what, share in SCATTERING.value.items()),
+        scattering=scattering_words(layout),
     )
 
 
@@ -95,7 +102,7 @@ def _seed(faces: tuple[Face, ...], source: Floats, loss: Floats) -> int:
     parts = [source, loss]
     for face in faces:
         parts += [face.origin, face.across, face.up, np.array(face.outline).ravel()]
-        parts += [np.array([*piece.box, *piece.kept, piece.scatter]) for piece in face.pieces]
+        parts += [np.array([*piece.box, *piece.kept, *np.ravel(piece.scatter)]) for piece in face.pieces]
         parts += [np.array(piece.outline).ravel() for piece in face.pieces if piece.outline]
     text = " ".join(f"{value:.6g}" for part in parts for value in part)
     return int.from_bytes(sha256(text.encode()).digest()[:8], "big")

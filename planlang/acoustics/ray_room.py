@@ -8,13 +8,16 @@ import numpy as np
 from planlang.acoustics.absorbers import Row
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
-from planlang.acoustics.constants import MOST_ALPHA, SCATTERING
+from planlang.acoustics.constants import DIFFUSER_SCATTERING, MOST_ALPHA, SCATTERING
+from planlang.acoustics.diffusers import diffuser_range, shares_scattered
+from planlang.acoustics.faces import Face, Piece
 from planlang.acoustics.floors import middle
-from planlang.acoustics.rays import Face, Piece
 from planlang.acoustics.reflections import position
 from planlang.acoustics.targets import clear_height
 from planlang.geometry.model import Box, Layout, RoomGeometry, Surface
 from planlang.plan.model import Plan
+from planlang.plan.panel import Diffuser, PanelType
+from planlang.plan.sequences import SPEED
 from planlang.plan.stock import OCTAVES
 
 
@@ -39,7 +42,7 @@ def _face(
         Piece(
             _metres(panel.box),
             kept.get(("array", panel.array.name), hard),
-            shares["panel"],
+            _scatters(panel.array.panel),
             round=panel.shape is not None and panel.shape.radius > 0,
             outline=tuple((float(x) / 1000, float(y) / 1000) for x, y in panel.shape.corners) if panel.shape else (),
         )
@@ -63,6 +66,24 @@ def _face(
         outline=tuple((x / 1000, y / 1000) for x, y in surface.outline),
         pieces=(*pieces, rest),
     )
+
+
+def _scatters(panel: PanelType) -> Floats | float:
+    """Share of sound that a panel scatters: that of wells a value an octave, of any other panel one for all."""
+    if not isinstance(panel, Diffuser):
+        return SCATTERING.value["panel"]
+    wells = panel.wells
+    reach = diffuser_range(wells.prime, float(wells.design), float(wells.width) / 1000, float(SPEED) / 1000)
+    return shares_scattered(reach, np.array(OCTAVES, dtype=np.float64))
+
+
+def scattering_words(layout: Layout) -> tuple[str, ...]:
+    """What is taken to scatter how much."""
+    found = [f"{what}: {100 * share:.0f} %" for what, share in SCATTERING.value.items()]
+    if any(isinstance(panel.array.panel, Diffuser) for panel in layout.panels):
+        outside, inside = DIFFUSER_SCATTERING.value
+        found.append(f"diffusers: {100 * inside:.0f} % within their range and {100 * outside:.0f} % outside (a guess)")
+    return tuple(found)
 
 
 def _kept(row: Row, gross: float) -> Floats:
@@ -91,7 +112,7 @@ def altered(faces: tuple[Face, ...], absorbs: Floats, scatters: float) -> tuple[
 
     def piece(old: Piece) -> Piece:
         kept = 1 - np.minimum(absorbs * (1 - old.kept), MOST_ALPHA.value)
-        return replace(old, kept=kept, scatter=min(scatters * old.scatter, 1.0))
+        return replace(old, kept=kept, scatter=np.minimum(scatters * np.asarray(old.scatter), 1.0))
 
     return tuple(replace(face, pieces=tuple(piece(old) for old in face.pieces)) for face in faces)
 

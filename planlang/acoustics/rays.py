@@ -13,46 +13,20 @@ from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.draws import even
+from planlang.acoustics.faces import Face, along, dot, on_face, outer_faces, within
+from planlang.acoustics.pieces import piece_map
 from planlang.syntax.record import record
 
 STEP = 0.002  # s
+WINDOW = 40  # steps between looks at what is left
 EAR = 0.5  # m, radius of the sphere that stands for a listener
 ENOUGH = 10**-3.4  # share of the energy that may be left when tracing ends
 LONGEST = 12.0  # s
 CLEAR = 1e-9  # m: how far before a face a ray is set down
 TURNS = 4096  # directions to scatter into
+EARS = 4  # listeners that every ray is held against; of more, each is held against a part of the rays
 GOLDEN = (np.sqrt(5.0) - 1) / 2
 Indices = NDArray[np.intp]
-
-
-@record
-class Piece:
-    """A part of a face: box (left, lower, right, upper) in m on the face, () for the rest of it; what it does to sound.
-
-    `kept` is the share of energy that it sends back, a value a band; `scatter` the share of rays by Lambert's law.
-    Where it doesn't fill its box, it is `round`, or has a convex `outline`, anticlockwise.
-    """
-
-    box: tuple[float, ...]
-    kept: Floats
-    scatter: float
-    round: bool = False
-    outline: tuple[tuple[float, float], ...] = ()
-
-
-@record
-class Face:
-    """A plane face: origin, unit directions across, up and into the room; outline on it, m.
-
-    The last of its pieces is the rest of it.
-    """
-
-    origin: Floats
-    across: Floats
-    up: Floats
-    inward: Floats
-    outline: tuple[tuple[float, float], ...]
-    pieces: tuple[Piece, ...]
 
 
 @record
@@ -88,25 +62,39 @@ def trace(
 ) -> Traced:
     """Trace until 34 dB are lost in every band.
 
-    `volume_loss` is what air and loose things take, 1/m, a value a band.
+    `volume_loss` is what air and loose things take, 1/m, a value a band. Rays carry all bands together that scatter
+    alike on every piece; other bands take ways of their own.
     """
-    tracer = _Tracer(faces, source, listeners, speed, seed, rays.count, len(volume_loss))
-    window = 40
-    while True:
-        tracer.advance(window * STEP)
-        if window * STEP >= rays.until:
-            tracer.thin_to(-(-rays.count // rays.keep))
-        left = tracer.left() * np.exp(-volume_loss * speed * window * STEP)
-        if left.max() < ENOUGH or window * STEP >= LONGEST:
-            break
-        window += 40
-    steps = window
+    groups = bands_alike(faces, len(volume_loss))
+    tracers = [_Tracer(faces, source, listeners, speed, seed, rays.count, bands) for bands in groups]
+    order = np.argsort(np.concatenate(groups))
+    steps, left = 0, np.ones(len(volume_loss))
+    while left.max() >= ENOUGH and steps * STEP < LONGEST:
+        steps += WINDOW
+        for tracer in tracers:
+            tracer.advance(steps * STEP)
+            if steps * STEP >= rays.until:
+                tracer.thin_to(-(-rays.count // rays.keep))
+        left = np.concatenate([tracer.left() for tracer in tracers])[order]
+        left = left * np.exp(-volume_loss * speed * steps * STEP)
     fading = np.exp(-np.multiply.outer((np.arange(steps) + 0.5) * STEP * speed, volume_loss))
-    return Traced(tracer.remaining(steps) * fading, tracer.heard[:, :steps] * fading, tracer.lost, len(tracer.time))
+    room = np.concatenate([tracer.remaining(steps) for tracer in tracers], axis=1)[:, order]
+    heard = np.concatenate([tracer.heard[:, :steps] for tracer in tracers], axis=2)[:, :, order]
+    lost, followed = max(tracer.lost for tracer in tracers), min(len(tracer.time) for tracer in tracers)
+    return Traced(room * fading, heard * fading, lost, followed)
+
+
+def bands_alike(faces: Sequence[Face], count: int) -> list[Indices]:
+    """The bands in groups that scatter alike on every piece."""
+    shares = np.stack([np.broadcast_to(piece.scatter, count) for face in faces for piece in face.pieces])
+    found: dict[bytes, list[int]] = {}
+    for band in range(count):
+        found.setdefault(shares[:, band].tobytes(), []).append(band)
+    return [np.array(bands, dtype=np.intp) for bands in found.values()]
 
 
 class _Tracer:
-    """The state of all rays."""
+    """The state of all rays, for bands that scatter alike."""
 
     def __init__(
         self,
@@ -116,19 +104,29 @@ class _Tracer:
         speed: float,
         seed: int,
         rays: int,
-        bands: int,
+        bands: Indices,
     ) -> None:
         self.faces, self.listeners, self.speed = faces, listeners, speed
-        self.convex = is_convex(faces)
+        self.maps = [
+            piece_map([(piece.box, piece.round, piece.outline) for piece in face.pieces[:-1]]) for face in faces
+        ]
+        self.first_piece = np.cumsum([0, *(len(face.pieces) for face in faces)])
+        every = [piece for face in faces for piece in face.pieces]
+        self.kept = np.stack([piece.kept[bands] for piece in every], axis=1)
+        self.scatter = np.array([np.broadcast_to(piece.scatter, piece.kept.shape)[bands[0]] for piece in every])
+        self.normals = np.stack([face.inward for face in faces], axis=1)
+        self.offsets = [float(face.inward @ face.origin) for face in faces]
+        self.shares = max(-(-len(listeners) // EARS), 1)
+        self.outer = outer_faces(faces)
         self.place = np.repeat(source[:, np.newaxis], rays, axis=1)
         self.way = sphere(rays).T.copy()
-        self.energy = np.full((bands, rays), 1.0 / rays)
+        self.energy = np.full((len(bands), rays), 1.0 / rays)
         self.time = np.zeros(rays)
         self.bounce = np.zeros(rays, dtype=np.uint64)
         self.salt = (np.arange(rays, dtype=np.uint64) << np.uint64(24)) ^ np.uint64(seed)
         steps = round(LONGEST / STEP) + 2
-        self.absorbed = np.zeros((steps, bands))
-        self.heard = np.zeros((len(listeners), steps, bands))
+        self.absorbed = np.zeros((steps, len(bands)))
+        self.heard = np.zeros((len(listeners), steps, len(bands)))
         self.turns = sphere(TURNS).T.copy()
         self.lost = 0
 
@@ -171,36 +169,48 @@ class _Tracer:
         self._listen(going, place, way, length)
         landed = place + length * way
         self.time[going] += length / self.speed
-        normals, kept, scatter = self._struck(face, landed)
-        self._absorb(going, kept)
+        piece, normals = self._struck(face, landed), self.normals[:, face]
+        self._absorb(going, self.kept[:, piece])
         self.place[:, going] = landed + CLEAR * normals
-        self.way[:, going] = self._turned(going, way, normals, scatter)
+        self.way[:, going] = self._turned(going, way, normals, self.scatter[piece])
         self.bounce[going] += np.uint64(1)
 
     def _next_faces(self, place: Floats, way: Floats) -> tuple[Indices, Floats]:
+        """The face that each ray meets next, and how far away; infinitely far where there is none.
+
+        Of outer faces the nearest plane is met, wherever its outline lies; of others only what is nearer still.
+        """
         nearest, face = np.full(place.shape[1], np.inf), np.zeros(place.shape[1], dtype=np.intp)
-        for number, plane in enumerate(self.faces):
-            towards = _dot(plane.inward, way)
-            height = _dot(plane.inward, place - plane.origin[:, np.newaxis])
-            with np.errstate(divide="ignore", invalid="ignore"):
-                length = np.where((towards < 0) & (height > 0), -height / towards, np.inf)
-            near = length < nearest
-            if not self.convex:
-                near &= _within(plane, place + np.where(near, length, 0.0) * way)
-            nearest, face = np.where(near, length, nearest), np.where(near, number, face)
+        for number in map(int, np.argsort(~self.outer, kind="stable")):
+            length = self._reach(number, place, way)
+            if self.outer[number]:
+                near = length < nearest
+                nearest, face = np.where(near, length, nearest), np.where(near, number, face)
+            else:
+                here = np.flatnonzero(length < nearest)
+                here = here[within(self.faces[number], place[:, here] + length[here] * way[:, here])]
+                nearest[here], face[here] = length[here], number
+        for number in map(int, np.flatnonzero(self.outer)) if not self.outer.all() else ():
+            here = np.flatnonzero((face == number) & np.isfinite(nearest))
+            missed = ~within(self.faces[number], place[:, here] + nearest[here] * way[:, here])
+            nearest[here[missed]] = np.inf
         return face, nearest
 
-    def _struck(self, face: Indices, landed: Floats) -> tuple[Floats, Floats, Floats]:
-        """Normals, shares of energy kept, and scattering where the rays land."""
-        count = landed.shape[1]
-        normals, kept, scatter = np.empty((3, count)), np.empty((len(self.energy), count)), np.empty(count)
-        for number, plane in enumerate(self.faces):
-            here = np.flatnonzero(face == number)
-            normals[:, here] = plane.inward[:, np.newaxis]
-            piece = _pieces_struck(plane, landed[:, here])
-            kept[:, here] = np.stack([each.kept for each in plane.pieces], axis=1)[:, piece]
-            scatter[here] = np.array([each.scatter for each in plane.pieces])[piece]
-        return normals, kept, scatter
+    def _reach(self, number: int, place: Floats, way: Floats) -> Floats:
+        """How far each ray is from the plane of a face, from its inner side; infinity where it doesn't go there."""
+        normal = self.normals[:, number]
+        towards, height = along(normal, way), along(normal, place) - self.offsets[number]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return np.where((towards < 0) & (height > 0), -height / towards, np.inf)
+
+    def _struck(self, face: Indices, landed: Floats) -> Indices:
+        """The numbers of the pieces, of all faces together, on which the rays land."""
+        piece = self.first_piece[face]
+        for number, (plane, pieces) in enumerate(zip(self.faces, self.maps, strict=True)):
+            if len(plane.pieces) > 1:
+                here = np.flatnonzero(face == number)
+                piece[here] += pieces.at(*on_face(plane, landed[:, here]))
+        return piece
 
     def _absorb(self, going: Indices, kept: Floats) -> None:
         before = self.energy[:, going]
@@ -213,28 +223,39 @@ class _Tracer:
 
     def _turned(self, going: Indices, way: Floats, normals: Floats, scatter: Floats) -> Floats:
         """The way on: mirrored, or by Lambert's law (the normal and an even direction, added)."""
-        mirrored = way - 2 * _dot(normals, way) * normals
+        mirrored = way - 2 * dot(normals, way) * normals
         counter = self.salt[going] + (self.bounce[going] << np.uint64(1))
         by_chance = even(counter) < scatter
         chosen = (even(counter + np.uint64(1)) * TURNS).astype(np.intp)
         spread = normals + (1 - 1e-9) * self.turns[:, chosen]
         new = np.where(by_chance, spread, mirrored)
-        return np.asarray(new / np.sqrt(_dot(new, new)), dtype=np.float64)
+        return np.asarray(new / np.sqrt(dot(new, new)), dtype=np.float64)
 
     def _listen(self, going: Indices, place: Floats, way: Floats, length: Floats) -> None:
-        """Add the energy of rays that pass a listener's sphere, by the length of the way inside it."""
-        for number, ear in enumerate(self.listeners):
-            to_ear = ear[:, np.newaxis] - place
-            along = _dot(to_ear, way)
-            short = EAR**2 - (_dot(to_ear, to_ear) - along * along)
-            passed = np.flatnonzero((short > 0) & (along > 0) & (along < length))
-            if passed.size:
-                moments = self.time[going[passed]] + along[passed] / self.speed
-                steps = np.minimum((moments / STEP).astype(np.intp), self.heard.shape[1] - 1)
-                chord = 2 * np.sqrt(short[passed])
-                for band in range(len(self.energy)):
-                    weights = self.energy[band, going[passed]] * chord
-                    self.heard[number, :, band] += np.bincount(steps, weights, self.heard.shape[1])
+        """Add the energy of rays that pass a listener's sphere, by the length of the way inside it.
+
+        Of many listeners each is held against its share of the rays, which then stand for all.
+        """
+        for share in range(min(self.shares, len(self.listeners))):
+            part = (going, place, way, length)
+            if self.shares > 1:
+                here = np.flatnonzero(going % self.shares == share)
+                part = (going[here], place[:, here], way[:, here], length[here])
+            for number in range(share, len(self.listeners), self.shares):
+                self._hear(number, *part)
+
+    def _hear(self, number: int, going: Indices, place: Floats, way: Floats, length: Floats) -> None:
+        to_ear = self.listeners[number][:, np.newaxis] - place
+        along = dot(to_ear, way)
+        short = EAR**2 - (dot(to_ear, to_ear) - along * along)
+        passed = np.flatnonzero((short > 0) & (along > 0) & (along < length))
+        if passed.size:
+            rays = going[passed]
+            moments = self.time[rays] + along[passed] / self.speed
+            steps = np.minimum((moments / STEP).astype(np.intp), self.heard.shape[1] - 1)
+            chord = self.shares * 2 * np.sqrt(short[passed])
+            for band, energy in enumerate(self.energy[:, rays]):
+                self.heard[number, :, band] += np.bincount(steps, energy * chord, self.heard.shape[1])
 
     def _lose(self, gone: Indices) -> None:
         """Rays that meet no face, through a gap between faces: their energy counts as absorbed."""
@@ -253,53 +274,3 @@ def sphere(count: int) -> Floats:
     turn = 2 * np.pi * np.mod(place * GOLDEN, 1.0)
     flat = np.sqrt(1 - height * height)
     return np.asarray(np.round(np.stack([flat * np.cos(turn), flat * np.sin(turn), height], axis=1), 12))
-
-
-def is_convex(faces: Sequence[Face]) -> bool:
-    """Whether every corner of every face lies on the inner side of all faces."""
-    corners = np.array([face.origin + x * face.across + y * face.up for face in faces for x, y in face.outline])
-    return all(bool(np.all((corners - face.origin) @ face.inward > -1e-6)) for face in faces)
-
-
-def _dot(first: Floats, second: Floats) -> Floats:
-    return np.asarray(first[0] * second[0] + first[1] * second[1] + first[2] * second[2], dtype=np.float64)
-
-
-def _on_face(face: Face, places: Floats) -> tuple[Floats, Floats]:
-    from_datum = places - face.origin[:, np.newaxis]
-    return _dot(face.across, from_datum), _dot(face.up, from_datum)
-
-
-def _within(face: Face, places: Floats) -> NDArray[np.bool_]:
-    """Which places lie in the outline of a face."""
-    x, y = _on_face(face, places)
-    crossed = np.zeros(len(x), dtype=np.bool_)
-    for (x1, y1), (x2, y2) in zip(face.outline, [*face.outline[1:], face.outline[0]], strict=True):
-        if y1 != y2:
-            crossed ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) * ((x2 - x1) / (y2 - y1)))
-    return crossed
-
-
-def _pieces_struck(face: Face, places: Floats) -> Indices:
-    """The number of the piece of a face that each place lies on; the first that fits counts."""
-    chosen = np.full(places.shape[1], len(face.pieces) - 1, dtype=np.intp)
-    if len(face.pieces) == 1:
-        return chosen
-    x, y = _on_face(face, places)
-    for number in range(len(face.pieces) - 2, -1, -1):
-        chosen[_in_piece(face.pieces[number], x, y)] = number
-    return chosen
-
-
-def _in_piece(piece: Piece, x: Floats, y: Floats) -> NDArray[np.bool_]:
-    left, lower, right, upper = piece.box
-    if piece.round:
-        across, up = (2 * x - left - right) / (right - left), (2 * y - lower - upper) / (upper - lower)
-        return np.asarray(across * across + up * up <= 1)
-    if piece.outline:
-        turns = [
-            (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0
-            for (ax, ay), (bx, by) in zip(piece.outline, [*piece.outline[1:], piece.outline[0]], strict=True)
-        ]
-        return np.asarray(np.logical_and.reduce(turns))
-    return np.asarray((x >= left) & (x <= right) & (y >= lower) & (y <= upper))

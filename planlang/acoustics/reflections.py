@@ -16,6 +16,8 @@ from planlang.plan.room import Place
 EDGE = 1e-6  # m: what counts as on the edge
 NOTHING = Ranged(0.0, 0.0, 0.0)
 Struck = Mapping[tuple[str, str], Ranged]
+Outlined = tuple[int, PlacedPanel, float, float, float, float]  # left, lower, right, upper, mm
+Planes = Mapping[float, Sequence[Outlined]]
 
 
 def image(source: Floats, point: Floats, normal: Floats) -> Floats:
@@ -48,12 +50,13 @@ def first_reflections(
     strike within a panel's outline, on the plane of its face, counts as treated by it. A way that another surface
     blocks is left out, and so are pairs between which no straight way is free: there is no direct sound to go by.
     """
+    panels = {surface.name: _planes(layout.on(surface.name)) for surface in room.surfaces}
     found = [
         reflection
         for talker, listener in pairs(places)
         if in_sight(room, position(talker), position(listener))
         for surface in room.surfaces
-        if (reflection := _reflection(room, layout, (talker, listener), surface, alphas, speed)) is not None
+        if (reflection := _reflection(room, panels, (talker, listener), surface, alphas, speed)) is not None
     ]
     return tuple(sorted(found, key=lambda each: (each.talker, each.listener, each.delay, each.surface)))
 
@@ -81,14 +84,14 @@ def position(place: Place) -> Floats:
 
 def _reflection(
     room: RoomGeometry,
-    layout: Layout,
+    panels: Mapping[str, Planes],
     pair: tuple[Place, Place],
     surface: Surface,
     alphas: Struck,
     speed: float,
 ) -> Reflection | None:
     source, listener = position(pair[0]), position(pair[1])
-    panel, where = _on_panel(layout.on(surface.name), surface, source, listener)
+    panel, where = _on_panel(panels[surface.name], surface, source, listener)
     if panel is None:
         where = _on_surface(surface, source, listener)
     if where is None or not _is_clear(room, surface, (source, where, listener)):
@@ -114,21 +117,37 @@ def _reflection(
     )
 
 
+def _planes(panels: Sequence[PlacedPanel]) -> Planes:
+    """Panels by how far (mm) the planes of their faces lie from the surface, each with its place in the order."""
+    found: dict[float, list[Outlined]] = {}
+    for number, panel in enumerate(panels):
+        box, off = panel.box, float(panel.array.hang.drop + panel.array.panel.depth)
+        outlined = (number, panel, float(box.left), float(box.lower), float(box.right), float(box.upper))
+        found.setdefault(off, []).append(outlined)
+    return found
+
+
 def _on_panel(
-    panels: Sequence[PlacedPanel], surface: Surface, source: Floats, listener: Floats
+    planes: Planes, surface: Surface, source: Floats, listener: Floats
 ) -> tuple[PlacedPanel | None, Floats | None]:
-    for panel in panels:
-        off = float(panel.array.hang.drop + panel.array.panel.depth)
+    """The first panel, in the order of the layout, that sends sound from source to listener, and where."""
+    struck: list[tuple[int, PlacedPanel, Floats]] = []
+    for off, panels in planes.items():
         where = strike(source, listener, _metres(surface.in_room(0.0, 0.0, off)), np.array(surface.inward))
         if where is None:
             continue
         across, up = _on_plane(surface, where)
-        box = panel.box
-        if not (float(box.left) <= across <= float(box.right) and float(box.lower) <= up <= float(box.upper)):
-            continue
-        if panel.shape is None or inside([(float(x), float(y)) for x, y in panel.shape.outline], across, up):
-            return panel, where
-    return None, None
+        struck += [
+            (number, panel, where)
+            for number, panel, left, lower, right, upper in panels
+            if left <= across <= right and lower <= up <= upper and _within(panel, across, up)
+        ]
+    return min(struck, key=lambda each: each[0])[1:] if struck else (None, None)
+
+
+def _within(panel: PlacedPanel, across: float, up: float) -> bool:
+    """Whether a place in a panel's rectangle lies on it."""
+    return panel.shape is None or inside([(float(x), float(y)) for x, y in panel.shape.outline], across, up)
 
 
 def _on_surface(surface: Surface, source: Floats, listener: Floats) -> Floats | None:

@@ -9,9 +9,9 @@ from planlang.acoustics.constants import (
     MOST_FURNITURE,
     MOST_PROPORTION,
     SIZE_TOLERANCE,
+    SLOPED_FACTOR,
     TABLE_SHARE,
     TABLE_STEP,
-    UNEVEN_FACTOR,
     VERY_DEAD,
 )
 from planlang.acoustics.evenness import AXES, Evenness
@@ -111,7 +111,7 @@ def _on_objects(plan: Plan) -> list[str]:
         "furniture by EN 12354-6:2003, formulas (1) and (5): hard pieces absorb V^(2/3) of the box that each fills "
         "(from memory) and take from the volume of air, in which alone the air absorbs; built for pieces that fill "
         f"less than {100 * MOST_FURNITURE.value:.0f} % of the room. Not built: annex D (uneven rooms, "
-        "for which the formulas by axes or the middle of the models stand instead), the standard's own tables "
+        "for which the formulas by axes and the check by rays stand instead), the standard's own tables "
         "of objects, and rows of objects; "
         "people and hung panels count by their absorption areas and take nothing from the volume"
     ]
@@ -173,11 +173,10 @@ def _uneven(even: Evenness) -> list[str]:
     for index, axis in enumerate(AXES):
         heavy = tuple(found == index for found in even.heavy_axis[IN_OCTAVES])
         if any(heavy):
-            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(heavy)}: {axis} hold over 60 % of the absorption; between the other, bare walls the decay "
                 "can be two to three times what the formulas say, unless furniture or shelves scatter the sound. "
-                f"The range is drawn up to {longest}"
+                f"The range is drawn up to {_longest(even)}"
             )
     for index, axis in enumerate(AXES):
         lopsided = tuple(
@@ -185,13 +184,16 @@ def _uneven(even: Evenness) -> list[str]:
             for pair, heavy in zip(even.lopsided_pair[IN_OCTAVES], even.heavy_axis[IN_OCTAVES], strict=True)
         )
         if any(lopsided):
-            longest = "Fitzroy's time" if even.box else f"{UNEVEN_FACTOR.value:.0f} times Sabine's"
             lines.append(
                 f"{_bands(lopsided)}: of {axis}, one absorbs over three times what the other does; the formulas may "
                 "read short, and the decay between bare walls can be two to three times as long. "
-                f"The range is drawn up to {longest}"
+                f"The range is drawn up to {_longest(even)}"
             )
     return lines
+
+
+def _longest(even: Evenness) -> str:
+    return "Fitzroy's time" if even.box else f"{SLOPED_FACTOR.value} times Fitzroy's time by axes"
 
 
 def _too_long_a_room(room: RoomGeometry, after: Decay) -> list[str]:

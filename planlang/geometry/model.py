@@ -4,6 +4,7 @@ Positions on a surface are exact millimetres (`Fraction`) `across` and `up` from
 room are millimetres as floats: east, north, height from the south-west corner of the floor.
 """
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
@@ -103,6 +104,13 @@ class Prism:
     low: float
     tops: tuple[float, ...]
 
+    def meets(self, spans: Sequence[Point]) -> bool:
+        """Whether the rectangle round it overlaps another, given from where to where east and north."""
+        return all(
+            min(at[axis] for at in self.corners) < high and max(at[axis] for at in self.corners) > low
+            for axis, (low, high) in enumerate(spans)
+        )
+
 
 @record
 class RoomGeometry:
@@ -117,6 +125,12 @@ class RoomGeometry:
     volume_m3: float
     prisms: tuple[Prism, ...] = ()
     convex: bool = True
+
+    def step_under(self, corners: Sequence[Vector]) -> float:
+        """The highest part of the floor below what has these corners, mm: by the rectangles round them on the plan."""
+        over = [(min(at[axis] for at in corners), max(at[axis] for at in corners)) for axis in (0, 1)]
+        levels = [prism.low for prism in self.prisms if prism.low and prism.meets(over)]
+        return max(levels, default=0.0)
 
     def surface(self, name: str) -> Surface | None:
         """The surface of that name, or None."""
@@ -143,7 +157,8 @@ class HangPoint:
 class PlacedPanel:
     """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
 
-    `box` is the rectangle round it; `shape` its true footprint where it is another one.
+    `box` is the rectangle round it; `shape` its true footprint where it is another one. `beside` is the second surface
+    that a panel in a corner lies on; '' for all others.
     """
 
     mark: str
@@ -154,6 +169,7 @@ class PlacedPanel:
     points: tuple[HangPoint, ...]
     how: str
     shape: "Footprint | None" = None
+    beside: str = ""
 
     @property
     def outline(self) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -231,7 +247,7 @@ class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
 
     `along_mm` is how far its centre is from the middle of the panel's length, towards the end, and `across_mm` from the
-    middle of its width, to the right as its front is seen.
+    middle of its width, to the right as its front is seen; of a corner trap, towards the corner.
     """
 
     words: str

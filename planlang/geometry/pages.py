@@ -14,7 +14,7 @@ EYES = "eyes 4 of eye, inset 100 from the ends"
 LIGHTS = (DOOR, f"{DOOR}\n  luminaire L1, L2 on ceiling centred at 1000, 4000, up 2000, 90 across")
 IN_BAY = (PLACE, "place one in each bay between L1..L2, lowest edge at 1600")
 RAILS = (
-    ("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),
+    ("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),
     (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
 )
 VOICES = (
@@ -64,8 +64,11 @@ PAGES = {
     ),
     "surface-unknown": Page(
         "A surface that the room does not have",
-        "The surfaces of a room are its floor, its four walls and the planes of its ceiling.",
-        guard="a surface that is not in the room is already reported as `unknown-name`",
+        "The surfaces of a room are its floor, its walls, the planes of its ceiling, and the faces of what stands in "
+        "it, as far as they are seen: where a beam or a platform meets a wall it has no face.",
+        given=((DOOR, f"{DOOR}\n  beam B1 on ceiling at 0, up 3000, 5000 x 150, 200 deep"),),
+        wrong=((DOOR, f"{DOOR}\n  trim T1 on B1 west face at 0, up 0, 50 x 50"),),
+        right=((DOOR, f"{DOOR}\n  trim T1 on B1 south face at 0, up 0, 50 x 50"),),
     ),
     "feature-off-surface": Page(
         "A door, window or light that sticks out of its surface",

@@ -125,6 +125,15 @@ def least_move_in(region: Region, shapes: Sequence[Sequence[Spot]], clear: float
     return None
 
 
+def least_move_off(region: Region, shape: Sequence[Spot]) -> Spot | None:
+    """The least move across alone or up alone that takes a convex shape off the inside; None where it isn't over it."""
+    if not shares_area(region, shape):
+        return None
+    moves = [move for axis in (0, 1) for move in _moves(region, [shape], axis, 0.0)]
+    moves.sort(key=lambda move: abs(move[0]) + abs(move[1]))
+    return next((move for move in moves if not shares_area(region, _moved([shape], move)[0])), None)
+
+
 def longest_chord(region: Region, lower: float, upper: float) -> tuple[float, float] | None:
     """The longest stretch across that is inside over all heights from `lower` to `upper`, mm; the first of equals."""
     if upper - lower < 2 * NEAR:

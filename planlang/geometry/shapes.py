@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from planlang.geometry.features import Extent, distance_between, is_nearer, overlap
 from planlang.geometry.model import Box, PlacedPanel, Point
-from planlang.geometry.polygon import Edge, Edges, Move, clearance, least_shift
+from planlang.geometry.polygon import TOLERANCE, Edge, Edges, Move, clearance, least_shift
 
 if TYPE_CHECKING:
     from planlang.geometry.footprint import Footprint
@@ -86,7 +86,7 @@ def room_left(panel: PlacedPanel, edges: Edges) -> float:
         return min(room_to_each(panel, edges))
     from planlang.geometry.region import room_in  # noqa: PLC0415 - few rooms have inner corners
 
-    return room_in(edges.region, _in_floats(panel))
+    return room_in(edges.region, outline_in_floats(panel))
 
 
 def least_move_inside(panels: Sequence[PlacedPanel], edges: Edges, clear: float) -> Move | None:
@@ -96,11 +96,23 @@ def least_move_inside(panels: Sequence[PlacedPanel], edges: Edges, clear: float)
         return least_shift(edges, [min(each) - clear for each in rooms])
     from planlang.geometry.region import least_move_in  # noqa: PLC0415 - few rooms have inner corners
 
-    move = least_move_in(edges.region, [_in_floats(panel) for panel in panels], clear)
+    move = least_move_in(edges.region, [outline_in_floats(panel) for panel in panels], clear)
     return None if move is None else Move(*move)
 
 
-def _in_floats(panel: PlacedPanel) -> list[Point]:
+def fits_after(panel: PlacedPanel, edges: Edges, move: Move) -> bool:
+    """Whether a panel lies inside an outline once it is moved."""
+    if edges.region is None:
+        rooms = zip(room_to_each(panel, edges), edges, strict=True)
+        return min(room - edge.nx * move.across - edge.ny * move.up for room, edge in rooms) >= -TOLERANCE
+    from planlang.geometry.region import room_in  # noqa: PLC0415 - few rooms have inner corners
+
+    moved = [(across + move.across, up + move.up) for across, up in outline_in_floats(panel)]
+    return room_in(edges.region, moved) >= -TOLERANCE
+
+
+def outline_in_floats(panel: PlacedPanel) -> list[Point]:
+    """The corners of a panel on its surface, anticlockwise."""
     corners = panel.box.corners if panel.shape is None else panel.shape.outline
     return [(float(across), float(up)) for across, up in corners]
 

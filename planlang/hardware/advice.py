@@ -47,13 +47,14 @@ CARE = (
 NOT_CHECKED = (
     "The building: whether its rafters, joists, studs, boards or slab carry this load on top of what they carry now",
     "The panel's own joints, glue and staples, and its frame between the eyes",
-    "The steel of screws in tension, heads pulling through, and splitting near the end of a member",
+    "The steel of screws in tension, and splitting near the end of a member, whose ends a plan doesn't show",
     "Timber that is wet, rotten, eaten, cut or repaired, and metal in damp or pool air",
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
     "Cables that run through several panels, and hang points that panels share: a plan has no words for them",
-    "Cut-outs in a panel, and anything put on it that the plan doesn't state",
+    "Cut-outs in a panel and panels that hang tilted, for which a plan has no words, and anything put on a panel that "
+    "the plan doesn't state",
 )
 
 
@@ -85,6 +86,12 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12)
         lines.append(
             f"{words.listed(square)}: links hang square to the slope. Fit and tighten the ties up the slope first: "
             "without them each panel slides down until its links hang plumb, and swings"
+        )
+    fixed = [one.case.array.name for one in hung if one.case.array.hang.fixed]
+    if fixed:
+        lines.append(
+            f"{words.listed(fixed)}: fixed to the slope. Screw the brackets on first, then prop each panel until all "
+            "of its bolts are in and tight; the lowest ones alone don't hold it"
         )
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:
@@ -120,7 +127,17 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
             "thread, with its head and its steel to match"
         )
     if any(one.case.surface.kind == "ceiling" for one in hung):
+        lines.append(
+            "Rods and other rigid drops that push, or that are screwed up unevenly: the share is that of links that "
+            "only pull"
+        )
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
+    if any(one.case.array.panel.eyes_in_line for one in hung):
+        lines.append(
+            "Whether bolts can be pulled through the top member of a baffle, and what holds it when one of its eyes "
+            "gives "
+            "way: it swings down on the others"
+        )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(
             "What the level pull of links that lean does to the joints of the frame, and how it twists the rails"
@@ -182,6 +199,12 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
         )
     if case.pitch > 0 and case.array.hang.square:
         lines.append((f"{name}: every tie up the slope is taut, and every link square to it", "who hangs the panels"))
+    elif hang.fixed:
+        long = words.length_up(float(hang.drop) + case.lining_depth + float(hang.anchor.thread or 0), tape)
+        lines.append((f"{name}: {hang.anchor.words} is at least {long} long under its head, so that all of its thread "
+                      "is past stand-off and lining", "who receives the parts"))  # fmt: skip
+        lines.append((f"{name}: every screw is square to the slope and tight, stand-off and bracket between",
+                      "who hangs the panels"))  # fmt: skip
     elif case.pitch > 0:
         lines.append((f"{name}: every ceiling eye is plumb, seated, and pulled in line", "who hangs the panels"))
     if case.surface.kind == "wall":
@@ -199,7 +222,8 @@ def _of_case(case: Case) -> list[tuple[str, str]]:
 def _locks(case: Case) -> list[tuple[str, str]]:
     """One line a connector: what locks it by its maker, or that the plan doesn't say."""
     array, second, tie = case.array, case.array.second_support, case.array.up_slope_tie
-    connectors = [array.hang.link, second.tie if second else None, tie.tie if tie else None]
+    link = None if array.hang.fixed else array.hang.link
+    connectors = [link, second.tie if second else None, tie.tie if tie else None]
     lines = []
     for piece in dict.fromkeys(piece for piece in connectors if piece is not None):
         if piece.locks and not is_assumed(piece.locks_source):
@@ -220,8 +244,8 @@ def _of_sharing(one: Hung) -> list[tuple[str, str]]:
         lines.append((why, "who hangs the panels"))
     if one.case.surface.kind == "ceiling" and hardware_length(array) is None:
         wanted = words.length(length_of_link(one.case), one.case.tape)
-        lines.append((f"{array.name}: eye, link and ceiling eye together come to {wanted}, from ceiling to panel",
-                      "who receives the parts"))  # fmt: skip
+        pieces = "each stand-off comes" if array.hang.fixed else "eye, link and ceiling eye together come"
+        lines.append((f"{array.name}: {pieces} to {wanted}, from ceiling to panel", "who receives the parts"))
     return lines
 
 

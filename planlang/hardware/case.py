@@ -42,7 +42,8 @@ class Case:
     @property
     def link_pitch(self) -> float:
         """Angle between the links and what is square to the surface, degrees; a second support always hangs plumb."""
-        return 0.0 if self.array.hang.square and not self.caught else self.pitch
+        plumb = self.caught or not (self.array.hang.square or self.array.hang.fixed)
+        return self.pitch if plumb else 0.0
 
     @property
     def member_word(self) -> str:
@@ -94,9 +95,17 @@ class Checked:
     findings: tuple[Diagnostic, ...] = ()
 
 
+UNSEEN = (
+    *("assum", "guess", "presum", "suppos", "believ", "probabl", "likely", "maybe", "perhaps", "estimat", "approx"),
+    *("taken as", "to be ", "typical", "usual", "unknown", "not known", "from memory", "not seen", "unseen"),
+    *("rule of thumb", "hearsay", "no source", "tbc", "tbd", "?"),
+)
+
+
 def is_assumed(source: str) -> bool:
-    """Say whether a source is none: empty, or in its own words assumed or a guess."""
-    return not source.strip() or "assum" in source.lower() or "guess" in source.lower()
+    """Say whether a source is none: empty, or in its own words assumed, a guess, or still to be seen."""
+    said = source.lower()
+    return not said.strip() or any(word in said for word in UNSEEN)
 
 
 def named(case: Case, step_words: str) -> str:

@@ -16,7 +16,7 @@ DECLARED_SOURCE = "EN 1995-1-1:2004 + A1:2008 equations 8.40a and 8.41, k_mod 0.
 LATERAL_SOURCE = (
     "EN 1995-1-1:2004 8.2.2, 8.2.3, 8.3.1.1 and 8.7.1, from memory: yield modes of Johansen with what lies between, "
     "without their factors of 1.05 and 1.15 and without the rope effect (project policy), effective diameter 1.1 x "
-    "0.75 of the shank, steel of 400 N/mm2 (project policy)"
+    "2/3 of the shank (Wood Handbook, FPL-GTR-190, chapter 8), steel of 400 N/mm2 (project policy)"
 )
 COMBINED_SOURCE = "EN 1995-1-1:2004 equation 8.28, from memory"
 K_MOD, GAMMA_M = 0.6, 1.3  # permanent load in service class 1 or 2, connections

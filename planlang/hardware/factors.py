@@ -17,7 +17,7 @@ DYNAMIC_SOURCE = "project policy: dead hang, nothing swings, strikes or is lower
 MARKED_FACTOR = 5.0  # what a marked working load is of the breaking load, at the least
 OVER_PEOPLE_SOURCE = (
     "project policy: a design factor of at least 10 where people are beneath, of which a marked working load holds 5 "
-    "(design factor of at least 5 on rigging hardware: ASME B30.26, from memory)"
+    "(design factor of at least 5 on rigging hardware: ASME B30.26-2010, 26-2.2)"
 )
 HEAD_HEIGHT_MM = 1500.0  # project policy: a wall panel whose lower edge is higher than this hangs over people
 
@@ -34,9 +34,8 @@ LIFT_TWO_MM = 2400.0  # project policy
 
 PERMANENT = 0.9  # load duration factor C_D of the NDS for a load that stays (NDS 2018 table 2.3.2, from memory)
 LOWEST_GRAVITY = 0.36  # project policy: the specific gravity to take where nobody has seen the stamp
-ROOT_OF_SHANK = (
-    0.75  # project policy: root over shank; inch wood screws have 0.79 to 0.82 (NDS appendix L, from memory)
-)
+ROOT_OF_SHANK = 2 / 3  # root over shank of most wood screws: Wood Handbook (FPL-GTR-190), chapter 8
+ROOT_OF_BOLT = 0.75  # project policy; metric bolts from M4 have more (ISO 965, from memory)
 CLEAT_STANDOFF_MM = 15.0  # project policy: what a pair of cleats holds the back of the panel off the wall
 INLINE_PITCH_DEG = 5.0  # an eye is pulled in line up to here (generic table of eye-bolt angles)
 

@@ -12,14 +12,16 @@ from planlang.hardware.factors import (
     ENGINEER_POINT_N,
     HEAD_HEIGHT_MM,
 )
+from planlang.hardware.fixed import share_fixed
 from planlang.hardware.hung import Hung
 from planlang.hardware.lifting import lift_words, lifts_of
-from planlang.hardware.model import Loads, PanelLoad, Status, Step
+from planlang.hardware.model import ArrayStatus, Loads, PanelLoad, Step
 from planlang.hardware.paths import cleat_path, eye_path
 from planlang.hardware.round_the_corner import round_the_corner
 from planlang.hardware.second import hangs_high, needs_second, second_path
 from planlang.hardware.setting import setting_findings
 from planlang.hardware.slope import is_square, share_square, slope_steps, slope_words
+from planlang.hardware.spacing import close_fixings
 from planlang.hardware.totals import surface_totals
 from planlang.hardware.weigh import (
     Shared,
@@ -64,9 +66,11 @@ def check_loads(
     loads: list[PanelLoad] = []
     for one in hung:
         steps, second = _path(one, point_loads), second_path(one)
-        loads.append(_panel_load(one, _steps(steps), _steps(second)))
-        findings += [finding for checked in (*steps, *second) for finding in checked.findings]
-        findings += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
+        own = [finding for checked in (*steps, *second) for finding in checked.findings]
+        own += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
+        own += close_fixings(one.case)
+        loads.append(_panel_load(one, _steps(steps), _steps(second), own))
+        findings += own
     surface_mass, loaded = surface_totals(room, hung)
     near, nearly = clearances(room, layout.panels, plan.job.tape)
     far, far_findings = round_the_corner(room, layout.panels, plan.job.tape)
@@ -130,6 +134,8 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
 def _share(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
     if case.surface.kind != "ceiling":
         return share_on_wall(case, panel, weighed)
+    if case.array.hang.fixed:
+        return share_fixed(case, panel, weighed)
     return share_square(case, panel, weighed) if is_square(case) else share_overhead(case, panel, weighed)
 
 
@@ -145,9 +151,12 @@ def _steps(path: Sequence[Checked]) -> tuple[Step, ...]:
     return tuple(checked.step for checked in path)
 
 
-def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) -> PanelLoad:
+def _panel_load(
+    one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...], findings: Sequence[Diagnostic]
+) -> PanelLoad:
     case, array = one.case, one.case.array
     mass = float(one.weighed.mass.value)
+    refusals = tuple(dict.fromkeys(finding.message for finding in findings if finding.is_error))
     return PanelLoad(
         array=array.name,
         mark=array.mark,
@@ -161,13 +170,14 @@ def _panel_load(one: Hung, steps: tuple[Step, ...], second: tuple[Step, ...]) ->
         demand=demand_figure(case, one.shared),
         steps=steps,
         weakest=weakest_step((*steps, *second)),
-        status=_status((*steps, *second)),
+        status=_status((*steps, *second), refusals),
         overhead=case.overhead,
         second_support=needs_second(case, mass),
         lift_words=lift_words(mass, float(max(array.panel.length, array.panel.width)), case.overhead),
         second_steps=second,
         slope_words=slope_words(case),
         worst_share=worst_share_figure(case, one.weighed, one.shared),
+        refusals=refusals,
     )
 
 
@@ -181,8 +191,10 @@ def weakest_step(steps: Sequence[Step]) -> int:
     return min(range(len(steps)), key=order)
 
 
-def _status(steps: Sequence[Step]) -> Status:
-    return steps[weakest_step(steps)].status
+def _status(steps: Sequence[Step], refusals: Sequence[str]) -> ArrayStatus:
+    """That of the weakest step; where it holds and an error stands against the array, `refused`."""
+    weakest = steps[weakest_step(steps)].status
+    return "refused" if weakest == "holds" and refusals else weakest
 
 
 def _heavy(one: Hung) -> list[Diagnostic]:

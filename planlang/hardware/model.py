@@ -10,6 +10,7 @@ from planlang.plan.figure import Figure
 from planlang.syntax.record import record
 
 Status = Literal["holds", "not verified", "fails"]
+ArrayStatus = Literal["holds", "refused", "not verified", "fails"]
 
 
 @record
@@ -33,7 +34,8 @@ class PanelLoad:
 
     `mass` and `weight` are with the tolerance on top, as the checks take them. `share` is the largest share of one
     point by statics; `rule` says by which rule. `weakest` indexes `steps` and after them `second_steps`; `status` is of
-    all of them. `overhead` panels hang over people.
+    all of them, and `refused` where each of them holds and an error stands against the array all the same: `refusals`
+    are the messages of all its errors. `overhead` panels hang over people.
     `second_support` says that a second independent support is required, not that the plan has one: `second_steps` are
     those of the one it has. `worst_share` is the share in the worst case, whatever rule the plan chose. `slope_words`
     say what holds the panels up a slope.
@@ -51,18 +53,26 @@ class PanelLoad:
     demand: Figure
     steps: tuple[Step, ...]
     weakest: int
-    status: Status
+    status: ArrayStatus
     overhead: bool
     second_support: bool
     lift_words: str
     second_steps: tuple[Step, ...] = ()
     worst_share: Figure | None = None
     slope_words: str = ""
+    refusals: tuple[str, ...] = ()
 
     @property
     def worst(self) -> Step:
         """The weakest step."""
         return (*self.steps, *self.second_steps)[self.weakest]
+
+    @property
+    def verdict(self) -> str:
+        """What stands against hanging it: the error of a refused array, else its weakest step and how that stands."""
+        if self.status == "refused":
+            return self.refusals[0]
+        return f"{self.worst.words} {'fails' if self.status == 'fails' else 'is not verified'}"
 
 
 @record
@@ -115,7 +125,11 @@ class Paper:
 
 @record
 class Fixing:
-    """How one piece goes into wood: lead hole, least thread in the wood, distances to edge and end, mm."""
+    """How one piece goes into wood: lead hole, least thread in the wood, distances to edge and end, mm.
+
+    `apart` is the least distance along the grain to another one; `comes_out` how much of its thread the wood has no
+    room for.
+    """
 
     array: str
     piece: str
@@ -125,6 +139,8 @@ class Fixing:
     least_thread: float
     edge: float
     end: float
+    apart: float
+    comes_out: float
 
 
 @record

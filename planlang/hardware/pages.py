@@ -1,5 +1,6 @@
 """The pages of what the load engine finds: ratings, fixings, timber, and when somebody qualified has to look."""
 
+from planlang.hardware.pages_wood import WOOD_PAGES
 from planlang.syntax.pages import Page
 
 EYE_RATED = 'rated 1000 N, "maker\'s sheet E-1"\n'
@@ -66,7 +67,8 @@ ON_RAILS = (
     ),
     (
         "hardware lag-eye {",
-        "hardware rail-screw {\n  mass 20 g\n  shank 8\n  thread 90\n  price 1 GBP per each\n}\n\nhardware lag-eye {",
+        "hardware rail-screw {\n  mass 20 g\n  shank 8\n  thread 90\n  head 20\n  price 1 GBP per each\n}\n\n"
+        "hardware lag-eye {",
     ),
     (FIX, "fix lag-eye into rails of batten held by rail-screw"),
 )
@@ -75,7 +77,7 @@ PAPER = (
     '  says "a class that the report names"\n  until 2028-03-31\n}'
 )
 
-PAGES = {
+PAGES = WOOD_PAGES | {
     "rating-missing": Page(
         "A piece of hardware without a stated working load",
         "Every piece between panel and structure needs the working load that is marked on it or stated by its maker, "
@@ -100,6 +102,7 @@ PAGES = {
         given=(
             (FLAT, "slope ceiling from south wall at 2000, pitch 20 deg"),
             (PLACE, "place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1700"),
+            WIDE_JOISTS,
         ),
         wrong=((EYES, "eyes 4 of eye, inset 590 from the ends"),),
         right=((EYES, "eyes 4 of eye, inset 400 from the ends"),),
@@ -299,7 +302,8 @@ PAGES = {
     "eye-pulled-aside": Page(
         "A screw eye that is pulled aside",
         "An eye that screws into wood holds in the direction of its shank. Pulled aside it bends, and the wood crushes "
-        "beside it; more than 5 degrees off its axis nothing is known of what it holds.",
+        "beside it; more than 5 degrees off its axis nothing is known of what it holds. A public rule on rigging has "
+        "eyes without a shoulder pulled in line alone (WAC 296-155-56110).",
         given=(WIDE_JOISTS,),
         wrong=((HANG, f"{HANG}, leaning 10 deg"),),
         right=((HANG, f"{HANG}, leaning 5 deg"),),

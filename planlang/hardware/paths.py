@@ -2,12 +2,14 @@
 
 import math
 from collections.abc import Mapping
+from fractions import Fraction
 
-from planlang.hardware import messages, messages_hanging, words
+from planlang.hardware import messages, messages_hanging, messages_wood, words
 from planlang.hardware.case import Case, Checked, judged, unknown
 from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
+from planlang.hardware.fixed import aside_deg, fixed_path, least_edge
 from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
-from planlang.hardware.rails import bending_step, rail_step
+from planlang.hardware.rails import bending_step, head_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
 from planlang.hardware.thrust import thrust_step
 from planlang.hardware.timber import Member, members_behind, rail_as_member
@@ -23,6 +25,9 @@ PointLoads = Mapping[str, float]
 def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: PointLoads) -> tuple[Checked, ...]:
     """Return the steps of a point that hangs from a ceiling: frame, eye of the panel, link, ceiling eye, its thread."""
     hang = case.array.hang
+    if hang.fixed:
+        of_panel = panel_steps(case, eyes.hardware, demand, aside_deg(shared))
+        return fixed_path(case, eyes, shared, demand, of_panel)
     lean = float(hang.lean_deg)
     steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
     if lean:
@@ -51,7 +56,8 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
     sheet = case.array.panel.rail
     if sheet is None:
-        return unknown(f"what {eye.words} is fixed to", demand)
+        top = f"the top member where {eye.words} pulls square to it"
+        return unknown(top if case.array.panel.eyes_in_line else f"what {eye.words} is fixed to", demand)
     step_words = f"{sheet.words} of the frame at the eye"
     if eye.thread is not None:
         return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))
@@ -62,6 +68,9 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
         return unknown(
             step_words, demand, messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
         )
+    tight = _no_room_for_bolts(case, eye, eye.bolts)
+    if tight is not None:
+        return unknown(step_words, demand, tight)
     count, diameter = eye.bolts
     gravity = min(SHEET_GRAVITY, float(sheet.density_kg_m3) / 1120)
     value = count * bolt_in_sheet(float(diameter), thickness, gravity) * case.usable
@@ -71,6 +80,27 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     source = f"{LATERAL_SOURCE}; bolts at least 4 diameters from the edge, with washers"
     allowed = Figure(value, "N", how, inputs, (eye.at, sheet.at), source)
     return judged(case, step_words, allowed, "code formula", demand, "more or thicker bolts would hold")
+
+
+def _no_room_for_bolts(case: Case, eye: Hardware, bolts: tuple[int, Fraction]) -> Diagnostic | None:
+    """Say where the frame is too shallow for the bolts of an eye, or its eyes too near to the ends.
+
+    In one row or in two, 4 diameters apart: a bolt that is pulled across the grain wants 4 to the edge that it is
+    pulled towards, 1.5 to the other one and 4 to the end. Source: NDS 2018 12.5.1, from memory.
+    """
+    panel, (count, diameter) = case.array.panel, bolts
+    deep = float(getattr(panel, "frame_depth", panel.depth))
+    eyes, size = panel.hung_by, float(diameter)
+    own = isinstance(eyes, Eyes) and eyes.hardware.name == eye.name
+    inset = float(eyes.inset) if own and eyes is not None else math.inf
+    needs = [((5.5 + 4 * (rows - 1)) * size, (4 + 2 * (math.ceil(count / rows) - 1)) * size) for rows in (1, 2)]
+    if any(deep >= depth and inset >= along for depth, along in needs):
+        return None
+    if deep < needs[0][0]:
+        what, has, wanted = "of frame from back to front", deep, needs[0][0]
+    else:
+        what, has, wanted = "from the middle of the eye to the panel's end", inset, min(along for _, along in needs)
+    return messages_wood.frame_too_small(case.array, eye, what, has, wanted, case.tape, case.overhead)
 
 
 def cleat_path(case: Case, cleats: Cleats, shared: Shared, demand: Figure, loads: PointLoads) -> tuple[Checked, ...]:
@@ -106,7 +136,7 @@ def _into_wood(
         behind = (messages.no_member_behind(case.array, missing, word, case.overhead),) if missing else ()
         anchor = unknown(step_words, demand, *behind, *findings)
     else:
-        edge, at_point = _least_edge(case, member)
+        edge, at_point = least_edge(case, member)
         screws = Screws(hang.anchor, count, shared.pull, shared.shear, edge, at_point, how)
         checked = thread_step(case, screws, member, step_words)
         anchor = Checked(checked.step, checked.findings + findings)
@@ -116,7 +146,8 @@ def _into_wood(
         leans = messages_hanging.lean_into_rail(case.array, case.overhead)
         return (anchor, unknown(f"{hang.rail.screw.words} from the rail", demand, leans))
     screws_of_rail = rail_step(case, hang.rail, case.rails, loads, rail_parts)
-    return (anchor, screws_of_rail, *bending_step(case, hang.rail, case.rails, loads))
+    heads = head_step(case, hang.rail, case.rails, loads, rail_parts[0])
+    return (anchor, screws_of_rail, *heads, *bending_step(case, hang.rail, case.rails, loads))
 
 
 def _anchor_member(case: Case) -> tuple[Member | None, tuple[Diagnostic, ...]]:
@@ -130,8 +161,3 @@ def _member_word(case: Case) -> str:
     if case.array.hang.into == "rail":
         return "rail"
     return case.member_word
-
-
-def _least_edge(case: Case, member: Member) -> tuple[float, str]:
-    """The least distance from a fixing to the edge of its member, and the point where that is."""
-    return min((member.width / 2 - abs(float(point.off_centre or 0)), point.name) for point in case.points)

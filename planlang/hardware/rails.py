@@ -5,14 +5,17 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from planlang.geometry.model import RailRun
-from planlang.hardware import messages, messages_hanging
-from planlang.hardware.case import Case, Checked, unknown
+from planlang.hardware import messages, messages_hanging, messages_wood, words
+from planlang.hardware.case import Case, Checked, Origin, judged, unknown
 from planlang.hardware.factors import RAIL_BENDING, RAIL_BENDING_SOURCE, STANDARD_GRAVITY
 from planlang.hardware.model import Status, Step
 from planlang.hardware.steps import Screws, thread_step
-from planlang.hardware.timber import members_behind, rail_kg
+from planlang.hardware.timber import members_behind, rail_as_member, rail_kg
+from planlang.hardware.withdrawal import head_pull_through
 from planlang.plan.figure import Figure
 from planlang.plan.model import Rail
+
+HEAD_SOURCE = "NDS 2018 12.2.5 (head pull-through), load duration 0.9, from memory; half of it: project policy"
 
 
 def worst_crossing(crossings: Sequence[float], loads: Sequence[tuple[float, float]]) -> float:
@@ -79,6 +82,31 @@ def rail_step(
                     _density(rail), rail.timber.at)  # fmt: skip
     checked = thread_step(case, screws, member, step_words)
     return Checked(checked.step, findings + checked.findings)
+
+
+def head_step(
+    case: Case, rail: Rail, runs: Sequence[RailRun], point_loads: Mapping[str, float], pull: float
+) -> tuple[Checked, ...]:
+    """Check that the heads of a rail's screws aren't pulled through it; `pull` is the part of a load of 1 that pulls.
+
+    Nothing where the rail can't be reckoned at all, or its screws are only sheared.
+    """
+    if rail.timber.section is None or pull <= 0 or not runs or any(len(run.crossings) < 2 for run in runs):
+        return ()
+    step_words = f"head of {rail.screw.words} in the rail"
+    force = pull * max(_worst_of(case, rail, run, point_loads) for run in runs)
+    demand = Figure(force, "N", "worst crossing of a rail, along the screw", lines=(rail.at,))
+    member, _ = rail_as_member(case, rail)
+    if rail.screw.head is None or member is None:
+        return (unknown(step_words, demand, messages_wood.head_not_stated(rail.screw, case.overhead)),)
+    thickness = float(min(rail.timber.section))
+    value = head_pull_through(float(rail.screw.head), thickness, member.gravity) * case.usable
+    head, deep = words.length(rail.screw.head, case.tape), words.length_down(thickness, case.tape)
+    how = f"a head of {head} pulled through {deep} of rail, half of the code value{case.usable_words}"
+    inputs = (("specific gravity", f"{member.gravity:g}"),)
+    allowed = Figure(value, "N", how, inputs, (rail.screw.at, rail.timber.at), HEAD_SOURCE)
+    origin: Origin = "assumed" if member.assumed else "code formula"
+    return (judged(case, step_words, allowed, origin, demand, "a wider head, or a washer under it, would hold"),)
 
 
 def _density(rail: Rail) -> float | None:

@@ -137,6 +137,11 @@ def slope_words(case: Case) -> str:
     if case.pitch <= 0:
         return ""
     tie = case.array.up_slope_tie
+    if case.array.hang.fixed:
+        return (
+            f"its {len(case.panels[0].points)} stand-offs: a screw through each, {case.array.hang.anchor.words}, is "
+            f"sheared along the slope and pulled off it"
+        )
     if not case.array.hang.square:
         return (
             "its links, which hang plumb: their pull and the weight are in one line, so nothing is left that would "

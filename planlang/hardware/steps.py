@@ -2,7 +2,7 @@
 
 import math
 
-from planlang.hardware import messages, messages_hanging, words
+from planlang.hardware import messages, messages_hanging, messages_wood, words
 from planlang.hardware.case import Case, Checked, is_assumed, judged, unknown
 from planlang.hardware.eurocode import (
     by_eurocode,
@@ -36,6 +36,8 @@ from planlang.plan.stock import Hardware, Lining
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 from planlang.syntax.span import NOWHERE, Span
+
+OUT_FROM_MM = 1.0  # what comes out by less is not worth a word
 
 
 @record
@@ -110,10 +112,16 @@ def thread_step(case: Case, screws: Screws, member: Member, step_words: str) -> 
     counts = _counts(member, float(piece.shank), float(piece.thread))
     allowed = _allowed(case, screws, member, counts)
     assumed = member.assumed or (by_eurocode(case) and is_eurocode_assumed(piece, member))
-    return judged(
+    checked = judged(
         case, step_words, allowed, "assumed" if assumed else "code formula", demand,
         _thread_mend(case, screws, each / float(allowed.value), counts),
     )  # fmt: skip
+    out = member.comes_out(float(piece.shank), float(piece.thread))
+    if out < OUT_FROM_MM:
+        return checked
+    leans = member.lean_deg > 0
+    finding = messages_wood.thread_comes_out(case.array, piece, member.word, out, leans, case.tape)
+    return Checked(checked.step, (*checked.findings, finding))
 
 
 def _problem(case: Case, screws: Screws, member: Member, shank: float, thread: float) -> Diagnostic | None:
@@ -229,6 +237,8 @@ def _by_nds(
 
 
 def _thread_mend(case: Case, screws: Screws, short_by: float, counts: float) -> str:
+    if case.array.hang.fixed:
+        return "a thicker screw, or a shorter stand-off, would hold"
     if screws.shear > 0:
         return f"{math.ceil(screws.count * short_by)} of them at each place would hold"
     need = words.length_up(counts * short_by, case.tape)

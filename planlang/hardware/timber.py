@@ -5,7 +5,7 @@ import math
 from planlang.hardware import messages
 from planlang.hardware.case import Case, is_assumed
 from planlang.hardware.factors import LOWEST_GRAVITY
-from planlang.hardware.withdrawal import grain_factor
+from planlang.hardware.withdrawal import edge_distance, grain_factor
 from planlang.plan.model import Rail
 from planlang.plan.stock import Timber
 from planlang.syntax.diagnostics import Diagnostic
@@ -43,6 +43,11 @@ class Member:
     def width_for(self, thread: float, edge: float) -> float:
         """Return how wide the member has to be for so much thread, driven plumb, to stay `edge` away from its side."""
         return 2 * (edge + thread * math.sin(math.radians(self.lean_deg)))
+
+    def comes_out(self, shank: float, thread: float) -> float:
+        """Return how much of a thread, with its tip, has no room in the member: it comes out at its far side, or where
+        it leans out at its lateral side or nearer than is right to it, mm."""
+        return max(thread - self.passes_through - self.depth_for(edge_distance(shank)), 0.0)
 
     def depth_for(self, edge: float) -> float:
         """Return how deep a thread may go before it comes nearer than `edge` to the far or the lateral side."""

@@ -27,9 +27,12 @@ class Used:
 
 
 def uses(loads: Loads, array: str = "") -> Iterator[Used]:
-    """Yield every step of an array (of all when none is named), those of second supports too."""
+    """Yield every step of an array (of all when none is named), those of second supports too; an error that stands
+    against an array whose steps hold is one that nobody can verify."""
     for load in loads.panels:
         if array in ("", load.array):
+            if load.status == "refused":
+                yield Used(load.array, load.verdict, None)
             for step in (*load.steps, *load.second_steps):
                 yield Used(load.array, step.words, _verified(step))
 

@@ -18,7 +18,7 @@ SHORT = 9  # rows
 WIDE = 3  # columns; such a table may have to be scrolled, so the keyboard must reach it
 LONG_WORD = 24  # letters; longer ones may break inside, so that they don't widen a column
 WORDY = 40  # letters; a table with a longer cell beside others is stacked on a telephone
-HALF = 18  # letters that half the width of a telephone holds
+HALF = 18  # letters that half the width of a telephone holds; of big ones half as many
 
 _ALIGNED = {"text-align:right": "right", "text-align:center": "centre", "text-align:left": "left"}
 
@@ -110,7 +110,7 @@ def _mark_cells(tokens: list[Token]) -> None:
             else:
                 token.attrSet("data-label", heads[column])
             _let_long_words_break(token, _words(tokens[n + 1]))
-            if len(_words(tokens[n + 1])) > HALF:
+            if _length(tokens[n + 1]) > HALF:
                 token.attrJoin("class", "wide")
             if tokens[n + 1].content == TICK:
                 token.attrJoin("class", "tick")
@@ -132,6 +132,12 @@ def _align(token: Token) -> None:
 def _let_long_words_break(token: Token, words: str) -> None:
     if any(len(word) > LONG_WORD for word in words.split()):
         token.attrJoin("class", "long")
+
+
+def _length(inline: Token) -> int:
+    """Letters of a cell; big ones count twice."""
+    big = any(child.type == "strong_open" for child in inline.children or ())
+    return len(_words(inline)) * (2 if big else 1)
 
 
 def _words(inline: Token) -> str:

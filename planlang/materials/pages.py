@@ -1,5 +1,6 @@
 """The pages of what the workshop finds: parts, braces, cores, stock, prices."""
 
+from planlang.materials.pages_further import FURTHER_PAGES
 from planlang.syntax.pages import Page
 
 BRACES = "braces at mid-length, 60 wide, set back 6 from the front"
@@ -152,8 +153,8 @@ PAGES = {
         "A rail that is longer than a stick",
         "A rail is cut from one stick; it is not joined.",
         given=RAILS,
-        wrong=(("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 1000\n  price 9 GBP per stick"),),
-        right=(("timber spruce {", "timber spruce {\n  section 45 x 45\n  stick 4800\n  price 9 GBP per stick"),),
+        wrong=(("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 1000\n  price 9 GBP per stick"),),
+        right=(("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),),
     ),
     "stick-length-unknown": Page(
         "A stick whose length is not stated",
@@ -178,4 +179,5 @@ PAGES = {
         "and no total. This is a warning.",
         wrong=(("price 40 GBP per sheet\n", ""),),
     ),
+    **FURTHER_PAGES,
 }

@@ -149,10 +149,11 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str, su
     rooms = [entry for file in files for entry in file.all("room")]
     room = made(lambda: survey_room(readings, surveys, build_the_room(names, files, start)))
     use = made(lambda: build_use(names, sole(names, files, "use-of-room", None), start, room))
-    arrays = build_arrays(names, sketch_of(rooms[0], names.sink), room) if rooms else None
+    sketch = sketch_of(rooms[0], names.sink) if rooms else None
+    arrays = build_arrays(names, sketch, room) if sketch else None
     stated = made(
         lambda: all_of(
-            lambda: build_requirements(names, files),
+            lambda: build_requirements(names, files, sketch.surfaces if sketch else None),
             lambda: build_phases(names, files),
             lambda: value(note, "text") if (note := maybe(own, "note")) else "",
             lambda: build_region(maybe(own, "region")),

@@ -22,14 +22,14 @@ class Difference(Node):
 
 @record(kw_only=True)
 class Requirement(Node):
-    """What must hold: `of` is an array, a kind of thing, a part of the cost or of a lift.
+    """What must hold: `of` is an array, a surface, a kind of thing, a part of the cost or of a lift.
 
     `bound` is in the base unit, None for 'within the target'. Octaves run from `low` to `high`, both 0 where there are
     none; `over_range`: for the whole range of the estimate.
     """
 
     subject: Literal[
-        "decay", "gap", "margin", "second-support", "weight", "lift", "clearance", "papers", "headroom", "cost"
+        "decay", "gap", "margin", "second-support", "weight", "load", "lift", "clearance", "papers", "headroom", "cost"
     ]
     of: str
     sense: Literal["most", "least", "target"]
@@ -42,7 +42,10 @@ class Requirement(Node):
 
 @record(kw_only=True)
 class Zone(Node):
-    """A rectangle of a surface where something is forbidden, and who says so. The `whole` surface has no edges here."""
+    """A part of a surface where something is forbidden, and who says so. The `whole` surface has no edges here.
+
+    It is a rectangle, unless it has `corners`, anticlockwise; its edges are then those of the rectangle round them.
+    """
 
     name: str
     surface: str
@@ -53,6 +56,7 @@ class Zone(Node):
     forbids: Literal["drilling", "covering", "hanging", "heat", "anything"]
     author: str
     whole: bool = False
+    corners: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 @record(kw_only=True)

@@ -127,7 +127,10 @@ class Batt(Node):
 
 @record(kw_only=True)
 class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
+    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown.
+
+    With a `nap`, its pile or pattern runs one way along the roll.
+    """
 
     name: str
     words: str
@@ -137,6 +140,7 @@ class Cloth(Node):
     price: Price | None
     offers: tuple[Offer, ...] = ()
     roll: Fraction | None = None
+    nap: bool = False
 
 
 @record(kw_only=True)
@@ -169,7 +173,7 @@ class Hardware(Node):
     panel's frame. `made_for` is what its maker lets it go into, '' where that isn't stated; `engages` is how far a
     cleat is lifted to let go. `withdraws` is the withdrawal strength of a screw (N/mm2) that its maker declares, and
     the density of the wood (kg/m3) that it is for. `locks` is what keeps it from opening by itself. `tool_room` is what
-    has to be free behind a panel to close it.
+    has to be free behind a panel to close it. `head` is the diameter of a screw's head.
     """
 
     name: str
@@ -195,6 +199,7 @@ class Hardware(Node):
     locks_source: str = ""
     offers: tuple[Offer, ...] = ()
     tool_room: Fraction | None = None
+    head: Fraction | None = None
 
 
 @record(kw_only=True)

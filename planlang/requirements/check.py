@@ -66,10 +66,12 @@ def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fr
 
 
 def headroom(requirement: Requirement, results: Results) -> Found:
-    """From the floor to the lowest front corner of a panel under the ceiling, mm."""
+    """From the floor, or a platform below, to the lowest front corner of a panel under the ceiling, mm."""
     ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
     lowest = [
-        min(corner[2] for corner in panel.corners_room) - float(panel.array.panel.depth)
+        min(corner[2] for corner in panel.corners_room)
+        - float(panel.array.panel.depth)
+        - results.room.step_under(panel.corners_room)
         for panel in results.layout.panels
         if panel.surface in ceilings
     ]
@@ -136,6 +138,7 @@ CHECKS: dict[str, Callable[[Requirement, Results], Found]] = {
     "margin": hanging.margin,
     "second-support": hanging.second_support,
     "weight": hanging.weight,
+    "load": hanging.load,
     "lift": hanging.lift,
     "clearance": hanging.clearance,
     "papers": hanging.papers,
@@ -165,7 +168,8 @@ def in_words(requirement: Requirement, tape: TapeStyle) -> str:
         "lift": _lift_words(requirement, tape),
         "clearance": f"clearance from {requirement.of} {at} {on_tape(bound, tape)}",
         "papers": "papers for every material",
-        "weight": f"weight of every panel {at} {float(bound):g} kg",
+        "weight": f"weight {f'on {requirement.of}' if requirement.of else 'of every panel'} {at} {float(bound):g} kg",
+        "load": f"load at every hang point{of} {at} {hanging.newtons(bound, tape)}",
         "headroom": f"headroom {at} {on_tape(bound, tape)}",
         "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",
     }

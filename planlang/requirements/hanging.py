@@ -8,10 +8,11 @@ from fractions import Fraction
 from math import floor
 
 from planlang.hardware.clearances import nearest
+from planlang.hardware.factors import N_IN_POUND_FORCE
 from planlang.hardware.model import Lift, Loads
 from planlang.hardware.uses import Used, second_uses, worst_of, worst_use
 from planlang.plan.stated import Requirement
-from planlang.plan.tape import on_tape
+from planlang.plan.tape import TapeStyle, on_tape
 from planlang.plan.usual import PLURALS
 from planlang.requirements.results import NOTHING, Found, Results, bounded
 
@@ -58,13 +59,40 @@ def second_support(requirement: Requirement, results: Results) -> Found:
 
 
 def weight(requirement: Requirement, results: Results) -> Found:
-    """The heaviest panel, with its tolerance, in kg; nothing where the mass of one is not known."""
+    """The heaviest panel, or all that hangs on a surface, with tolerance, in kg; nothing where a mass is not known."""
+    if requirement.of:
+        return _on_surface(requirement, results)
     masses = [(float(load.mass.value), load.array) for load in results.loads.panels]
     if not masses or results.loads.not_reckoned:
         return NOTHING
     mass, array = max(masses)
     held = bounded(requirement, mass, lambda kilos: f"{float(kilos):.1f} kg")
     return replace(held, margin=f"{held.margin}, in {array}")
+
+
+def _on_surface(requirement: Requirement, results: Results) -> Found:
+    here = {panel.array.name for panel in results.layout.panels if panel.surface == requirement.of}
+    if here & set(results.loads.not_reckoned):
+        return NOTHING
+    kilos = next((float(mass.value) for name, mass in results.loads.surface_mass if name == requirement.of), 0.0)
+    return bounded(requirement, kilos, lambda mass: f"{float(mass):.1f} kg")
+
+
+def load(requirement: Requirement, results: Results) -> Found:
+    """What the hang point is asked for that is asked for most, of one array or of all, N."""
+    here = [each for each in results.loads.panels if requirement.of in ("", each.array)]
+    if not here or _unknown(requirement, results.loads):
+        return NOTHING
+    worst = max(here, key=lambda each: float(each.demand.value))
+    tape = results.plan.job.tape
+    held = bounded(requirement, float(worst.demand.value), lambda force: newtons(force, tape))
+    return replace(held, margin=f"{held.margin}, in {worst.array}")
+
+
+def newtons(force: float | Fraction, tape: TapeStyle) -> str:
+    """A force to 0.1 N, in imperial plans with pounds."""
+    pounds = f" ({float(force) / N_IN_POUND_FORCE:.1f} lbf)" if tape.is_imperial else ""
+    return f"{float(force):.1f} N{pounds}"
 
 
 def lift(requirement: Requirement, results: Results) -> Found:

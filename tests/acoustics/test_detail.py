@@ -8,7 +8,9 @@ import pytest
 from planlang.acoustics.air import air_state
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.estimate import estimate_acoustics
+from planlang.acoustics.evenness import evenness
 from planlang.acoustics.examine import examine_acoustics
+from planlang.acoustics.limits import known_limits
 from planlang.acoustics.low_end import MOST_MODES, THIRDS_END, listed_up_to
 from planlang.acoustics.modes import box_modes
 from planlang.acoustics.panel_rows import panel_row
@@ -17,12 +19,13 @@ from planlang.acoustics.rays import Rays
 from planlang.acoustics.uncertainty import drawn, panel_draws
 from planlang.geometry.model import Box, Layout, PlacedPanel
 from planlang.geometry.room import build_room
-from planlang.plan.panel import Measured
+from planlang.plan.figure import significant
+from planlang.plan.panel import Core, Measured
 from planlang.plan.room import Furniture, Place, Use
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
 from tests import builders as make
-from tests.acoustics.rooms import target, wall_array
+from tests.acoustics.rooms import box, layout, lined, target, wall_array
 
 
 def room_of(plan):
@@ -72,6 +75,36 @@ def test_monitoring_target_judges_early_reflections():
     plan = plan_of(use=Use(at=NOWHERE, target=target("bs-1116").target, places=PLACES))
     acoustics = estimate_acoustics(plan, room_of(plan), Layout((), (), ())).value
     assert any("ITU-R BS.1116" in line and "too strong" in line for line in acoustics.reflection_words)
+
+
+def test_monitoring_target_goes_by_the_mean_of_the_thirds():
+    plan = plan_of(use=Use(at=NOWHERE, target=target("ebu-3276").target, places=PLACES))
+    acoustics = estimate_acoustics(plan, room_of(plan), Layout((), (), ())).value
+    thirds = acoustics.decay_after.thirds
+    chosen = [n for n, band in enumerate(thirds.bands) if 200 <= band <= 4000]
+    assert len(chosen) == 14  # thirds from 200 Hz to 4 kHz
+    mean, low, high = (
+        significant(sum(each[n] for n in chosen) / 14) for each in (thirds.value, thirds.low, thirds.high)
+    )
+    assert any(f"with the panels there are {mean} s ({low} to {high} s)" in line for line in acoustics.beyond)
+
+
+def test_a_batt_is_said_to_lie_beyond_the_fit_of_its_model():
+    def lines(**facts):
+        core = Core(at=NOWHERE, batt=make.batt(name="wool", **facts), layers=1, fit=F(0))
+        panel = make.panel_type(core=core)
+        found = layout((make.array(panel=panel), 1))
+        even = evenness(box(lined("board", 0.1)), ())
+        return [line for line in known_limits(found, even) if line.startswith("wool")]
+
+    # 0.01 < f / sigma < 1: of 25 000 Pa.s/m2 from 250 Hz, of 2 000 up to 2 kHz
+    (low,) = lines(flow_low=F(25_000), flow_high=F(25_000), density_kg_m3=F(60))
+    assert "below 250 Hz" in low
+    (high,) = lines(flow_low=F(2000), flow_high=F(2000), density_kg_m3=F(20))
+    assert "above 2000 Hz" in high
+    assert not lines(flow_low=F(8000), flow_high=F(12_000), density_kg_m3=F(60))
+    (heavy,) = lines(flow_low=F(8000), flow_high=F(12_000), density_kg_m3=F(140))
+    assert "140 kg/m3" in heavy
 
 
 def test_further_target_has_its_own_verdicts():

@@ -4,11 +4,11 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.absorbers import Covered, room_rows
-from planlang.acoustics.bands import ALL_BANDS
+from planlang.acoustics.bands import ALL_BANDS, IN_OCTAVES
 from planlang.acoustics.draws import even, mixed, stratified
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import evenness
-from planlang.acoustics.uncertainty import decay_range
+from planlang.acoustics.uncertainty import all_ranges, decay_range
 from tests.acoustics.rooms import NAMES, box, lined
 
 NONE = np.zeros(len(ALL_BANDS.columns))
@@ -56,6 +56,25 @@ def test_range_of_one_uncertain_lining_against_the_library_generator():
     expected = np.quantile(shortest + formula * (longest - shortest), [0.05, 0.95])
     assert low[0] == pytest.approx(expected[0], rel=0.015)
     assert high[0] == pytest.approx(expected[1], rel=0.015)
+
+
+def test_ranges_of_single_formulas_against_the_library_generator():
+    # the same lining; in an even box all four are functions of its coefficient and of the room's size alone
+    room = box(lined("board", 0.5))
+    rows = room_rows(room, (), Covered({}, {}))
+    _, found = all_ranges(rows, Enclosure(60.0, 98.0, 343.2, NONE), evenness(room, rows), IN_OCTAVES)
+    alpha = np.random.default_rng(5).uniform(0.35, 0.65, 200_000)
+    constant = 24 * np.log(10) / 343.2 * 60 / 98
+    by_eyring = np.quantile(constant / -np.log(1 - alpha), [0.05, 0.95])
+    expected = {"Sabine": np.quantile(constant / alpha, [0.05, 0.95])}
+    for name in ("Sabine", "Norris-Eyring"):
+        low, high = found[name]
+        assert (low[0], high[0]) == pytest.approx(tuple(expected.get(name, by_eyring)), rel=0.02)
+    # the axes of this box of 6 x 4 x 2.5 m are all alike
+    for name in ("Arau-Puchades", "Fitzroy"):
+        assert found[name][1] == pytest.approx(
+            found["Norris-Eyring"][1] * 98 / evenness(room, rows).areas.sum(), rel=0.02
+        )
 
 
 def test_more_draws_give_the_same_range():

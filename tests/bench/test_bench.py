@@ -87,7 +87,7 @@ def test_the_checks_find_what_all_pairs_find() -> None:
 def test_the_checks_grow_hardly_faster_than_the_panels() -> None:
     """Fourfold panels and lamps take all pairs sixteen times as long; the processor's time leaves a wide margin."""
     small, large = (
-        min(placement.seconds(placement.by_grid, there) for _ in range(3))
+        min(placement.seconds(placement.in_all, there) for _ in range(3))
         for there in (placement.hall(10, 10), placement.hall(20, 20))
     )
     assert large < 9 * small

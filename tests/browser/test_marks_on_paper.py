@@ -1,4 +1,7 @@
-"""A book that nothing may be hung from says so on every sheet that it prints. The plan is invented."""
+"""What stands on every printed sheet: number and issue, and that nothing may be hung where that is so.
+
+The plan is invented.
+"""
 
 from __future__ import annotations
 
@@ -41,12 +44,16 @@ def printed(browser: Browser, folder: Path, *change: str) -> list[str]:
 
 
 @NEEDS
-def test_every_printed_page_is_marked(browser: Browser, tmp_path: Path) -> None:
+def test_every_printed_page_is_marked_and_has_its_number_and_issue(browser: Browser, tmp_path: Path) -> None:
     pages = printed(browser, tmp_path, *WEAK)
     assert len(pages) > 8
     # across the middle of the sheet, and in its upper corner where the browser knows margin boxes
     unmarked = [number for number, page in enumerate(pages, 1) if "NOT FOR HANGING" not in " ".join(page.split())]
     assert unmarked == []
+    feet = [" ".join(page.split()) for page in pages]
+    assert [
+        n for n, foot in enumerate(feet, 1) if f"Page {n} of {len(pages)}" not in foot or "Issue A" not in foot
+    ] == []
 
 
 @NEEDS

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from planlang.geometry.checks.swings import HAND_ROOM, distance_in_quarter
 from tests import builders
-from tests.geometry.rooms import at, codes, feature, layout_of, only, wall_array
+from tests.geometry.rooms import at, codes, feature, layout_of, lined, members, only, wall_array
 
 TALL = (builders.flat(height=5000),)
 
@@ -35,6 +35,16 @@ def test_a_panel_above_the_door_is_not_struck():
     struck = door(hinge="left", opens="inward")
     assert codes(layout_of(at(100, 1999), features=(struck,), ceiling=TALL)) == ["panel-in-swing"]
     assert codes(layout_of(at(100, 2000), features=(struck,), ceiling=TALL)) == []
+
+
+@pytest.mark.parametrize(("drop", "said"), [(420, []), (421, ["panel-in-swing"])])
+def test_a_door_strikes_a_panel_that_hangs_down_into_its_swing(drop, said):
+    """The ceiling is at 2500 and the panel 80 deep: from a drop of more than 420 on it hangs below the door's 2000."""
+    place = builders.grid(1, 1, 0, across=builders.along("start", 100), up=builders.along("end", 100))
+    cloud = builders.array(placement=place, hang=builders.hang(drop=F(drop)))
+    joists = lined("ceiling", members=members(first=F(106), centres=F(588)))
+    found = layout_of(cloud, features=(door(hinge="left", opens="inward"),), linings=(joists,))
+    assert [code for code in codes(found) if code != "low-headroom"] == said
 
 
 def test_an_open_door_needs_a_hands_room_behind_it():

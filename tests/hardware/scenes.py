@@ -104,6 +104,18 @@ def codes(outcome):
 def rail(**over):
     base = {
         "timber": b.timber(),
-        "screw": b.hardware(name="rail-screw", words="rail screw 8 x 120", rated_n=None, shank=F(8), thread=F(80)),
+        "screw": b.hardware(
+            name="rail-screw", words="rail screw 8 x 120", rated_n=None, shank=F(8), thread=F(80), head=F(16)
+        ),
     }
     return b.make(Rail, base, over)
+
+
+def standing_off(drop=20, shank=8, thread=70, rated=2000, upright=True, second=None, **over):
+    """A panel fixed to a slope by stand-offs `drop` long, a coach screw through each."""
+    bracket = b.hardware(name="bracket", words="slope bracket", bolts=(2, F(5)))
+    off = b.hardware(name="stand-off", words="stand-off sleeve", reach=(F(drop), F(drop)))
+    screw = b.hardware(name="coach", words="coach screw", rated_n=F(rated), shank=F(shank), thread=F(thread))
+    hang = b.hang(link=off, anchor=screw, drop=F(drop), fixed=True, **over)
+    panel = b.panel_type(hung_by=b.eyes(hardware=bracket))
+    return b.array(panel=panel, hang=hang, upright=upright, second_support=second)

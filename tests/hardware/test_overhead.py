@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from planlang.geometry.model import MassItem
 from planlang.hardware.factors import STANDARD_GRAVITY
-from planlang.hardware.withdrawal import withdrawal_per_mm
+from planlang.hardware.withdrawal import head_pull_through, withdrawal_per_mm
 from planlang.plan.quantity import INCH
 from tests import builders as b
 from tests.hardware.scenes import ceiling_array, check, codes, hung, members, rail, rail_runs, second_support, surface
@@ -97,7 +97,10 @@ def test_a_missing_rating_overhead_is_an_error_that_names_the_piece(where):
     assert not outcome.value.hangable
 
 
-@pytest.mark.parametrize("source", ["", "assumed", "my guess"])
+@pytest.mark.parametrize(
+    "source",
+    ["", "assumed", "my guess", "Estimated by the shop", "to be seen on the mark", "typical of its size", "seller?"],
+)
 def test_an_assumed_rating_never_turns_green(source):
     outcome = check(ceiling_array(link=b.hardware(rated_n=F(100_000), rating_source=source)), surface())
     step = only(outcome).steps[2]
@@ -125,7 +128,7 @@ def test_imperial_messages_give_pounds_too():
 def test_an_overloaded_thread_says_how_much_thread_would_hold():
     heavy = (MassItem("lead", 60.0, 20.0),)
     strong = b.hardware(rated_n=F(5000), bolts=(20, F(8)))
-    panel = b.panel_type(hung_by=b.eyes(hardware=strong))
+    panel = b.panel_type(hung_by=b.eyes(hardware=strong, inset=F(200)))
     hang = b.hang(link=strong, anchor=b.screw_eye(rated_n=F(5000), thread=F(50)))
     second = second_support(eye=strong, tie=replace(second_support().tie, stretch=(F(500), F(1000))))
     outcome = check(b.array(panel=panel, hang=hang, second_support=second), surface(), masses=heavy)
@@ -169,6 +172,8 @@ def test_a_denser_timber_wants_a_source():
     outcome = check(ceiling_array(), surface(members=members(timber=dense)))
     assert codes(outcome) == ["gravity-not-sourced"]
     assert only(outcome).status == "not verified"
+    taken = b.timber(specific_gravity=F(1, 2), gravity_source="taken as spruce, the stamp is still to be seen")
+    assert only(check(ceiling_array(), surface(members=members(timber=taken)))).status == "not verified"
     seen = b.timber(specific_gravity=F(1, 2), gravity_source="grade stamp seen on site")
     assert check(ceiling_array(), surface(members=members(timber=seen))).ok
 
@@ -259,21 +264,24 @@ def test_a_plumb_eye_must_not_come_out_of_the_side_of_a_purlin():
     )
     wider = members(runs="across", word="purlins", width=F(57))
     assert codes(check(ceiling_array(), surface(pitch=40.0, exposed=True, members=wider))) == [
-        "second-support-required"
+        "second-support-required",
+        "thread-comes-out",
     ]
 
 
 def test_rail_screws_carry_every_point_next_to_a_crossing():
-    array, face = ceiling_array(into="rail", rail=rail(), anchor=b.screw_eye(thread=F(60))), surface()
+    array, face = ceiling_array(into="rail", rail=rail(), anchor=b.screw_eye(thread=F(45))), surface()
     panel = hung(array, face, lands_on="rail 1")
     outcome = check(array, face, (panel,), rail_runs(panel))
     load = only(outcome)
     assert codes(outcome) == []
     rail_kg = 0.045 * 0.045 * 1.2 * 360 * 1.12 * MORE
     expected = 2 * float(load.share.value) + rail_kg * STANDARD_GRAVITY / 2
-    assert float(load.steps[-2].demand.value) == pytest.approx(expected)
+    screws, head = load.steps[-3:-1]
+    assert float(screws.demand.value) == float(head.demand.value) == pytest.approx(expected)
+    assert float(head.allowed.value) == pytest.approx(0.5 * head_pull_through(16, 45, 0.36))
     rail_depth = 45 - 6
-    assert float(load.steps[-3].allowed.value) == pytest.approx(0.5 * withdrawal_per_mm(6, 0.36) * rail_depth)
+    assert float(load.steps[-4].allowed.value) == pytest.approx(0.5 * withdrawal_per_mm(6, 0.36) * rail_depth)
     assert any("at least 125 mm long" in what for what, _ in outcome.value.confirm)
     ((_, mass),) = outcome.value.surface_mass
     assert float(mass.value) == pytest.approx(float(load.mass.value) + 2 * rail_kg)
@@ -283,14 +291,14 @@ def test_rail_screws_under_a_slope_are_pulled_and_sheared():
     array, face = ceiling_array(into="rail", rail=rail()), surface(pitch=30.0)
     panel = hung(array, face, lands_on="rail 1")
     flat = surface()
-    steep = only(check(array, face, (panel,), rail_runs(panel))).steps[-2]
-    level = only(check(array, flat, (hung(array, flat, lands_on="rail 1"),), rail_runs(panel))).steps[-2]
+    steep = only(check(array, face, (panel,), rail_runs(panel))).steps[-3]
+    level = only(check(array, flat, (hung(array, flat, lands_on="rail 1"),), rail_runs(panel))).steps[-3]
     assert "pulled at 60 deg to the wood" in steep.allowed.how
     assert float(steep.allowed.value) < float(level.allowed.value)
 
 
 def test_a_rail_on_one_member_is_not_verified():
-    array, face = ceiling_array(into="rail", rail=rail()), surface()
+    array, face = ceiling_array(into="rail", rail=rail(), anchor=b.screw_eye(thread=F(45))), surface()
     panel = hung(array, face, lands_on="rail 1")
     outcome = check(array, face, (panel,), rail_runs(panel, crossings=(600,)))
     assert codes(outcome) == ["rail-on-one-member"]
@@ -393,7 +401,9 @@ def test_what_does_not_hold_overhead_is_always_an_error(options):
             if step.status == "holds":
                 assert step.origin in ("maker data", "code formula")
                 assert step.ratio >= 1
-        assert load.status == load.steps[load.weakest].status
+        assert load.status == (load.steps[load.weakest].status if load.worst.status != "holds" else
+                               "refused" if load.refusals else "holds")  # fmt: skip
+        assert load.status != "holds" or not load.refusals
         assert float(load.share.value) >= float(load.weight.value) / load.points
 
 

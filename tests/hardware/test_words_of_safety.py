@@ -221,6 +221,10 @@ def test_a_connector_that_nothing_locks_is_refused_wherever_it_hangs(where):
     outcome = check(array, surface())
     assert codes(outcome) == ["connector-opens"]
     assert not outcome.value.hangable
+    (load,) = outcome.value.panels
+    assert (load.status, load.worst.status) == ("refused", "holds")
+    assert load.refusals == (outcome.diagnostics[0].message,) == (load.verdict,)
+    assert worst_use(outcome.value).ratio is None
 
 
 @pytest.mark.parametrize(

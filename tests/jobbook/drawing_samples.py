@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction as F
-from math import cos, radians, sin
+from math import cos, nan, radians, sin
 
 from planlang.acoustics.model import Absorber, Acoustics, Decay, Ranged, RayCheck, TargetBand
 from planlang.geometry.model import (
@@ -313,10 +313,15 @@ def roll(pieces: int = 9) -> RollCut:
 def rays() -> RayCheck:
     """Straight decays of 0.3 to 0.8 s, but for one octave that was not followed far."""
     times = tuple(Ranged(0.3 + 0.1 * n, 0.2 + 0.1 * n, 0.4 + 0.1 * n) for n in range(6))
+    nowhere = Ranged(nan, nan, nan)
     curves = [tuple(-60 * 0.01 * n / time.value for n in range(int(time.value * 66))) for time in times]
     return RayCheck(
         rays=20_000, followed=20_000, lost=0, source="counter", t20=times, edt=times, listeners=(), step=0.01,
         levels=(*curves[:-1], (0.0, -0.8)), outside=(), scattering=(),
+        falls=tuple(
+            (fall, (*(Ranged(*(fall / 60 * end for end in (t.value, t.low, t.high))) for t in times[:-1]), nowhere))
+            for fall in (10, 20, 30)
+        ),
     )  # fmt: skip
 
 

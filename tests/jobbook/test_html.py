@@ -142,6 +142,13 @@ def test_a_table_with_much_to_read_beside_figures_is_stacked_on_a_telephone(colu
     assert ('class="wide' in html) == (" " in "".join(cell for cell in rows[-1] if isinstance(cell, str)))
 
 
+def test_a_big_figure_that_is_long_gets_a_line_of_its_own_on_a_telephone():
+    columns = (Column("Point"), Column("Across", "right", big=True), Column("Hung"))
+    html, _ = page_of((Table("T", columns, (("a", "8' 9 11/16\"", Tick()), ("b", "1797 mm", Tick()))),))
+    assert '<td class="right wide" data-label="Across"><strong>8\' 9 11/16&quot;</strong></td>' in html
+    assert '<td class="right" data-label="Across"><strong>1797 mm</strong></td>' in html
+
+
 def test_a_figure_is_the_drawing_with_its_words():
     html, _ = page_of(BLOCKS)
     assert '<figure id="ceiling-plan">' in html

@@ -1,7 +1,9 @@
 """Loads that fail: the build ends with 1, and the book is written with a mark on every part and every printed page."""
 
+import ast
 import json
 import re
+from pathlib import Path
 
 import pytest
 
@@ -79,6 +81,13 @@ def test_what_fails_is_on_the_cover_before_the_schedule_and_in_the_list(tmp_path
     assert any(at > markdown.index("## Warnings") for at in places)
 
 
+def test_an_array_whose_steps_hold_is_refused_where_an_error_stands_against_it(tmp_path):
+    markdown = build(tmp_path, ("flat  ceiling  at 2600", "flat  ceiling  at 3600"))[1]["job-book.md"]
+    (row,) = (line for line in markdown.splitlines() if re.match(r"\| \S+ \(\w+\) \|.*\| (holds|refused) \|$", line))
+    assert row.endswith("| refused |")
+    assert markdown.count("and the plan states none") >= 3
+
+
 def test_an_error_of_the_layout_still_stops_the_book(tmp_path):
     status, book = build(tmp_path, WEAK, ("lowest edge at 1600", "lowest edge at 3600"))
     assert (status, book) == (1, {})
@@ -95,6 +104,30 @@ def test_nothing_in_the_book_says_safe(tmp_path):
     for changes in ((), (WEAK,)):
         markdown = build(tmp_path, *changes)[1]["job-book.md"]
         assert not re.search(r"\b(is|are|be|it's|they're) safe\b|\bsafe (to|for|with)\b|\bsafely\b", markdown, re.I)
+
+
+ROOT = Path(__file__).parents[2]
+CLAIM = re.compile(r"\b(un)?safe(ly|r|st)?\b", re.I)
+
+
+def strings_of(path):
+    """All that a module may write: its strings, but for its docstrings."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    bare = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in bare:
+            yield node.value
+
+
+def test_no_words_that_a_book_is_made_of_say_safe():
+    """What a book says comes from the compiler's strings and from the plan: neither says it, in any demo."""
+    modules = [path for path in (ROOT / "planlang").rglob("*.py") if path.parent.name != "manual"]
+    assert len(modules) > 300
+    said = [(path.name, text) for path in modules for text in strings_of(path) if CLAIM.search(text)]
+    plans = [*(ROOT / "plans_demo").rglob("*.plan"), *(ROOT / "planlang").rglob("*.plan")]
+    assert len(plans) > 10
+    said += [(path.name, path.name) for path in plans if CLAIM.search(path.read_text(encoding="utf-8"))]
+    assert said == []
 
 
 def test_the_safety_part_stands_before_the_schedule(tmp_path):

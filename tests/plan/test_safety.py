@@ -122,6 +122,30 @@ def test_square_links_and_ties_that_make_no_sense(tmp_path, changes, code):
     assert [c for c, _ in findings_after(tmp_path, *changes)] == [code]
 
 
+FIXED = ("on eye, drop 100", "on eye, drop 100, fixed to the slope")
+
+
+def test_stand_offs_fix_a_panel_to_a_slope(tmp_path):
+    hang = read_text(tmp_path, SMALL.replace(*FIXED))[0].arrays[0].hang
+    assert (hang.fixed, hang.square, hang.drop) == (True, False, 100)
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        (("drop 100", "drop 100, leaning 5 deg, fixed to the slope"),),
+        (("drop 100", "drop 100, square to the slope, fixed to the slope"),),
+        (FIXED, hanging('share by adjusted, "felt by hand"')),
+        (FIXED, ("lag-eye into joists", "lag-eye into the lining")),
+        (FIXED, ("lag-eye into joists", "lag-eye into joists, in their end grain")),
+        (FIXED, hanging(UP_TIE)),
+    ],
+    ids=["leaning", "square", "shared", "into the lining", "end grain", "tied"],
+)
+def test_stand_offs_that_make_no_sense(tmp_path, changes):
+    assert [c for c, _ in findings_after(tmp_path, *changes)] == ["clauses-disagree"]
+
+
 def test_a_piece_is_marked_or_breaks_not_both(tmp_path):
     both = ("  mass    50 g\n", '  mass    50 g\n  breaks  at 3 kN, 80 % left at its ends, "invented"\n')
     assert "clauses-disagree" in {code for code, _ in findings_after(tmp_path, both)}

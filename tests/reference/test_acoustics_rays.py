@@ -16,11 +16,13 @@ from planlang.acoustics.decay_curves import (
     decay_time,
     definition,
     early_decay_time,
+    fall_time,
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
+from planlang.acoustics.faces import Face, Piece, outer_faces
 from planlang.acoustics.ray_check import rays_for
-from planlang.acoustics.rays import STEP, Face, Piece, Rays, is_convex, sphere, trace
+from planlang.acoustics.rays import STEP, Rays, sphere, trace
 
 EAST, NORTH, UP = np.eye(3)
 SOURCE = np.array([1.1, 1.3, 1.4])
@@ -114,7 +116,7 @@ def test_l_shaped_room_loses_no_ray():
     for height, inward in ((0.0, UP), (2.5, -UP)):
         piece = Piece((), np.array([0.8]), 0.5)
         faces.append(Face(np.array([0.0, 0.0, height]), EAST, NORTH, inward, outline, (piece,)))
-    assert not is_convex(faces)
+    assert list(outer_faces(faces)) == [True, True, False, False, True, True, True, True]
     traced = trace(faces, np.array([1.0, 1.0, 1.2]), [], 343.2, NONE, 3, Rays(3000))
     assert traced.lost == 0
     volume, surface = 27 * 2.5, 2 * 27 + 24 * 2.5
@@ -169,6 +171,16 @@ def test_decays_of_known_envelopes(parts, edt, t20, t30):
     assert early_decay_time(integral, DT)[0] == pytest.approx(edt, rel=0.01)
     assert reverberation_time(integral, DT)[0] == pytest.approx(t20, rel=0.01)
     assert decay_time(integral, DT, -5, -35)[0] == pytest.approx(t30, rel=0.01)
+
+
+def test_when_a_decay_is_down_by_so_much():
+    # 60 dB in 0.6 s: 20 dB in 0.2 s; with 0.4 s and a hundredth of 1.2 s, by solving for it
+    assert fall_time(backward_integral(envelope((1.0, 0.6)), DT), DT, 20)[0] == pytest.approx(0.2, rel=1e-3)
+    both = backward_integral(envelope((1.0, 0.4), (0.01, 1.2)), DT)
+    time = fall_time(both, DT, 30)[0]
+    left = (0.4 * np.exp(-6 * np.log(10) * time / 0.4) + 0.012 * np.exp(-6 * np.log(10) * time / 1.2)) / 0.412
+    assert 10 * np.log10(left) == pytest.approx(-30, abs=0.05)
+    assert np.isnan(fall_time(np.array([[1.0], [0.5]]), DT, 20)[0])
 
 
 @pytest.mark.parametrize("time", [0.4, 0.8, 1.6])

@@ -21,7 +21,7 @@ EC5 = {"timber_rules": "ec5"}
 
 def effective(shank):
     """1.1 times the root (8.7.1), which is taken as three quarters of the shank."""
-    return 1.1 * 0.75 * shank
+    return 1.1 * 2 / 3 * shank
 
 
 def moment(diameter):

@@ -23,6 +23,7 @@ from planlang.hardware.withdrawal import (
     eurocode_axial,
     eurocode_declared,
     grain_factor,
+    head_pull_through,
     lag_screw,
     sheet_only,
     smooth_nail,
@@ -216,6 +217,25 @@ def test_thin_steel_side_by_statics():
 
 
 # NDS 2018 12.4.1 and 12.4.2, worked by hand, equations from memory.
+@pytest.mark.parametrize(
+    ("head", "side", "gravity", "pounds"),
+    [(0.281, 7 / 16, 0.50, 67), (0.281, 7 / 16, 0.42, 47), (0.25, 0.75, 0.50, 85), (0.25, 0.625, 0.50, 85)],
+)
+def test_a_head_pulled_through_wood(head, side, gravity, pounds):
+    """By hand from the formula as it is remembered of NDS 2018 12.2.5, to whole pounds; the table there rounds so too
+    (from memory). Half counts, under a permanent load."""
+    counted = head_pull_through(head * 25.4, side * 25.4, gravity) / 4.4482216
+    assert counted == pytest.approx(0.5 * 0.9 * pounds, rel=0.01)
+
+
+def test_a_head_against_the_value_of_a_european_declaration():
+    """EN 1995-1-1 8.40b with a usual declared strength of 10 N/mm2 at 350 kg/m3, k_mod 0.6, gamma 1.3, load factor
+    1.35 (all from memory), for a head of 12 mm in softwood of G 0.42 and 350 kg/m3: what is counted is less."""
+    european = 10 * 12**2 * 0.6 / 1.3 / 1.35
+    counted = head_pull_through(12, 45, 0.42)
+    assert 0.5 * european < counted < european
+
+
 def test_pull_and_shear_together():
     assert lag_combined(120, 90, 60) == pytest.approx(110.77, abs=0.005)
     assert wood_screw_combined(120, 90, 60) == pytest.approx(78.29, abs=0.005)

@@ -5,8 +5,10 @@ from fractions import Fraction as F
 
 import pytest
 
+from planlang.plan.quantity import INCH
 from planlang.requirements import hanging
 from planlang.requirements.results import Results
+from tests import builders as b
 from tests.plans import SMALL
 from tests.requirements.test_check import compiled, held
 
@@ -99,5 +101,46 @@ def test_what_could_not_be_weighed_is_open_and_never_light(tmp_path):
     unknown = replace(known, loads=replace(known.loads, not_reckoned=("walls",)))
     bound = replace(one, bound=F(10_000), sense="most")
     assert hanging.weight(bound, known).holds is True
-    for check in (hanging.weight, hanging.lift, hanging.margin, hanging.second_support):
+    for check in (hanging.weight, hanging.load, hanging.lift, hanging.margin, hanging.second_support):
         assert check(replace(bound, of=""), unknown).value is None
+    on_ceiling = replace(bound, of="ceiling")
+    assert hanging.weight(on_ceiling, known).holds is True
+    lost = replace(known, loads=replace(known.loads, not_reckoned=("clouds",)))
+    assert hanging.weight(on_ceiling, lost).value is None
+
+
+def test_what_hangs_on_a_surface_is_held_in_all(tmp_path):
+    found = held(tmp_path, "weight on ceiling at most 99 kg")
+    ((_, mass),) = compiled(tmp_path, "weight on ceiling at most 99 kg").compiled.loads.surface_mass
+    kilos = float(mass.value)
+    assert (found.holds, found.words) == (True, "weight on ceiling at most 99 kg")
+    assert float(found.found.split()[0]) == pytest.approx(kilos, abs=0.05)
+    assert held(tmp_path, f"weight on ceiling at most {kilos + 0.01:.2f} kg").holds is True
+    assert held(tmp_path, f"weight on ceiling at most {kilos - 0.01:.2f} kg").holds is False
+    assert held(tmp_path, "weight on south wall at most 1 kg").found == "0.0 kg"
+
+
+def test_a_surface_that_is_not_there_is_an_error(tmp_path):
+    found = compiled(tmp_path, "weight on attic at most 10 kg")
+    assert [finding.code for finding in found.findings] == ["unknown-name"]
+
+
+def test_the_load_of_a_hang_point_is_what_its_steps_are_asked_for(tmp_path):
+    (load,) = compiled(tmp_path, "load at every hang point at most 999 N").compiled.loads.panels
+    newtons = float(load.demand.value)
+    just = held(tmp_path, f"load at every hang point of clouds at most {newtons + 0.01:.2f} N")
+    over = compiled(tmp_path, f"load at every hang point at most {newtons - 0.01:.2f} N")
+    assert (just.holds, just.margin.endswith("to spare, in clouds")) == (True, True)
+    assert failing_codes(over) == ["requirement-fails"]
+
+
+def test_a_load_is_printed_in_pounds_too_where_the_plan_is_in_inches():
+    assert hanging.newtons(F(445, 10), b.style("in", INCH / 16)) == "44.5 N (10.0 lbf)"
+    assert hanging.newtons(F(445, 10), b.job().tape) == "44.5 N"
+
+
+def test_an_array_that_an_error_refuses_has_no_margin(tmp_path):
+    high = SMALL.replace("flat  ceiling  at 2600", "flat  ceiling  at 3600")
+    (one,) = compiled(tmp_path, "margin at every hang point at least 0.1", high).compiled.held
+    assert (one.holds, one.found) == (False, "a step that is not verified")
+    assert "the plan states none" in one.margin

@@ -58,7 +58,8 @@ def _fixings(array: Array, surface: Surface) -> Iterator[Fixing]:
         if hang.rail is not None:
             yield Fixing(_sort(hang.rail.screw, "screws"), hang.rail.screw, hang.rail.at, members)
     else:
-        yield Fixing(_sort(hang.anchor, "eyes" if hang.by == "eyes" else "screws"), hang.anchor, hang.at, members)
+        sort = _sort(hang.anchor, "eyes" if hang.by == "eyes" and not hang.fixed else "screws")
+        yield Fixing(sort, hang.anchor, hang.at, members)
 
 
 def _sort(piece: Hardware, otherwise: str) -> str:

@@ -22,7 +22,7 @@ Cell = tuple[int, int, int]
 
 
 class Solid(Protocol):
-    """A convex body: its corners, the directions of its edges, and what is square to its faces where that is another."""
+    """A convex body: its corners, the directions of its edges, and of what is square to its faces if that differs."""
 
     @property
     def corners(self) -> tuple[Vector, ...]: ...  # noqa: D102

@@ -19,14 +19,15 @@ LEAST_HEADROOM = Fraction(2000)  # mm; common practice, no source
 def through_surfaces(
     array: Array, own: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
-    """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst.
+    """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst; for
+    each column, platform or soffit one, by the shortest way out.
 
     In a convex room a body is inside when its corners are on the inner side of every surface. What hangs below a beam
     of its own ceiling is held against that by the checks of things on the surface.
     """
     beams = {placed.feature.name for placed in room.features if placed.feature.surface == own.name}
     corners = {panel.mark: body_corners(panel, own) for panel in panels}
-    findings = []
+    found: dict[str, tuple[float, str, Worst]] = {}
     for surface in room.surfaces:
         if surface.name == own.name or surface.of in beams:
             continue
@@ -34,8 +35,11 @@ def through_surfaces(
         outs = [out for out in outs if out[0] > TOLERANCE]
         if outs:
             size, mark = max(outs, key=lambda out: out[0])
-            findings.append(messages.panel_through_surface(array, Worst(mark, size, len(outs) - 1), surface.name, tape))
-    return tuple(findings)
+            key, worst = surface.of or surface.name, Worst(mark, size, len(outs) - 1)
+            found[key] = min(
+                found.get(key, (size, surface.name, worst)), (size, surface.name, worst), key=lambda each: each[0]
+            )
+    return tuple(messages.panel_through_surface(array, worst, name, tape) for _, name, worst in found.values())
 
 
 def through_members(
@@ -54,12 +58,14 @@ def through_members(
 
 
 def low_headroom(
-    array: Array, surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle
+    array: Array, surface: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
-    """Overhead panels of one array whose lowest corner is under 2000 mm: at most one warning, naming the lowest."""
+    """Overhead panels of one array whose lowest corner is under 2000 mm from the floor or a platform below: at most one
+    warning, naming the lowest.
+    """
     if surface.kind != "ceiling":
         return ()
-    heights = [(min(at[2] for at in body_corners(panel, surface)), panel.mark) for panel in panels]
+    heights = [(_headroom(room, body_corners(panel, surface)), panel.mark) for panel in panels]
     low = [found for found in heights if 0 < found[0] < float(LEAST_HEADROOM) - TOLERANCE]
     if not low:
         return ()
@@ -67,13 +73,15 @@ def low_headroom(
     return (messages.low_headroom(array, Worst(mark, height, len(low) - 1), LEAST_HEADROOM, tape),)
 
 
+def _headroom(room: RoomGeometry, corners: Sequence[Vector]) -> float:
+    return min(at[2] for at in corners) - room.step_under(corners)
+
+
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
     """The corners of a panel in the room: of its back at the drop, then of its front."""
-    back = float(panel.array.hang.drop)
-    front = back + float(panel.array.panel.depth)
-    return tuple(
-        surface.in_room(float(across), float(up), off) for off in (back, front) for across, up in panel.outline
-    )
+    depth = float(panel.array.panel.depth)
+    east, north, height = (depth * way for way in surface.inward)
+    return panel.corners_room + tuple((x + east, y + north, z + height) for x, y, z in panel.corners_room)
 
 
 def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
@@ -87,7 +95,8 @@ def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
 
 def _inside(surface: Surface, at: Vector) -> float:
     """Distance from a surface into the room, mm."""
-    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))
+    (a, b, c), (x, y, z), (east, north, height) = surface.inward, at, surface.origin
+    return a * (x - east) + b * (y - north) + c * (z - height)
 
 
 def _crosses(panel: PlacedPanel, members: Members, lines: Sequence[Fraction]) -> bool:

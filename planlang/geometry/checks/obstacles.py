@@ -8,8 +8,8 @@ from planlang.geometry import messages
 from planlang.geometry.features import Extent, extent_of, gaps
 from planlang.geometry.model import Box, HangPoint, PlacedFeature, PlacedPanel, Surface
 from planlang.geometry.near import pairs_within
-from planlang.geometry.polygon import TOLERANCE, Move, edges_of
-from planlang.geometry.shapes import distance_from, footprint_of, panel_is_nearer, room_to_each, shape_moves
+from planlang.geometry.polygon import Move, edges_of
+from planlang.geometry.shapes import distance_from, fits_after, footprint_of, panel_is_nearer, shape_moves
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.room import Feature
@@ -113,10 +113,8 @@ def _mend(panel: PlacedPanel, forbidden: Extent, surface: Surface, tape: TapeSty
         ways = _ways_out(panel.box, forbidden)
     else:
         ways = shape_moves(panel, footprint_of(forbidden), Fraction(0))
-    room = room_to_each(panel, edges)
     for move in sorted(ways, key=lambda move: move.size):
-        left = (here - edge.nx * move.across - edge.ny * move.up for here, edge in zip(room, edges, strict=True))
-        if min(left) >= -TOLERANCE:
+        if fits_after(panel, edges, move):
             return f"move {panel.mark} {move_words(surface, move, tape)}"
     return f"there is no room for {panel.mark} on {surface.name} beside it: move the feature, or leave the panel out"
 

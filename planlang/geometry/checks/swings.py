@@ -35,13 +35,40 @@ def panels_in_swings(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: Ta
     near a door on its own wall is found by its keep-clear distance.
     """
     surfaces = {surface.name: surface for surface in room.surfaces}
-    bodies = [_body(panel, surfaces[panel.surface]) for panel in panels]
+    doors = [
+        (placed, surfaces[placed.feature.surface])
+        for placed in room.features
+        if placed.feature.kind == "door"
+        and placed.feature.opens != "outward"
+        and surfaces[placed.feature.surface].kind == "wall"
+    ]
     findings: list[Diagnostic] = []
-    for placed in room.features:
-        door, wall = placed.feature, surfaces[placed.feature.surface]
-        if door.kind == "door" and door.opens != "outward" and wall.kind == "wall":
-            findings += _struck_by(placed, wall, bodies, tape)
+    for (placed, wall), near in zip(doors, _near_doors(doors, panels), strict=True):
+        findings += _struck_by(placed, wall, [_body(panel, surfaces[panel.surface]) for panel in near], tape)
     return tuple(findings[:MOST_FINDINGS])
+
+
+def _near_doors(
+    doors: Sequence[tuple[PlacedFeature, Surface]], panels: Sequence[PlacedPanel]
+) -> tuple[list[PlacedPanel], ...]:
+    """For each door the panels that may be in its way, by cells as large as the widest swing and the largest panel."""
+    near: tuple[list[PlacedPanel], ...] = tuple([] for _ in doors)
+    if not doors or not panels:
+        return near
+    kinds = {panel.array.name: panel.array.panel for panel in panels}.values()
+    size = float(max(placed.feature.width for placed, _ in doors) + HAND_ROOM)
+    size += max(math.hypot(kind.width, kind.length, kind.depth) for kind in kinds)
+    cells: dict[tuple[int, int], set[int]] = {}
+    for index, (placed, wall) in enumerate(doors):
+        for side in _sides(placed):
+            east, north = (int(at // size) for at in _hinge(wall, placed, side))
+            for step in range(9):
+                cells.setdefault((east + step // 3 - 1, north + step % 3 - 1), set()).add(index)
+    for panel in panels:
+        at = panel.corners_room[0]
+        for index in cells.get((int(at[0] // size), int(at[1] // size)), ()):
+            near[index].append(panel)
+    return near
 
 
 def _body(panel: PlacedPanel, surface: Surface) -> Body:

@@ -5,10 +5,10 @@ from fractions import Fraction
 
 from planlang.geometry.checks import messages
 from planlang.geometry.features import overlap
-from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RailRun, RoomGeometry, Surface
+from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, Point, RailRun, RoomGeometry, Surface
 from planlang.geometry.near import pairs_within
-from planlang.geometry.polygon import Move
-from planlang.geometry.shapes import moves_off, over_box
+from planlang.geometry.polygon import Move, corners_in_floats, to_grain
+from planlang.geometry.shapes import moves_off, outline_in_floats, over_box
 from planlang.geometry.words import Worst, move_words
 from planlang.plan.model import Array
 from planlang.plan.stated import Zone
@@ -71,12 +71,18 @@ def hot_in_zones(features: Sequence[PlacedFeature], zones: Sequence[Zone], room:
         surface = room.surface(zone.surface)
         there = [placed for placed in hot if surface is not None and placed.feature.surface == surface.name]
         for placed in there:
-            if surface is not None and overlap(placed.box, box_of_zone(zone, surface)) is not None:
+            if surface is not None and _stands_in(placed.box, zone, surface):
                 yield messages.heat_in_zone(placed.feature, zone)
 
 
+def _stands_in(box: Box, zone: Zone, surface: Surface) -> bool:
+    if zone.corners:
+        return _way_off(corners_in_floats(box), zone) is not None
+    return overlap(box, box_of_zone(zone, surface)) is not None
+
+
 def box_of_zone(zone: Zone, surface: Surface) -> Box:
-    """The rectangle of a zone; of one that is the whole surface that round the surface."""
+    """The rectangle of a zone or round it; of one that is the whole surface that round the surface."""
     if zone.whole:
         return Box(Fraction(0), Fraction(0), surface.width, surface.height)
     return Box(zone.left, zone.lower, zone.right, zone.upper)
@@ -90,8 +96,7 @@ def _by_zone(boxes: Sequence[Box], zones: Sequence[Zone], surface: Surface) -> d
 
 
 def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle) -> Iterator[Diagnostic]:
-    box = box_of_zone(zone, surface)
-    into = [(move, panel) for panel in panels if (move := _way_out(panel, box)) is not None]
+    into = [(move, panel) for panel in panels if (move := _way_out(panel, zone, surface)) is not None]
     if into:
         move, worst = max(into, key=lambda found: found[0].size)
         mend = f"move {worst.mark} {move_words(surface, move, tape)}"
@@ -100,11 +105,26 @@ def _covered(panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: 
         yield messages.panel_in_zone(Worst(worst.mark, move.size, len(into) - 1), zone, worst.array, mend, tape)
 
 
-def _way_out(panel: PlacedPanel, zone: Box) -> Move | None:
+def _way_out(panel: PlacedPanel, zone: Zone, surface: Surface) -> Move | None:
     """The least move across or up that takes a panel off a zone; None where it only touches it."""
-    if not over_box(panel, zone):
+    box = box_of_zone(zone, surface)
+    if not over_box(panel, box):
         return None
-    return min(moves_off(panel, zone), key=lambda move: move.size)
+    if zone.corners:
+        return _way_off(outline_in_floats(panel), zone)
+    return min(moves_off(panel, box), key=lambda move: move.size)
+
+
+def _way_off(shape: Sequence[Point], zone: Zone) -> Move | None:
+    """The same for a convex shape and a zone of any outline."""
+    from planlang.geometry.region import least_move_off, region_of  # noqa: PLC0415 - few plans have such zones
+
+    found = least_move_off(region_of(_spots(zone)), shape)
+    return None if found is None else Move(*found)
+
+
+def _spots(zone: Zone) -> tuple[Point, ...]:
+    return tuple((float(across), float(up)) for across, up in zone.corners)
 
 
 def _drilled(
@@ -114,18 +134,22 @@ def _drilled(
     counted = [
         hole
         for hole in holes
-        if box.left <= hole.across <= box.right
-        and box.lower <= hole.up <= box.upper
-        and (hole.screw or zone.forbids != "drilling" or not by_rail)
+        if _depth(hole, zone, box) >= 0 and (hole.screw or zone.forbids != "drilling" or not by_rail)
     ]
     if counted:
-        deepest = max(counted, key=lambda hole: _depth(hole, box))
-        worst = Worst(deepest.name, _depth(deepest, box), len(counted) - 1)
+        deepest = max(counted, key=lambda hole: _depth(hole, zone, box))
+        worst = Worst(deepest.name, _depth(deepest, zone, box), len(counted) - 1)
         yield messages.hole_in_zone(worst, zone, array, surface, tape)
 
 
-def _depth(hole: Hole, zone: Box) -> Fraction:
-    return min(hole.across - zone.left, zone.right - hole.across, hole.up - zone.lower, zone.upper - hole.up)
+def _depth(hole: Hole, zone: Zone, box: Box) -> Fraction:
+    """How far a hole is inside a zone, mm; negative outside."""
+    depth = min(hole.across - box.left, box.right - hole.across, hole.up - box.lower, box.upper - hole.up)
+    if depth < 0 or not zone.corners:
+        return depth
+    from planlang.geometry.region import region_of, spot_clearance  # noqa: PLC0415 - few plans have such zones
+
+    return to_grain(spot_clearance(region_of(_spots(zone)), (float(hole.across), float(hole.up))))
 
 
 def _holes(array: Array, surface: Surface, panels: Sequence[PlacedPanel], rails: Sequence[RailRun]) -> Iterator[Hole]:

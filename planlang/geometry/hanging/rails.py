@@ -9,7 +9,7 @@ from planlang.geometry.features import overlap
 from planlang.geometry.hanging.landing import Landing, NamedPoint
 from planlang.geometry.hanging.members import along_pitch, centre_lines
 from planlang.geometry.model import Box, PlacedFeature, RailRun, Surface
-from planlang.geometry.near import pairs_among
+from planlang.geometry.near import Near, pairs_among
 from planlang.geometry.polygon import chord, edges_of
 from planlang.plan.model import Array, Rail
 from planlang.plan.room import Members
@@ -38,12 +38,13 @@ def run_rails(
         return Outcome((), (messages.surface_without_members(array),))
     if rail is None or rail.timber.section is None:
         return Outcome((), (messages.rail_not_stated(array),))
-    there = [placed for placed in features if placed.feature.surface == surface.name]
+    there = _Ways([placed for placed in features if placed.feature.surface == surface.name])
     rails: list[RailRun] = []
     findings: list[Diagnostic] = []
     without: list[str] = []
+    centres = centre_lines(members, surface)
     for line in _lines(members, rail, points, there):
-        run = _run(f"RA{first_number + len(rails)}", surface, (members, rail), line)
+        run = _run(f"RA{first_number + len(rails)}", surface, (members, rail), line, centres)
         names = ", ".join(point.name for point in line)
         if run is None:
             without.append(names)
@@ -56,6 +57,25 @@ def run_rails(
     if without:
         findings.append(messages.rail_without_span(array, without, members))
     return Outcome(tuple(rails), tuple(findings))
+
+
+class _Ways:
+    """What stands in the way of rails on a surface."""
+
+    def __init__(self, features: Sequence[PlacedFeature]) -> None:
+        self.features = features
+        self.near = Near([placed.box for placed in features], 0.0, []) if features else None
+
+    def first(self, strip: Box) -> PlacedFeature | None:
+        """The first thing that a strip crosses."""
+        found = self.near.of(strip) if self.near else ()
+        return next((self.features[each] for each in found if overlap(strip, self.features[each].box)), None)
+
+    def crosses(self, strip: Box) -> bool:
+        """Whether a strip crosses anything."""
+        if self.near is None:
+            return False
+        return self.near.any(strip, lambda other: overlap(strip, self.features[other].box) is not None)
 
 
 def land_on_rails(points: Sequence[NamedPoint], rails: Sequence[RailRun]) -> tuple[Landing, ...]:
@@ -89,34 +109,32 @@ def _position(members: Members, point: NamedPoint) -> Fraction:
     return point.place[1] if members.runs == "up" else point.place[0]
 
 
-def _lines(
-    members: Members, rail: Rail, points: Sequence[NamedPoint], features: Sequence[PlacedFeature]
-) -> list[list[NamedPoint]]:
+def _lines(members: Members, rail: Rail, points: Sequence[NamedPoint], ways: _Ways) -> list[list[NamedPoint]]:
     """Points of one position in order along the rail, parted at features; lines by position."""
-    ordered = sorted(points, key=lambda point: (_position(members, point), along_pitch(members, point.place)))
+    places = [(_position(members, point), along_pitch(members, point.place), point) for point in points]
     lines: list[list[NamedPoint]] = []
-    for position, group in groupby(ordered, key=lambda point: _position(members, point)):
+    for position, group in groupby(sorted(places, key=lambda place: place[:2]), key=lambda place: place[0]):
         line: list[NamedPoint] = []
-        for point in group:
-            at = along_pitch(members, point.place)
-            before = along_pitch(members, line[-1].place) if line else at
-            strip = _strip(members, rail, position, before, at)
-            if line and any(overlap(strip, placed.box) for placed in features):
+        before = Fraction(0)
+        for _, at, point in group:
+            if line and ways.crosses(_strip(members, rail, position, before, at)):
                 lines.append(line)
                 line = []
             line.append(point)
+            before = at
         lines.append(line)
     return lines
 
 
-def _run(name: str, surface: Surface, crossed: tuple[Members, Rail], line: Sequence[NamedPoint]) -> RailRun | None:
+def _run(
+    name: str, surface: Surface, crossed: tuple[Members, Rail], line: Sequence[NamedPoint], centres: Sequence[Fraction]
+) -> RailRun | None:
     """From the last member at or before the first point to the next member after the last one; None without these.
 
     It ends the rail's overhang past these members, or at the edge of the surface where that is nearer.
     """
     members, rail = crossed
     first, last = along_pitch(members, line[0].place), along_pitch(members, line[-1].place)
-    centres = centre_lines(members, surface)
     before = [at for at in centres if at <= first]
     after = [at for at in centres if at > last]
     if not before or not after:
@@ -144,11 +162,8 @@ def _short_end(run: RailRun, array: Array, rail: Rail, tape: TapeStyle) -> tuple
     return (messages.rail_end_short(run, past, END_DISTANCE_IN_SHANKS * shank, (array, rail), tape),)
 
 
-def _first_crossed(
-    run: RailRun, members: Members, rail: Rail, features: Sequence[PlacedFeature]
-) -> PlacedFeature | None:
-    strip = _strip(members, rail, run.position, run.start, run.end)
-    return next((placed for placed in features if overlap(strip, placed.box)), None)
+def _first_crossed(run: RailRun, members: Members, rail: Rail, ways: _Ways) -> PlacedFeature | None:
+    return ways.first(_strip(members, rail, run.position, run.start, run.end))
 
 
 def _half_width(rail: Rail | None) -> Fraction:

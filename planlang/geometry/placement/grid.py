@@ -16,16 +16,15 @@ def place_grid(grid: Grid, site: Site) -> Outcome[tuple[Slot, ...]]:
     size = block(grid.columns, width, grid.gap_across) + half
     left, across_words = start_of(grid.across, size, "across", site)
     lower, up_words = start_of(grid.up, block(grid.rows, height, grid.gap_up), "up", site)
+    columns = [across_words + step_words(left, column, width, grid.gap_across, site) for column in range(grid.columns)]
     slots = []
     for row in range(grid.rows):
         aside = half if row % 2 else Fraction(0)
+        stagger = f", + {on_tape(aside, site.tape)} as every second row" if aside else ""
+        rows = up_words + step_words(lower, row, height, grid.gap_up, site)
         for column in range(grid.columns):
-            stagger = f", + {on_tape(aside, site.tape)} as every second row" if aside else ""
-            how = (
-                f"column {column + 1} of {grid.columns}, row {row + 1} of {grid.rows}",
-                across_words + step_words(left, column, width, grid.gap_across, site) + stagger,
-                up_words + step_words(lower, row, height, grid.gap_up, site),
-            )
+            counted = f"column {column + 1} of {grid.columns}, row {row + 1} of {grid.rows}"
             at_left = left + aside + column * (width + grid.gap_across)
+            how = (counted, columns[column] + stagger, rows)
             slots.append(site.slot(at_left, lower + row * (height + grid.gap_up), how))
     return Outcome(tuple(slots))

@@ -26,10 +26,12 @@ class AbsorberData(Data):
 
 
 class FormulaData(Data):
-    """Decay times by one formula; `why` says when it leads, and is empty for one that doesn't."""
+    """Decay times by one formula, with their range; `why` says when it leads, and is empty for one that doesn't."""
 
     name: str
     times_s: Reals = Field(validation_alias="times")
+    low_s: Reals = Field(validation_alias="low")
+    high_s: Reals = Field(validation_alias="high")
     why: tuple[str, ...]
 
 
@@ -41,7 +43,6 @@ class ThirdsData(Data):
     low_s: Reals = Field(validation_alias="low")
     high_s: Reals = Field(validation_alias="high")
     leads: tuple[str, ...]
-    formulas: tuple[FormulaData, ...]
 
 
 class PanelRatingData(Data):
@@ -196,6 +197,7 @@ class EstimateData(Data):
     gains: tuple[GainData, ...]
     next_panels: tuple[NextPanelData, ...]
     beyond: tuple[str, ...]
+    limits: tuple[str, ...]
     flutter: tuple[str, ...]
     low_end: LowEndData | None
     rays: RayCheckData | None

@@ -15,7 +15,10 @@ class StepData(Data):
 
 
 class LoadData(Data):
-    """The load path of the panels of one array. `weakest` is an index into `steps`."""
+    """The load path of the panels of one array. `weakest` is an index into `steps`.
+
+    `status` is `refused` where all steps hold and an error stands against the array; `refusals` are all its errors.
+    """
 
     array: str
     mark: str
@@ -36,6 +39,7 @@ class LoadData(Data):
     second_steps: tuple[StepData, ...]
     worst_share: FigureData | None
     slope_words: str
+    refusals: tuple[str, ...]
 
 
 class SurfaceMassData(Data):
@@ -70,6 +74,8 @@ class FixingData(Data):
     least_thread: Real
     edge: Real
     end: Real
+    apart: Real
+    comes_out: Real
 
 
 class ClearanceData(Data):

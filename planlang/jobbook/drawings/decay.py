@@ -156,11 +156,21 @@ def _notes(acoustics: Acoustics) -> tuple[str, ...]:
 
 
 def _description(acoustics: Acoustics) -> str:
-    verdicts = ", ".join(
-        f"{words.hertz(band)} {verdict}"
-        for band, verdict in zip(acoustics.bands, acoustics.verdict_after, strict=False)
+    bands = [words.hertz(band) for band in acoustics.bands]
+    now, then = (
+        ", ".join(
+            f"{band} {words.span(low, high)}" for band, low, high in zip(bands, decay.low, decay.high, strict=True)
+        )
+        for decay in (acoustics.decay_before, acoustics.decay_after)
     )
+    verdicts = ", ".join(
+        f"{band} {verdict}"
+        for band, verdict in zip(bands, acoustics.verdict_after, strict=False)
+        if verdict != "not asked"
+    )
+    held = f" Against what is wanted: {verdicts}." if verdicts else ""
     return (
         "Decay time in seconds over octave bands, now and with the panels, each with the range of the estimate, "
-        f"and the range that is wanted. With panels: {verdicts}. The tables have the same figures."
+        f"and the range that is wanted. Now: {now}. With panels: {then}.{held} "
+        "The tables have the same figures."
     )

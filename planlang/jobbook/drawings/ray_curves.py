@@ -1,10 +1,9 @@
 """The chart of the decay curves by rays: level over time, a line an octave, told apart by their dashes."""
 
 from dataclasses import replace
-from itertools import pairwise
 from math import ceil, isfinite
 
-from planlang.acoustics.model import Acoustics, RayCheck
+from planlang.acoustics.model import Acoustics, Ranged, RayCheck
 from planlang.jobbook import words
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.chart import Axes, axes, round_step, table_below
@@ -35,8 +34,8 @@ def ray_curves(acoustics: Acoustics, found: RayCheck) -> Drawing:
     box = plot.box
     below = replace(plot, box=Extent(box.left, box.top, box.right, box.bottom + 5.0))
     rows = [("octave band", tuple(words.hertz(band) for band in acoustics.bands))]
-    for fall in (10, 20, 30):
-        rows.append((f"to −{fall} dB, s", tuple(_falls(levels, fall, found.step) for levels in found.levels)))
+    for fall, times in found.falls:
+        rows.append((f"to −{fall} dB, s", tuple(_falls(time) for time in times)))
     bottom = table_below(canvas, below, rows)
     notes = ("A curve that bends is two decays: sound between bare faces goes on when the rest is gone.",)
     return canvas.drawing(foot(canvas, bottom + 4.0, notes), _description(acoustics, found))
@@ -67,24 +66,16 @@ def _key(canvas: Canvas, acoustics: Acoustics) -> None:
         x = canvas.text((x + 14.5, y), words.hertz(band)).right + 4
 
 
-def _falls(levels: tuple[float, ...], fall: int, step: float) -> str:
-    """When a curve is down by so many dB, s; between its values in a straight line."""
-    time = fall_time(levels, fall, step)
-    return f"{time:.2f}" if isfinite(time) else "not read"
-
-
-def fall_time(levels: tuple[float, ...], fall: int, step: float) -> float:
-    """When levels (dB, at steps of s) first are down by so much; not a number where they end before."""
-    for number, (before, after) in enumerate(pairwise(levels)):
-        if after <= -fall < before:
-            return (number + (before + fall) / (before - after)) * step
-    return float("nan")
+def _falls(time: Ranged) -> str:
+    """When a curve is down, s."""
+    return words.span(time.low, time.high) if isfinite(time.value) else "not read"
 
 
 def _description(acoustics: Acoustics, found: RayCheck) -> str:
-    cells = ", ".join(
-        f"{words.hertz(band)} in {_falls(levels, 20, found.step)}"
-        for band, levels in zip(acoustics.bands, found.levels, strict=True)
-    )
     what = "Level of all sound in the room over time, by rays, with the panels"
-    return f"{what}. Down by 20 dB: {cells} seconds."
+    falls = "; ".join(
+        f"{fall} dB: "
+        + ", ".join(f"{words.hertz(band)} in {_falls(time)}" for band, time in zip(acoustics.bands, times, strict=True))
+        for fall, times in found.falls
+    )
+    return f"{what}. Seconds until it is down by {falls}."

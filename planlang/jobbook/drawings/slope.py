@@ -74,7 +74,11 @@ def slope_section(compiled: CompiledPlan, surface: Surface) -> Drawing:
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5), "level, from the wall", "height")
     unnamed = [mark for profile in found for mark in _name(canvas, view, profile, start)]
     scale_bar(canvas, (PAPER_WIDTH - 3, arranged.bottom + 5.5), view.ratio, tape)
-    height = foot(canvas, arranged.bottom + 8.0, _notes(surface, arranged, tape, unnamed))
+    height = foot(
+        canvas,
+        arranged.bottom + 8.0,
+        _notes(surface, arranged, tape, unnamed, _links(compiled.layout.on(surface.name))),
+    )
     return canvas.drawing(height, _description(surface, found))
 
 
@@ -163,12 +167,27 @@ def _name(canvas: Canvas, view: View, profile: Profile, start: float) -> tuple[s
     return profile.marks
 
 
-def _notes(surface: Surface, arranged: Arranged, tape: TapeStyle, unnamed: Sequence[str]) -> tuple[str, ...]:
+def _links(panels: Sequence[PlacedPanel]) -> str:
+    """How the links stand that are drawn square to the slope."""
+    hangs = [panel.array.hang for panel in panels]
+    words = []
+    if any(not hang.square and not hang.fixed for hang in hangs):
+        words.append("Links are drawn square to the slope; they hang plumb")
+    if any(hang.square for hang in hangs):
+        words.append("Links with a tie up the slope hang square to it; the ties are left out")
+    if any(hang.fixed for hang in hangs):
+        words.append("Stand-offs are square to the slope")
+    return "".join(f"{sentence}. " for sentence in words)
+
+
+def _notes(
+    surface: Surface, arranged: Arranged, tape: TapeStyle, unnamed: Sequence[str], links: str
+) -> tuple[str, ...]:
     notes = [
         f"Cut square to {surface.name}, which rises at {surface.pitch_deg:.1f}°. {tape_words(tape)}: heights from the "
         "floor, and level distances from the wall at the foot of the slope. Below and left: lowest and highest corner "
         "of the panels. Above and right: hang points on the surface.",
-        "Links are drawn square to the slope; they hang plumb. Panels of other surfaces are left out. "
+        f"{links}Panels of other surfaces are left out. "
         f"Scale {scale_words(arranged.view.ratio)}; measure nothing off the drawing.",
         *arranged.words_for_left_out(),
     ]

@@ -66,8 +66,8 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
         _draw_rail(canvas, view, rail, _members_run_up(surface))
     for zone in compiled.plan.room.zones:
         if zone.surface == surface_name:
-            box = box_of_zone(zone, surface)
-            draw_zone(canvas, view.box(box.left, box.lower, box.right, box.upper))
+            corners = zone.corners or box_of_zone(zone, surface).corners
+            draw_zone(canvas, [view.spot(across, up) for across, up in corners])
     for panel in panels:
         _draw_panel(canvas, view, panel)
     boxes = [(_paper_box(view, panel), panel.mark) for panel in panels]

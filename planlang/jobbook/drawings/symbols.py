@@ -1,5 +1,6 @@
 """Marks and symbols: datum, directions, north, scale bar, and the things that surfaces carry."""
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.jobbook.drawings.extent import Extent
@@ -111,10 +112,10 @@ def draw_feature(canvas: Canvas, feature: Feature, box: Extent) -> None:
             canvas.line((inner.left, inner.bottom), (inner.right, inner.top), FAINT)
 
 
-def draw_zone(canvas: Canvas, box: Extent) -> None:
+def draw_zone(canvas: Canvas, corners: Sequence[tuple[float, float]]) -> None:
     """A zone where somebody has forbidden something: a dashed outline, hatched both ways."""
-    canvas.rect(box, HIDDEN, canvas.hatch(2.4, 45))
-    canvas.rect(box, NO_LINE, canvas.hatch(2.4, 135))
+    canvas.polygon(corners, HIDDEN, canvas.hatch(2.4, 45))
+    canvas.polygon(corners, NO_LINE, canvas.hatch(2.4, 135))
 
 
 def _ringed(canvas: Canvas, box: Extent, feature: Feature) -> None:

@@ -143,7 +143,7 @@ def _clarity(acoustics: Acoustics, found: RayCheck) -> Blocks:
 
 def _level(factor: int, found: Ranged) -> str:
     value, low, high = (factor * part for part in (found.value, found.low, found.high))
-    return f"{value:.0f} ({floor(low)} to {ceil(high)})"
+    return f"{round(value)} ({floor(low)} to {ceil(high)})"
 
 
 def low_end(acoustics: Acoustics) -> Blocks:

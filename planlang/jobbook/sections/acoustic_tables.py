@@ -28,13 +28,13 @@ def formulas(acoustics: Acoustics) -> Blocks:
 def _side_by_side(caption: str, acoustics: Acoustics, decay: Decay) -> Table:
     columns = (
         Column("Octave band"),
-        *(Column(formula.name, "right") for formula in decay.formulas),
+        *(Column(formula.name) for formula in decay.formulas),
         Column("Longest over shortest", "right"),
     )
     rows = tuple(
         (
             words.hertz(band),
-            *(significant(formula.times[n]) for formula in decay.formulas),
+            *(words.with_range(formula.times[n], formula.low[n], formula.high[n]) for formula in decay.formulas),
             significant(_spread(decay, n)),
         )
         for n, band in enumerate(acoustics.bands)
@@ -94,14 +94,12 @@ def thirds(acoustics: Acoustics) -> Blocks:
         Column("Third octave"),
         Column("Now"),
         Column("With the panels"),
-        *(Column(f"{formula.name}, with them", "right") for formula in then.formulas),
     )
     rows = tuple(
         (
             words.hertz(band),
             words.with_range(now.value[n], now.low[n], now.high[n]),
             words.with_range(then.value[n], then.low[n], then.high[n]),
-            *(significant(formula.times[n]) for formula in then.formulas),
         )
         for n, band in enumerate(then.bands)
     )

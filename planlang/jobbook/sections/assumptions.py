@@ -77,6 +77,8 @@ def _figures(item: Stock, tape: TapeStyle) -> str:  # noqa: PLR0911 - one line a
             return f"{size}specific gravity {words.plain(item.specific_gravity)}"
         case Hardware():
             rated = f"rated {words.plain(item.rated_n)} N" if item.rated_n is not None else "no rating marked"
+            if item.breaks_n is not None:
+                rated = f"breaks at {words.plain(item.breaks_n)} N, {float(item.ends_left):.0%} of it left at its ends"
             return f"{rated}, {words.plain(item.mass_kg)} kg"
         case Lining():
             return f"{words.length(item.thickness, tape)} thick, {'may' if item.carries else 'may not'} carry"

@@ -102,7 +102,7 @@ def _weakest(loads: Loads) -> tuple[str, str, str]:
     if load is None:
         return "Weakest step of all hangings", "none", "no panels"
     step = load.worst
-    return "Weakest step: allowed to asked", ratio(step), f"{step.words}, {load.array}: {step.status}"
+    return "Weakest step: allowed to asked", ratio(step), f"{step.words}, {load.array}: {load.status}"
 
 
 def _least_ratio(load: PanelLoad) -> float:
@@ -118,11 +118,7 @@ def _price(compiled: CompiledPlan) -> tuple[str, str, str]:
 
 
 def _open_points(compiled: CompiledPlan) -> tuple[str, ...]:
-    points = [
-        f"Loads of {load.array}: {load.worst.words} {_state(load)}."
-        for load in compiled.loads.panels
-        if load.status != "holds"
-    ]
+    points = [f"Loads of {load.array}: {load.verdict}." for load in compiled.loads.panels if load.status != "holds"]
     points += [f"Loads of {name} could not be worked out." for name in compiled.loads.not_reckoned]
     points += [f"Required: {held.words}: found {held.found}." for held in compiled.held if not held.holds]
     points += _outside_target(compiled.acoustics)
@@ -134,10 +130,6 @@ def _open_points(compiled: CompiledPlan) -> tuple[str, ...]:
     if compiled.warnings:
         points.append(f"{words.count(len(compiled.warnings), 'warning')} of the compiler.")
     return tuple(points) or ("None.",)
-
-
-def _state(load: PanelLoad) -> str:
-    return "fails" if load.status == "fails" else "is not verified"
 
 
 def _outside_target(acoustics: Acoustics) -> list[str]:

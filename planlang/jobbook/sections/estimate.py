@@ -26,7 +26,8 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         Paragraph(
             "Decay times are estimates for each octave band. The range is what the estimate claims: nine in ten of all "
             "draws of what may be off lie within it. The figures by single formulas are given so that they can be "
-            "checked, and so that it can be seen how far the formulas differ."
+            "checked, and so that it can be seen how far the formulas differ, each with its own range over the "
+            "same draws."
         ),
         Paragraph(acoustics.target_words or "The plan states no target.", lead="Target:"),
         Figure(decay_chart(acoustics)),
@@ -51,6 +52,9 @@ def estimate(compiled: CompiledPlan) -> Blocks:
         Heading(3, "What the estimate assumes"),
         Bullets(tuple(words.sentence(line) for line in acoustics.assumes) or ("Nothing beyond the formulas.",)),
     ]
+    if acoustics.limits:
+        failing = Bullets(tuple(words.sentence(line) for line in acoustics.limits))
+        blocks += [Heading(3, "Where the models are known to fail"), failing]
     if acoustics.warnings:
         blocks += [Heading(3, "What to be wary of"), Bullets(tuple(words.sentence(w) for w in acoustics.warnings))]
     return tuple(blocks)

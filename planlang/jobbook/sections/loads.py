@@ -90,8 +90,10 @@ def _path(load: PanelLoad, array: Array, tape: TapeStyle) -> list[Block]:
             _sources(f"Where the allowed loads of the second support of {load.array} are from", load.second_steps),
         ]
     weakest = load.worst
-    line = f"Weakest: {weakest.words}, ratio {ratio(weakest)}, {weakest.status}."
-    blocks.append(Paragraph(line) if load.status == "holds" else Caution(load.status.capitalize(), (line,)))
+    lines: tuple[str, ...] = (f"Weakest: {weakest.words}, ratio {ratio(weakest)}, {weakest.status}.",)
+    if load.status != "holds":
+        lines += tuple(words.sentence(refusal) for refusal in load.refusals)
+    blocks.append(Paragraph(lines[0]) if load.status == "holds" else Caution(load.status.capitalize(), lines))
     return blocks
 
 
@@ -161,17 +163,21 @@ def _fixings(compiled: CompiledPlan, tape: TapeStyle) -> list[Block]:
         Column(words.column_head("Thread in the wood at least", tape), "right"),
         Column(words.column_head("From the edge at least", tape), "right"),
         Column(words.column_head("From the end at least", tape), "right"),
+        Column(words.column_head("From another one along the grain at least", tape), "right"),
+        Column(words.column_head("Thread comes out by", tape), "right"),
     )  # fmt: skip
     rows = tuple(
         (
             fixing.array, fixing.piece, fixing.into, _drill(fixing, tape), _up(fixing.least_thread, tape),
-            _up(fixing.edge, tape), _up(fixing.end, tape),
+            _up(fixing.edge, tape), _up(fixing.end, tape), _up(fixing.apart, tape), _up(fixing.comes_out, tape),
         )
         for fixing in found
     )  # fmt: skip
     note = (
-        "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states. To the "
-        "middle of the shank. Try the hole in an offcut."
+        "Lead holes and distances by the NDS (from memory), for the specific gravity that the plan states; from "
+        "another one by EN 1995-1-1 table 8.6 (from memory; the same in ICC-ES ESR-4948 table 6). "
+        "To the middle of the shank. Try the hole in an offcut. A "
+        "thread that comes out holds nothing there: look what lies behind."
     )
     return [Heading(3, "Holes and distances"), Paragraph(note), Table("Fixings in wood", columns, rows)]
 

@@ -23,6 +23,13 @@ FIBRE = (
     "don't sweep; bag the offcuts."
 )
 FIBRE_WHOLE = "Laying batts: gloves and long sleeves; a mask of class P2 or N95 while you handle them."
+STAPLES = (
+    "Stapling: a stapler or nailer with a sequential trigger, the other hand well away, nobody in line with its nose; "
+    "eye protection, and ears where it is driven by air. Unload it before you clear it."
+)
+GLUE = (
+    "Gluing: fresh air, gloves, and what the label of the glue asks for; no flame near solvents. Keep its data sheet."
+)
 OVERHEAD = "Drilling overhead: eye protection and a mask; no hole into an old ceiling before its papers are seen."
 BOARD = "Holes in plasterboard or plaster: catch the dust, and stop where the board isn't what the plan says."
 
@@ -42,11 +49,20 @@ def before_work(compiled: CompiledPlan) -> tuple[str, ...]:
     if compiled.materials.batts:
         cut = any(layout.cuts for cutting in compiled.materials.batts for layout in cutting.layouts)
         lines.append(FIBRE if cut else FIBRE_WHOLE)
+    lines += _fastening(compiled)
     if any(array.surface in ceilings for array in arrays):
         lines.append(OVERHEAD)
     if any(_lined(compiled, array.surface) and array.hang.into != "lining" for array in arrays):
         lines.append(BOARD)
     return tuple(lines)
+
+
+def _fastening(compiled: CompiledPlan) -> list[str]:
+    """Notes on stapling and gluing, where a panel type of this plan has either."""
+    builds = compiled.materials.builds
+    staples = any(count and "staple" in what for build in builds for what, count, _ in build.fastenings)
+    glue = any(build.glue_m or any("dhesive" in step for step in build.steps) for build in builds)
+    return [STAPLES] * staples + [GLUE] * glue
 
 
 def _lined(compiled: CompiledPlan, name: str) -> bool:

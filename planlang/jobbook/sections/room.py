@@ -7,7 +7,8 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import ceiling_plan
-from planlang.plan.room import Air, Feature, Members
+from planlang.plan.kinds import WALLS
+from planlang.plan.room import Air, Corner, Feature, Members, Room
 from planlang.plan.stated import Difference
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -21,9 +22,9 @@ def room(compiled: CompiledPlan) -> Blocks:
         facts(
             f"Room: {plan.room.name}",
             (
-                ("Floor, east x north", size_on_tape((plan.room.width, plan.room.depth), tape)),
+                *_floor(plan.room, tape),
                 ("Volume", words.volume(compiled.room.volume_m3, tape)),
-                ("Room datum", "south-west corner of the floor"),
+                ("Room datum", _datum(plan.room)),
                 (
                     "Air",
                     _air(plan.room.air),
@@ -43,6 +44,40 @@ def room(compiled: CompiledPlan) -> Blocks:
     if plan.differences:
         blocks.append(_differences(plan.differences, tape))
     return tuple(blocks)
+
+
+def _floor(room: Room, tape: TapeStyle) -> list[tuple[str, str]]:
+    """Its size; of a floor that was walked also its walls, and how well the walk closed."""
+    size = size_on_tape((room.width, room.depth), tape)
+    if len(room.floor.walls) == len(WALLS):
+        return [("Floor, east x north", size)]
+    lines = [("Floor, in a rectangle of, east x north", size), ("Walls, as the floor is walked", _walk(room, tape))]
+    if max(abs(part) for part in room.floor.missed) * 2 >= tape.step:
+        lines.append(("The walk missed its start by", f"{_way(room.floor.missed, tape)}, shared out over its legs"))
+    return lines
+
+
+def _datum(room: Room) -> str:
+    if (Fraction(0), Fraction(0)) in room.floor.corners:
+        return "south-west corner of the floor"
+    return "where the lines of the westernmost and the southernmost wall cross: no corner of the floor"
+
+
+def _walk(room: Room, tape: TapeStyle) -> str:
+    corners = room.floor.corners
+    ends = zip(room.floor.walls, corners, [*corners[1:], corners[0]], strict=True)
+    return "; ".join(f"{wall} {_way((x2 - x1, y2 - y1), tape)}" for wall, (x1, y1), (x2, y2) in ends)
+
+
+def _way(step: Corner, tape: TapeStyle) -> str:
+    """'1200 mm east and 400 mm north'."""
+    parts = ((step[0], "east", "west"), (step[1], "north", "south"))
+    said = (
+        f"{words.length(abs(way), tape)} {up if way > 0 else down}"
+        for way, up, down in parts
+        if 2 * abs(way) >= tape.step
+    )
+    return " and ".join(said) or "nothing"
 
 
 def _differences(differences: tuple[Difference, ...], tape: TapeStyle) -> Table:

@@ -147,13 +147,9 @@ def _questions(loads: Loads) -> tuple[Block, ...]:
 def not_for_hanging(compiled: CompiledPlan) -> Caution:
     """The box that says which arrays may not be hung, and why."""
     open_loads = [load for load in compiled.loads.panels if load.overhead and load.status != "holds"]
-    reasons = tuple(f"{load.array} ({load.mark}): {load.worst.words} {_verdict(load.status)}." for load in open_loads)
+    reasons = tuple(f"{load.array} ({load.mark}): {load.verdict}." for load in open_loads)
     unknown = tuple(f"{name}: its loads could not be worked out." for name in compiled.loads.not_reckoned)
     refused = tuple(words.sentence(message) for message in compiled.loads.refused)
     first = "Nothing of this plan may be hung from this book until the points below are settled."
     lines = (first, *(refused or reasons), *unknown)
     return Caution("Not for hanging", lines)
-
-
-def _verdict(status: str) -> str:
-    return "fails" if status == "fails" else "is not verified"

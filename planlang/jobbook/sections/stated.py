@@ -50,6 +50,9 @@ def _zones(plan: Plan) -> Table | None:
 def _corners(zone: Zone, tape: TapeStyle) -> tuple[str, str]:
     if zone.whole:
         return "all of it", "all of it"
+    if zone.corners:
+        each = (f"{words.length(across, tape)}, {words.length(up, tape)}" for across, up in zone.corners)
+        return "; ".join(each), "and back"
     start = f"{words.length(zone.left, tape)}, {words.length(zone.lower, tape)}"
     return start, f"{words.length(zone.right, tape)}, {words.length(zone.upper, tape)}"
 

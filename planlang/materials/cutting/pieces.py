@@ -20,7 +20,7 @@ class Piece:
     A piece that is divided along its `length` is cut across (`cross`), else it is ripped.
     """
 
-    __slots__ = ("cross", "free", "held", "kind", "length", "sheet", "turned", "within", "width")
+    __slots__ = ("cross", "free", "held", "kind", "length", "sheet", "turned", "width", "within")
 
     def __init__(self, length: int, width: int, within: Piece | None, sheet: int) -> None:
         self.length, self.width, self.within, self.sheet = length, width, within, sheet
@@ -46,14 +46,12 @@ def rooms(piece: Piece, least: tuple[int, int]) -> list[Room]:
     """What is free in a piece and in the pieces within it, as far as it has at least that length and width."""
     length, width = least
     found: list[Room] = []
-    stack = [piece]
-    for piece in stack:
-        if piece.cross:
-            if piece.free >= length and piece.width >= width:
-                found.append((piece.free, piece.width, piece))
-        elif piece.free >= width and piece.length >= length:
-            found.append((piece.length, piece.free, piece))
-        stack += [inner for inner in piece.held if inner.kind < 0]
+    for one in divided(piece):
+        if one.cross:
+            if one.free >= length and one.width >= width:
+                found.append((one.free, one.width, one))
+        elif one.free >= width and one.length >= length:
+            found.append((one.length, one.free, one))
     return found
 
 

@@ -1,4 +1,4 @@
-"""One sheet fewer is the goal: some parts are left out, others are taken out by lot, and all go in again where they fit.
+"""One sheet fewer is the goal: some parts are left out, others taken out by lot, and all go in again where they fit.
 
 What is left out should get less. A change for the worse is kept as long as it is no worse than what stood some hundred
 changes ago, so that the search leaves dead ends.
@@ -40,6 +40,8 @@ TOGETHER = 0.2
 LARGER_REST = 0.8
 """How often the larger rest is left whole, not either by lot."""
 SECOND_BEST = 0.02
+WEIGHT = 3
+SLACK = 16
 
 
 Scores = list[tuple[int, int]]
@@ -98,22 +100,29 @@ class Relay:
         self._aim()
 
     def start_from(self, plan: Plan) -> None:
-        """Go on from another plan, if it has fewer sheets."""
-        if len(plan) < len(self.plan):
+        """Go on from another plan with fewer sheets, or with less on its emptiest sheet than was ever left out."""
+        if len(plan) < len(self.plan) or (len(plan) == len(self.plan) and min(self._filled(plan)) < self._lowest):
             self.plan = plan
             self._aim()
 
+    def _filled(self, plan: Plan) -> list[int]:
+        areas = self._problem.areas
+        return [sum([areas[kind] for kind in kinds_on(sheet)]) for sheet in plan]
+
     def _aim(self) -> None:
         """Leave out the parts of the emptiest sheet."""
-        areas = self._problem.areas
-        filled = [sum([areas[kind] for kind in kinds_on(sheet)]) for sheet in self.plan]
-        emptiest = filled.index(min(filled))
+        filled = self._filled(self.plan)
+        self._lowest = min(filled)
+        emptiest = filled.index(self._lowest)
         self._out = kinds_on(self.plan[emptiest])
         others = [sheet for at, sheet in enumerate(self.plan) if at != emptiest]
+        self._spare = [self._problem.area - area for at, area in enumerate(filled) if at != emptiest]
         self._sheets = [as_pieces(tree_of(self._problem, sheet), at) for at, sheet in enumerate(others)]
         self._rooms = [rooms(sheet, self._least) for sheet in self._sheets]
-        self._lowest = filled[emptiest]
-        self._stood = [self._lowest] * MEMORY
+        area = self._problem.area
+        self._even = -sum([spare * spare for spare in self._spare])
+        self._value = WEIGHT * area * self._lowest + self._even
+        self._stood = [self._value] * MEMORY
         self._changes = 0
 
     def run(self, least: int, work: Work) -> None:
@@ -125,35 +134,50 @@ class Relay:
                 self._aim()
 
     def _change(self, work: Work) -> None:
-        areas = self._problem.areas
         undone: Undone = []
-        touched, taken = self._take(undone)
+        touched = self._touched()
+        taken = self._take(touched, undone)
         at = self._changes % MEMORY
         self._changes += 1
-        now = sum([areas[kind] for kind in self._out])
-        most = max(now, self._stood[at])
+        worst = max(self._value, self._stood[at])
+        area = self._problem.area
+        most = (worst - self._even + SLACK * area * area // 64) // (WEIGHT * area)
         left = self._put(self._sorted(self._out + taken), most, touched, undone, work)
-        if left is None:
+        if left is None or not self._accept(left, worst, touched):
             undo(undone)
-        else:
-            self._out = left
-            for sheet in touched:
-                self._rooms[sheet] = rooms(self._sheets[sheet], self._least)
-            now = sum([areas[kind] for kind in left])
-            if now < self._lowest:
-                self._lowest = now
-                self.seen += [as_sheet(self._sheets[sheet]) for sheet in touched]
-        self._stood[at] = min(self._stood[at], now)
+        self._stood[at] = min(self._stood[at], self._value)
 
-    def _take(self, undone: Undone) -> tuple[set[int], list[int]]:
-        """Take parts out of one sheet or a few: all, some, or a piece with all that is in it."""
+    def _accept(self, left: list[int], worst: int, touched: dict[int, int]) -> bool:
+        """Let the change stand, unless it is worse than `worst`. Spare area is of use where it is together."""
+        areas, spare = self._problem.areas, self._spare
+        out = sum([areas[kind] for kind in left])
+        even = self._even + sum([more * (2 * spare[sheet] - more) for sheet, more in touched.items()])
+        value = WEIGHT * self._problem.area * out + even
+        if value > worst:
+            return False
+        self._out, self._even, self._value = left, even, value
+        for sheet, more in touched.items():
+            spare[sheet] -= more
+            self._rooms[sheet] = rooms(self._sheets[sheet], self._least)
+        if out < self._lowest:
+            self._lowest = out
+            self.seen += [as_sheet(self._sheets[sheet]) for sheet in touched]
+        return True
+
+    def _touched(self) -> dict[int, int]:
+        """A few sheets by lot, and how much more area is filled on each: none yet."""
         lot = self._random.random
-        touched: set[int] = set()
+        number = min(2 + (lot() < 0.3), len(self._sheets))
+        touched: dict[int, int] = {}
+        while len(touched) < number:
+            touched[int(lot() * len(self._sheets))] = 0
+        return touched
+
+    def _take(self, touched: dict[int, int], undone: Undone) -> list[int]:
+        """Take parts out of each sheet touched: all, some, or a piece with all that is in it."""
+        lot, areas = self._random.random, self._problem.areas
         taken: list[int] = []
-        number = 2 + (lot() < 0.3)
-        while len(touched) < min(number, len(self._sheets)):
-            touched.add(int(lot() * len(self._sheets)))
-        for sheet in sorted(touched):
+        for sheet in touched:
             pieces = divided(self._sheets[sheet])
             manner = lot()
             if manner >= 0.6:
@@ -164,7 +188,8 @@ class Relay:
             for part in parts:
                 take_out(part, undone)
                 taken.append(part.kind)
-        return touched, taken
+                touched[sheet] -= areas[part.kind]
+        return taken
 
     def _some(self, parts: list[Piece]) -> list[Piece]:
         """A few parts by lot, up to six tenths."""
@@ -182,7 +207,9 @@ class Relay:
         bent = {kind: -key[kind] * (1 - bend * lot()) for kind in sorted(set(out))}
         return sorted(out, key=lambda kind: (bent[kind], kind))
 
-    def _put(self, kinds: Sequence[int], most: int, touched: set[int], undone: Undone, work: Work) -> list[int] | None:
+    def _put(
+        self, kinds: Sequence[int], most: int, touched: dict[int, int], undone: Undone, work: Work
+    ) -> list[int] | None:
         """Put parts in; those that fit nowhere, or None as soon as they have more than `most` area together."""
         areas, here, others = self._problem.areas, *self._free(kinds, touched)
         choice = self._random.random()
@@ -206,7 +233,7 @@ class Relay:
         work.done += done
         return left if most >= 0 else None
 
-    def _free(self, kinds: Sequence[int], touched: set[int]) -> tuple[list[Room], list[Room]]:
+    def _free(self, kinds: Sequence[int], touched: dict[int, int]) -> tuple[list[Room], list[Room]]:
         """The rooms that are looked at first and then: mostly those of the sheets touched, and all others."""
         ways = self._problem.ways
         length = min([way[0] for kind in kinds for way in ways[kind]])
@@ -218,11 +245,11 @@ class Relay:
             for room in sheet
             if room[0] >= length and room[1] >= width
         ]
-        here = [room for at in sorted(touched) for room in rooms(self._sheets[at], self._least)]
+        here = [room for at in touched for room in rooms(self._sheets[at], self._least)]
         return (here + others, []) if self._random.random() < TOGETHER else (here, others)
 
     def _fit_in(
-        self, free: list[Room], after: list[Room], kind: int, fit: Fit, touched: set[int], undone: Undone
+        self, free: list[Room], after: list[Room], kind: int, fit: Fit, touched: dict[int, int], undone: Undone
     ) -> bool:
         """Put a part into the room of those free that it fits best; what is left of that comes `after`."""
         best = self._best(free, self._problem.ways[kind], fit)
@@ -236,7 +263,7 @@ class Relay:
             strip = (free_length - way[0]) * free_width < (free_width - way[1]) * free_length
         else:
             strip = self._random.random() < 0.5
-        touched.add(piece.sheet)
+        touched[piece.sheet] = touched.get(piece.sheet, 0) + self._problem.areas[kind]
         length, width = self._least
         for room in put_in(piece, kind, way, strip, undone):
             if room[0] >= length and room[1] >= width:

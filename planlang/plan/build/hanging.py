@@ -94,6 +94,27 @@ def build_square(names: Names, hang: Entry, entry: Entry) -> bool:
     return True
 
 
+def build_fixed(names: Names, hang: Entry, entry: Entry) -> bool:
+    """Whether stand-offs hold the panel to the slope: those of eyes, screwed through into members."""
+    if "fixed" not in hang.values:
+        return False
+    fix, share = maybe(entry, "fix"), maybe(entry, "share")
+    if value(hang, "by") != "eyes":
+        raise _clash(
+            names, hang, "cleats are for walls; nothing fixes them to a slope", "take `fixed to the slope` out"
+        )
+    if "square" in hang.values or "lean" in hang.values:
+        message = "stand-offs are fixed to the slope; they neither lean nor hang square to it"
+        raise _clash(names, hang, message, "take one of them out")
+    if share is not None and value(share, "rule") != "envelope":
+        message = f"sharing by {value(share, 'rule')} is for links; these are stand-offs"
+        raise _clash(names, share, message, "take `share` out")
+    if fix is not None and (value(fix, "into") in ("lining", "rails") or "end" in fix.values):
+        message = "stand-offs are checked where they are screwed into the side of members alone"
+        raise _clash(names, fix, message, "fix into the members, or let the panel hang from links")
+    return True
+
+
 def _clash(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
     names.sink.append(messages.disagree(entry.span, message, mend))
     return Unknown()

@@ -18,17 +18,17 @@ from planlang.plan.stock import OCTAVES
 SPACE_FROM, SPACE_TO = ("west", "south", "low"), ("east", "north", "high")
 
 
-def build_requirements(names: Names, files: list[Entry]) -> tuple[Requirement, ...]:
+def build_requirements(names: Names, files: list[Entry], surfaces: Surfaces | None) -> tuple[Requirement, ...]:
     """All requirements, in the order of the plan.
 
     Raises:
         Unknown: one of them is at fault; that has been reported.
     """
     parts = [part for file in files for block in file.all("require") for part in block.body]
-    return tuple(all_of(*(partial(build_requirement, names, part) for part in parts)))
+    return tuple(all_of(*(partial(build_requirement, names, part, surfaces) for part in parts)))
 
 
-def build_requirement(names: Names, part: Entry) -> Requirement:
+def build_requirement(names: Names, part: Entry, surfaces: Surfaces | None) -> Requirement:
     """One requirement."""
     if part.faulty:
         raise Unknown
@@ -39,6 +39,10 @@ def build_requirement(names: Names, part: Entry) -> Requirement:
     if "array" in part.values:
         of = value(part, "array").text
         names.find(value(part, "array"), ("array",))
+    if "surface" in part.values:
+        of = value(part, "surface").text
+        if surfaces is not None:
+            surfaces.one(value(part, "surface"))
     return Requirement(
         at=part.span,
         subject=subject,
@@ -74,9 +78,13 @@ def build_zones(names: Names, room: Entry, surfaces: Surfaces) -> tuple[Zone, ..
 
 def build_zone(names: Names, part: Entry, surfaces: Surfaces) -> Zone:
     """One zone."""
-    whole = "left" not in part.values
+    whole = "left" not in part.values and "corners" not in part.values
+    corners = _corners(names, part)
     edges = ("left", "lower", "right", "upper")
-    left, lower, right, upper = (Fraction(0) if whole else value(part, edge) for edge in edges)
+    left, lower, right, upper = (Fraction(0) if whole or corners else value(part, edge) for edge in edges)
+    if corners:
+        left, lower = (min(at[axis] for at in corners) for axis in (0, 1))
+        right, upper = (max(at[axis] for at in corners) for axis in (0, 1))
     if not whole and (right <= left or upper <= lower):
         names.sink.append(messages.disagree(part.span, "the zone has no area: its edges run backwards", "swap them"))
         raise Unknown
@@ -91,7 +99,17 @@ def build_zone(names: Names, part: Entry, surfaces: Surfaces) -> Zone:
         forbids=value(part, "what"),
         author=value(part, "who"),
         whole=whole,
+        corners=corners,
     )
+
+
+def _corners(names: Names, part: Entry) -> tuple[tuple[Fraction, Fraction], ...]:
+    """The corners of a zone that is given by them."""
+    if "corners" not in part.values:
+        return ()
+    from planlang.plan.build.solids import outline_of  # noqa: PLC0415 - few plans have such zones
+
+    return outline_of(part, "corners", names.sink)
 
 
 def build_allowances(names: Names, room: Entry, surfaces: Surfaces) -> tuple[Allowance, ...]:

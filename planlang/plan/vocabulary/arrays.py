@@ -35,6 +35,11 @@ ARRAY = S(
                     "A size from the place: each panel is its own bay less so much, for panels one in each bay.",
                     repeat="more",
                 ),
+                Clause(
+                    "top {below:distance} below [the] slope",
+                    "An outline from the place: each panel's top follows the edge of the surface above it, square to "
+                    "it so far below; the panel's length is the most. Its frame has `mitre joints`.",
+                ),
             ),
             required=True,
         ),
@@ -98,6 +103,10 @@ ARRAY = S(
                 Clause("drop {drop:distance}", "From the surface to the panel's back."),
                 Clause("leaning {lean:angle}", "How far the links lean from plumb."),
                 Clause("{square:square} to the slope", "Not plumb: they need an `up-slope-tie`."),
+                Clause(
+                    "{fixed:fixed} to the slope",
+                    "Not hung: a screw through each bracket and its stand-off holds the panel up the slope.",
+                ),
             ),
             required=True,
         ),

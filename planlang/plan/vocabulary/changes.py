@@ -152,8 +152,19 @@ REQUIRE = S(
         S(
             "weight",
             "of every panel at {sense:most} {bound:mass}",
-            "The weight of the heaviest panel, tolerance and all.",
+            "The weight of the heaviest panel, or of all that hangs on a surface, tolerance and all.",
             "weight of every panel at most 10 kg",
+            other_forms=("on {surface:surface} at {sense:most} {bound:mass}",),
+            many=True,
+        ),
+        S(
+            "load",
+            "at every hang point at {sense:most} {bound:force}",
+            "What the hang point that is asked for most is asked for, tolerance, lean and blows and all: as an "
+            "engineer or an owner may limit it.",
+            "load at every hang point at most 100 N",
+            other_forms=("at every hang point of {array:ref} at {sense:most} {bound:force}",),
+            many=True,
         ),
         S(
             "lift",

@@ -6,10 +6,14 @@ from planlang.plan.vocabulary.declare import StatementKind as S
 ZONE = S(
     "zone",
     "{name:new} on {surface:surface} from {left:distance} , {lower:distance} to {right:distance} , {upper:distance}",
-    "A part of a surface, or all of it, where something is forbidden, and who says so. Where no heat may be, nothing "
+    "A part of a surface, or all of it, where something is forbidden, and who says so: a rectangle by two corners, any "
+    "outline `through` all of its corners in turn, across and up. Where no heat may be, nothing "
     "that gets hot may stand, and no panel, for it would keep heat in.",
     'zone flue on south-pitch from 2900, 0 to 3300, 2300, no drilling, says "chimney sweep, 2026-10-02"',
-    other_forms=("{name:new} on all [of] {surface:surface}",),
+    other_forms=(
+        "{name:new} on all [of] {surface:surface}",
+        "{name:new} on {surface:surface} through {corners:position+}",
+    ),
     clauses=(
         Clause("no {what:drilling|covering|hanging|heat|anything}", "What is forbidden there.", required=True),
         Clause("says {who:text}", "Who says so.", required=True),

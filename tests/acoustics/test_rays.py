@@ -1,0 +1,79 @@
+"""How rays find the piece of a face, and bands that scatter differently."""
+
+import numpy as np
+import pytest
+
+from planlang.acoustics.pieces import piece_map
+from planlang.acoustics.rays import EARS, Rays, bands_alike, trace
+from tests.reference.test_acoustics_rays import SOURCE, Face, Piece, box
+
+EAR = np.array([4.0, 2.0, 1.2])
+
+
+def first_that_fits(pieces, x, y):
+    """Every piece asked in turn."""
+    for number, ((left, lower, right, upper), is_round, outline) in enumerate(pieces):
+        if is_round:
+            across, up = (2 * x - left - right) / (right - left), (2 * y - lower - upper) / (upper - lower)
+            if across**2 + up**2 <= 1:
+                return number
+        elif (
+            left <= x < right
+            and lower <= y < upper
+            and (not outline or (x - left) * (upper - lower) <= (right - left) * (upper - y))
+        ):
+            return number
+    return len(pieces)
+
+
+def half(x, y, wide, high):
+    """The half of a box below its falling diagonal."""
+    return ((x, y), (x + wide, y), (x, y + high))
+
+
+def test_pieces_are_found_as_if_each_were_asked_in_turn():
+    chance = np.random.default_rng(3)
+    corners = chance.uniform(0, 4, (30, 2))
+    sizes = chance.uniform(0.2, 1.5, (30, 2))
+    pieces = [
+        ((x, y, x + wide, y + high), number % 4 == 1, half(x, y, wide, high) if number % 4 == 2 else ())
+        for number, ((x, y), (wide, high)) in enumerate(zip(corners, sizes, strict=True))
+    ]
+    places = chance.uniform(-0.5, 6, (3000, 2))
+    found = piece_map(pieces).at(places[:, 0], places[:, 1])
+    assert list(found) == [first_that_fits(pieces, x, y) for x, y in places]
+    assert len(set(found)) > 25
+
+
+def test_a_face_without_pieces_is_all_rest():
+    assert list(piece_map([]).at(np.array([0.0, 3.0]), np.array([1.0, 2.0]))) == [0, 0]
+
+
+def scattering(shares):
+    """A box with a treated ceiling, of which all faces scatter so, a value a band."""
+    faces = []
+    for each in box((6, 4, 2.7), (0.05, 0.05, 0.05, 0.05, 0.05, 0.8), 0.0, bands=len(shares)):
+        (piece,) = each.pieces
+        faces.append(Face(each.origin, each.across, each.up, each.inward, each.outline,
+                          (Piece((), piece.kept, np.array(shares)),)))  # fmt: skip
+    return faces
+
+
+def test_bands_that_scatter_differently_take_ways_of_their_own():
+    shares = (0.1, 0.7, 0.1)
+    assert [list(bands) for bands in bands_alike(scattering(shares), 3)] == [[0, 2], [1]]
+    together = trace(scattering(shares), SOURCE, [EAR], 343.2, np.zeros(3), 5, Rays(2000))
+    for band, share in enumerate(shares):
+        alone = trace(scattering((share,)), SOURCE, [EAR], 343.2, np.zeros(1), 5, Rays(2000))
+        steps = min(len(alone.room), len(together.room))
+        assert together.room[:steps, band] == pytest.approx(alone.room[:steps, 0], abs=1e-12)
+        assert together.listeners[0, :steps, band] == pytest.approx(alone.listeners[0, :steps, 0], abs=1e-12)
+
+
+def test_of_many_listeners_each_hears_as_much_as_one_alone():
+    ears = [np.array([x, 2.0, 1.2]) for x in np.linspace(3.5, 4.5, 2 * EARS)]
+    room = scattering((0.3,))
+    many = trace(room, SOURCE, ears, 343.2, np.zeros(1), 5, Rays(8000)).listeners.sum(axis=(1, 2))
+    for number in (0, 2 * EARS - 1):
+        alone = trace(room, SOURCE, [ears[number]], 343.2, np.zeros(1), 5, Rays(8000)).listeners.sum()
+        assert many[number] == pytest.approx(alone, rel=0.05)

@@ -136,23 +136,23 @@ def _times(change: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
     """What an array changes: its own absorption, least, taken and most, less that of what it hides."""
     own = replace(layout, panels=tuple(panel for panel in layout.panels if panel.array.name == row.key[1]))
-    lost = {name: hidden * _lining(room, name) for name, hidden in covered_by(own).hidden.items()}
+    hides = np.zeros((4, len(OCTAVES)))
+    for name, hidden in covered_by(own).hidden.items():
+        surface = room.surface(name)
+        if surface is not None and surface.lining is not None:
+            lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+            hides += _over_axes(lost, name, bare)
     found = {}
     taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
     for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
-        change = np.zeros((4, len(OCTAVES)))
         scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
-        gained = [(row.surface, row.capped[IN_OCTAVES] * scale), *((name, -series) for name, series in lost.items())]
-        for name, absorbed in gained:
-            for axis, share in bare.shares_of(name).items():
-                change[axis] += share * absorbed / (1.0 if axis == SPREAD else bare.areas[axis])
-        found[end] = change
+        found[end] = _over_axes(row.capped[IN_OCTAVES] * scale, row.surface, bare) - hides
     return found
 
 
-def _lining(room: RoomGeometry, name: str) -> Floats:
-    """Coefficients of a surface's lining, in octaves; none of a surface without one."""
-    surface = room.surface(name)
-    if surface is None or surface.lining is None:
-        return np.zeros(len(OCTAVES))
-    return np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+def _over_axes(absorbed: Floats, surface: str, bare: Evenness) -> Floats:
+    """Absorption area on a surface, m2 a band, as it adds to the axes' mean coefficients, and to what is spread."""
+    change = np.zeros((4, len(OCTAVES)))
+    for axis, share in bare.shares_of(surface).items():
+        change[axis] = share * absorbed / (1.0 if axis == SPREAD else bare.areas[axis])
+    return change

@@ -62,6 +62,25 @@ array traps, mark W {
 }"""
 
 CHECK_PAGES = {
+    "no-height-under-slope": Page(
+        "A panel that follows a slope with hardly a side left",
+        "Where `top … below the slope` cuts panels to the edge of the surface above them, a side shorter than 50 mm "
+        "can't be joined at both ends.",
+        given=(
+            ("flat ceiling at 2800", "slope ceiling from south wall at 1500, pitch 30 deg"),
+            ("running across", "running up"),
+            ("lowest edge at 1600", "lowest edge at 1400"),
+            ("ends full, sides between", "mitre joints"),
+            ("eyes 4 of eye, inset 100 from the ends", "cleats 2 of eye, 60 below the top, inset 100 from the sides"),
+            ("from eyes on eye, drop 100", "on cleats"),
+            ("on ceiling", "on west wall"),
+            ("lining walls, floor plaster", STUDS.replace("first at 300", "first at 400")),
+            ("place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1400", "place at points 600, 700"),
+            (FIX, "fix lag-eye into studs"),
+            ("panel cloud\n  on", "panel cloud, top 60 below the slope\n  on"),
+        ),
+        wrong=(("place at points 600, 700", "place at points 600, 2200"),),
+    ),
     "drop-out-of-hand": Page(
         "A drop too small for a hand and its tool",
         "Links and eyes are closed behind the panel: a hand has to get in between its back and the surface, with a "

@@ -81,6 +81,7 @@ CLOTH = S(
         S("width", "{width:length}", "Usable width of the roll.", "width 1500", required=True),
         S("mass", "{mass:areal_mass}", "Mass by area.", "mass 300 g/m2", required=True),
         S("flow-resistance", "{resistance:flow_resistance}", "Of the single layer.", "flow-resistance 90 Pa.s/m"),
+        ROLL,
         S(
             "nap",
             "{nap:along|none}",
@@ -88,7 +89,6 @@ CLOTH = S(
             "the same way.",
             "nap along",
         ),
-        ROLL,
         price("m|roll", "price 14 GBP per m"),
     ),
 )

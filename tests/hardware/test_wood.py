@@ -130,10 +130,10 @@ def test_of_two_arrays_that_meet_both_are_told_and_the_thicker_shank_counts():
         assert all("56 mm is wanted" in each.message for told in found.values() for each in told)
 
 
-def test_a_thousand_panels_in_one_place_are_told_in_no_time():
+def test_hundreds_of_panels_in_one_place_are_told_in_no_time():
     face = surface()
     array = ceiling_array()
-    panels = tuple(hung(array, face, number=number) for number in range(1000))
+    panels = tuple(hung(array, face, number=number) for number in range(300))
     case = Case(array, face, panels, (), (), True, b.job().tape, b.plan().safety)
     ((found,),) = close_fixings([case]).values()
     assert "are 0 mm apart" in found.message

@@ -133,6 +133,12 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
             "only pull"
         )
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
+    if any(one.case.array.panel.eyes_in_line for one in hung):
+        lines.append(
+            "Whether bolts can be pulled through the top member of a baffle, and what holds it when one of its eyes "
+            "gives "
+            "way: it swings down on the others"
+        )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(
             "What the level pull of links that lean does to the joints of the frame, and how it twists the rails"

@@ -27,7 +27,20 @@ CUT_LIST_HEAD = (
     *("stock", "mark", "role", "panel_type", "count", "length_mm", "width_mm", "thickness_mm"),
     *("length_on_tape", "width_on_tape"),
 )
-PURCHASES_HEAD = ("name", "what", "needed", "buy", "unit", "unit_price", "cost", "currency", "how")
+PURCHASES_HEAD = (
+    "name",
+    "what",
+    "needed",
+    "buy",
+    "unit",
+    "unit_price",
+    "cost",
+    "currency",
+    "how",
+    "supplier",
+    "dated",
+    "left_over",
+)
 HANG_SCHEDULE_HEAD = (
     *("point", "panel", "array", "surface", "across_mm", "up_mm", "across_on_tape", "up_on_tape"),
     *("east_mm", "north_mm", "height_mm", "lands_on", "off_centre_mm", "fixing", "drop_mm", "share_n", "loads"),
@@ -90,7 +103,10 @@ def _sticks(compiled: CompiledPlan) -> Iterator[Row]:
 def _purchase(line: Purchase) -> Row:
     prices = (line.unit_price, line.cost)
     currency = next((price.currency for price in prices if price), "")
-    return (line.name, line.words, line.need, Fraction(line.buy), line.unit, *map(_amount, prices), currency, line.how)
+    return (
+        *(line.name, line.words, line.need, Fraction(line.buy), line.unit, *map(_amount, prices), currency, line.how),
+        *(line.supplier, line.dated, line.left),
+    )
 
 
 def _amount(money: Money | None) -> Fraction | None:

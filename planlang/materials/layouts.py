@@ -5,14 +5,17 @@ with a knife: no kerf, no trim, any way round. Cloth keeps its nap: the panel's 
 come out of its stock is left out here; `stock_fit` and `rails` report it.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from enum import Enum
 from fractions import Fraction
 from math import ceil
+from types import MappingProxyType
 from typing import TypeVar
 
+from planlang.materials.choice import Choice
 from planlang.materials.cutting import (
     LEAST,
+    Aims,
     Budget,
     CutResult,
     Demand,
@@ -29,6 +32,7 @@ from planlang.plan.stock import Batt, Cloth, Rates, Sheet
 from planlang.syntax.record import record
 
 NONE = Fraction(0)
+NO_CHOICE: Mapping[str, Choice] = MappingProxyType({})
 Stock = TypeVar("Stock", Batt, Cloth)
 
 
@@ -48,22 +52,38 @@ class Sawn:
     kerf: Fraction
     trim: Fraction
     least_offcut: tuple[Fraction, Fraction]
+    aims: Aims
 
 
 def cut_sheet_goods(
-    builds: Sequence[PanelBuild], rates: Rates, detail: Detail = Detail.LAID_OUT, budget: Budget = LEAST
+    builds: Sequence[PanelBuild],
+    rates: Rates,
+    detail: Detail = Detail.LAID_OUT,
+    budget: Budget = LEAST,
+    choices: Mapping[str, Choice] = NO_CHOICE,
 ) -> tuple[Cutting, ...]:
-    """Layouts for each sheet stock, in the order in which the panels use them."""
+    """Layouts for each sheet stock, in the order in which the panels use them; for those of `choices`, for each size.
+
+    Of a choice, layouts are needed to know what is bought, so that it is counted as it is laid out.
+    """
     groups: dict[str, tuple[Sheet, list[Part]]] = {}
     for build in builds:
         for part in build.parts:
-            if fits_sheet((part.length, part.width), part.sheet, rates.trim):
+            choice = choices.get(part.sheet.name)
+            sizes = tuple(choice.prices) if choice else None
+            if fits_sheet((part.length, part.width), part.sheet, rates.trim, sizes):
                 groups.setdefault(part.sheet.name, (part.sheet, []))[1].append(part)
     cuttings: list[Cutting] = []
     for sheet, parts in groups.values():
         demands = [_demand(part, not sheet.grain) for part in parts]
+        if sheet.name in choices and detail is not Detail.BY_AREA:
+            from planlang.materials.mixed_goods import cut_choice  # noqa: PLC0415 - most plans do without
+
+            cuttings += cut_choice(choices[sheet.name], demands, rates, budget, aims_of(rates))
+            continue
         least = area_bound(demands, usable(sheet, rates.trim), rates.kerf)
-        cuttings.append(_cut(Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut), demands, least, detail, budget))
+        goods = Sawn(sheet, rates.kerf, rates.trim, rates.least_offcut, aims_of(rates))
+        cuttings.append(_cut(goods, demands, least, detail, budget))
     return tuple(cuttings)
 
 
@@ -75,15 +95,21 @@ def cut_batts(
     for batt, pieces in _by_stock(builds, Batt).values():
         demands = [_demand(piece, True) for piece in pieces]
         least = area_bound(demands, (batt.length, batt.width), NONE)
-        cuttings.append(_cut(Sawn(batt, NONE, NONE, rates.least_offcut), demands, least, detail, budget))
+        goods = Sawn(batt, NONE, NONE, rates.least_offcut, Aims())
+        cuttings.append(_cut(goods, demands, least, detail, budget))
     return tuple(cuttings)
+
+
+def aims_of(rates: Rates) -> Aims:
+    """What the shop wants of layouts beside few sheets."""
+    return Aims(rates.rips_first, "settings" if rates.aim == "fewest-settings" else "offcut")
 
 
 def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, budget: Budget) -> Cutting:
     """Cut the demands from one stock."""
     length, width = goods.stock.length, goods.stock.width
     if detail is Detail.LAID_OUT:
-        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget)
+        found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget, goods.aims)
         return _cutting(goods.stock, found, by_area, demands)
     if detail is Detail.COUNTED:
         return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, budget), by_area)

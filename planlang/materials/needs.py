@@ -22,7 +22,7 @@ def hardware_needs(builds: tuple[PanelBuild, ...], layout: Layout) -> tuple[Hard
     arrays: dict[str, Array] = {}
     for panel in layout.panels:
         arrays.setdefault(panel.array.name, panel.array)
-        points[panel.array.name] += _hang_points(panel)
+        points[panel.array.name] += hang_points(panel)
     for name, array in arrays.items():
         if array.hang.link:
             needs.append(HardwareNeed(array.hang.link, points[name], f"links of {name}"))
@@ -53,7 +53,7 @@ def _up_slope_ties(array: Array, panels: int) -> list[HardwareNeed]:
     return [*needs, HardwareNeed(tie.screw, count * tie.screws, purpose)]
 
 
-def _hang_points(panel: PlacedPanel) -> int:
-    """The points that geometry found; where it found none, those the panel type states."""
+def hang_points(panel: PlacedPanel) -> int:
+    """The points of a panel that geometry found; where it found none, those its type states."""
     hung = panel.array.panel.hung_by
     return len(panel.points) or (hung.count if hung else 0)

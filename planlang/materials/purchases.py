@@ -7,23 +7,27 @@ from math import ceil
 from planlang.materials import messages
 from planlang.materials.fastenings import BACK_STAPLES, FRONT_STAPLES, GLUED_JOINTS, PRACTICE
 from planlang.materials.model import Cutting, PanelBuild, Purchase, RollCut, StickCutting
-from planlang.plan.stock import Batt, Cloth, Hardware, Money, Rates, Sheet, Timber
-from planlang.plan.tape import TapeStyle, on_tape
+from planlang.materials.offers import Sold
+from planlang.plan.stock import Batt, Hardware, Money, Rates
+from planlang.plan.tape import TapeStyle, on_tape, round_half_up
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 from planlang.syntax.record import record
 
-Sold = Sheet | Batt | Cloth | Timber | Hardware
 GLUE_G_PER_METRE = 10
 
 
 @record
 class Order:
-    """What to buy of one stock: `by_unit` has the quantity in each unit a price may be stated in, usual one first."""
+    """What to buy of one stock: `by_unit` has the quantity in each unit a price may be stated in, usual one first.
+
+    `left` is what remains of it.
+    """
 
     stock: Sold
     need: str
     by_unit: tuple[tuple[str, int | Fraction], ...]
     how: str
+    left: str = ""
 
 
 @record
@@ -56,9 +60,14 @@ def order_sheets(cutting: Cutting) -> Order:
     if isinstance(stock, Batt):
         bought = packs(cutting.used, stock.pack)
         by_unit = (("pack", bought), ("each", bought * max(stock.pack, 1)))
-        return Order(stock, f"{cutting.used} batts", by_unit, f"from the cutting layout, in packs of {stock.pack}")
+        left = f"{_count(bought * max(stock.pack, 1) - cutting.used, 'batt')}, {percent_about(cutting.waste)} waste"
+        return Order(
+            stock, _count(cutting.used, "batt"), by_unit, f"from the cutting layout, in packs of {stock.pack}", left
+        )
     used = cutting.used
-    return Order(stock, _count(used, "sheet"), (("sheet", used), ("each", used)), "from the cutting layout")
+    kept = sum(layout.sheets * len(layout.offcuts) for layout in cutting.layouts)
+    left = f"{_count(kept, 'offcut')}, {percent_about(cutting.waste)} waste"
+    return Order(stock, _count(used, "sheet"), (("sheet", used), ("each", used)), "from the cutting layout", left)
 
 
 def order_cloth(roll: RollCut, rates: Rates, tape: TapeStyle) -> Order:
@@ -66,27 +75,40 @@ def order_cloth(roll: RollCut, rates: Rates, tape: TapeStyle) -> Order:
     bought = metres_to_buy(roll.length, rates.spare_cloth)
     spare = percent(rates.spare_cloth)
     how = f"the length the blanks take off the roll and {spare} spare, rounded up to 0.1 m"
-    return Order(roll.stock, on_tape(roll.length, tape), (("m", bought),), how)
+    units: tuple[tuple[str, int | Fraction], ...] = (("m", bought),)
+    if (price := roll.stock.price) and price.per == "roll" and roll.stock.roll:
+        rolls = ceil(bought * 1000 / roll.stock.roll)
+        bought = rolls * roll.stock.roll / 1000
+        units = (("roll", rolls), ("m", bought))
+        how += f", in whole rolls of {on_tape(roll.stock.roll, tape)}"
+    left = f"{on_tape(bought * 1000 - roll.length, tape)}, {percent_about(roll.waste)} of the length used is waste"
+    return Order(roll.stock, on_tape(roll.length, tape), units, how, left)
 
 
 def order_sticks(cutting: StickCutting) -> Order:
     """Whole sticks for the rails."""
     metres = cutting.used * (cutting.stock.length or Fraction(0)) / 1000
     by_unit = (("stick", cutting.used), ("each", cutting.used), ("m", metres))
-    return Order(cutting.stock, _count(cutting.used, "stick"), by_unit, "rails, from the cutting layout")
+    left = percent_about(cutting.waste) + " of the length"
+    return Order(cutting.stock, _count(cutting.used, "stick"), by_unit, "rails, from the cutting layout", left)
 
 
 def order_hardware(needs: Sequence[HardwareNeed], rates: Rates) -> tuple[Order, ...]:
     """Packs of hardware: all uses of one piece are one line, in the order of their first use."""
+    return tuple(order_pieces(uses[0].hardware, uses, rates) for uses in by_piece(needs))
+
+
+def by_piece(needs: Sequence[HardwareNeed]) -> list[list[HardwareNeed]]:
+    """The uses of each piece of hardware, in the order of its first use."""
     by_name: dict[str, list[HardwareNeed]] = {}
     for need in needs:
         if need.count:
             by_name.setdefault(need.hardware.name, []).append(need)
-    return tuple(_order_one(uses, rates) for uses in by_name.values())
+    return list(by_name.values())
 
 
-def _order_one(uses: Sequence[HardwareNeed], rates: Rates) -> Order:
-    hardware = uses[0].hardware
+def order_pieces(hardware: Hardware, uses: Sequence[HardwareNeed], rates: Rates) -> Order:
+    """All uses of one piece of hardware, as it is packed."""
     count = sum(use.count for use in uses)
     wanted = with_spare(count, rates.spare_hardware)
     bought = packs(wanted, hardware.pack)
@@ -96,7 +118,7 @@ def _order_one(uses: Sequence[HardwareNeed], rates: Rates) -> Order:
     if hardware.pack > 1:
         how += f", in packs of {hardware.pack}"
     units: tuple[tuple[str, int], ...] = (("pack", bought), ("each", pieces))
-    return Order(hardware, str(count), units if hardware.pack > 1 else units[::-1], how)
+    return Order(hardware, str(count), units if hardware.pack > 1 else units[::-1], how, str(pieces - count))
 
 
 def priced(order: Order, currency: str) -> Outcome[Purchase]:
@@ -114,7 +136,9 @@ def priced(order: Order, currency: str) -> Outcome[Purchase]:
         else:
             findings.append(messages.currency_mixed(order.stock.words, price.money.currency, currency, price.at))
     cost = Money(amount=money.amount * bought, currency=currency) if money else None
-    line = Purchase(order.stock.words, order.stock.name, order.need, bought, unit, money, cost, order.how)
+    line = Purchase(
+        order.stock.words, order.stock.name, order.need, bought, unit, money, cost, order.how, left=order.left
+    )
     return Outcome(line, tuple(findings))
 
 
@@ -140,6 +164,11 @@ def shop_supplies(builds: Sequence[PanelBuild]) -> tuple[Purchase, ...]:
 def percent(share: Fraction) -> str:
     """A share as a percentage: 1/8 -> 12.5 %."""
     return f"{float(share * 100):g} %"
+
+
+def percent_about(share: Fraction) -> str:
+    """A share as a whole percentage."""
+    return f"{round_half_up(share * 100)} %"
 
 
 def _count(number: int, word: str) -> str:

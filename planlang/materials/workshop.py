@@ -5,23 +5,18 @@ from collections.abc import Sequence
 from planlang.geometry.model import Layout
 from planlang.materials import messages
 from planlang.materials.array_costs import array_costs
+from planlang.materials.choice import choices_of
 from planlang.materials.cutting import Budget
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.layouts import Detail, cut_batts, cut_cloth, cut_rails, cut_sheet_goods
-from planlang.materials.model import Materials, PanelBuild, Purchase
-from planlang.materials.needs import hardware_needs
-from planlang.materials.pricing import HOUR, price_job
-from planlang.materials.purchases import (
-    Order,
-    order_cloth,
-    order_hardware,
-    order_sheets,
-    order_sticks,
-    priced,
-    shop_supplies,
-)
+from planlang.materials.model import Cutting, Materials, PanelBuild
+from planlang.materials.needs import hang_points, hardware_needs
+from planlang.materials.ordering import order_lines
+from planlang.materials.pricing import HOUR, Counts, price_job
+from planlang.materials.purchases import shop_supplies
 from planlang.materials.rails import rail_jobs
-from planlang.materials.stock_fit import check_cloth, check_parts
+from planlang.materials.stock_fit import check_cloth, check_nap, check_parts
+from planlang.materials.suppliers import Line, buy
 from planlang.plan.model import Plan
 from planlang.plan.node import Node
 from planlang.plan.panel import PanelType
@@ -49,19 +44,18 @@ def resolve_materials(
     rails = rail_jobs(layout, tape)
     share = max(1, _lists(builds) * (len(plan.options) + 1) // FULL_SEARCHES)
     budget = Budget(effort, share)
-    sheets = cut_sheet_goods(builds, plan.rates, detail, budget)
+    choices = choices_of(plan, _used_stock([build.type for build in builds])[0])
+    sheets = cut_sheet_goods(builds, plan.rates, detail, budget, choices)
     batts = cut_batts(builds, plan.rates, detail, budget)
     rolls, sticks = cut_cloth(builds, detail), cut_rails(rails.value, plan.rates, budget)
-    orders = (
-        *(order_sheets(cutting) for cutting in (*sheets, *batts)),
-        *(order_cloth(roll, plan.rates, tape) for roll in rolls),
-        *(order_sticks(cutting) for cutting in sticks),
-        *order_hardware(hardware_needs(builds, layout), plan.rates),
-    )
-    bought = _price_orders(orders, plan.job.currency)
+    needs = hardware_needs(builds, layout)
+    lines = order_lines(plan, (*sheets, *batts), rolls, sticks, needs)
+    bought = buy(lines, plan.suppliers, plan.job.currency)
+    purchases = bought.value.purchases
     panels = sum(len(build.panels) for build in builds)
-    price = price_job(bought.value, panels, plan.rates, plan.job.currency)
-    missing = _missing_prices(orders, plan.rates, panels)
+    counts = counts_of(builds, (*sheets, *batts), layout)
+    price = price_job(purchases, counts, plan.rates, plan.job.currency, bought.value.bills)
+    missing = _missing_prices(lines, plan.rates, panels)
     laid_out = detail is Detail.LAID_OUT
     materials = Materials(
         builds=builds,
@@ -69,13 +63,18 @@ def resolve_materials(
         batts=batts,
         rolls=rolls,
         sticks=sticks,
-        purchases=bought.value + shop_supplies(builds),
+        purchases=purchases + shop_supplies(builds),
         price=price.value.lines,
         total=price.value.total,
         missing_prices=tuple(words for words, _ in missing),
-        by_array=array_costs(bought.value, builds, layout, plan.job.currency, tape) if laid_out else (),
+        by_array=array_costs(purchases, builds, layout, plan.job.currency, tape) if laid_out else (),
+        effort=effort,
+        bills=bought.value.bills,
+        mixes=tuple({cutting.mix.name: cutting.mix for cutting in sheets if cutting.mix}.values()),
     )
-    findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
+    findings = (
+        resolved.diagnostics + check_nap(plan.arrays) + rails.diagnostics + bought.diagnostics + price.diagnostics
+    )
     if missing:
         findings += (messages.price_missing([words for words, _ in missing], [node for _, node in missing]),)
     return Outcome(materials, findings)
@@ -92,6 +91,8 @@ def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...
     tape = plan.job.tape
     types = list({array.panel.name: array.panel for array in plan.arrays}.values())
     sheets, cloths = _used_stock(types)
+    used = {sheet.name for sheet in sheets}
+    known = [*sheets, *(sheet for sheet in plan.known_sheets if sheet.name not in used)]
     findings: list[Diagnostic] = []
     builds: list[PanelBuild] = []
     for panel in types:
@@ -100,7 +101,7 @@ def _resolve_panels(plan: Plan, layout: Layout) -> Outcome[tuple[PanelBuild, ...
         findings += outcome.diagnostics
         if outcome.value is None:
             continue
-        findings += check_parts(outcome.value, sheets, plan.rates.trim, tape)
+        findings += check_parts(outcome.value, known, plan.rates.trim, tape, plan.buying)
         findings += check_cloth(outcome.value, cloths, tape)
         if marks:
             builds.append(outcome.value)
@@ -119,15 +120,19 @@ def _used_stock(types: Sequence[PanelType]) -> tuple[list[Sheet], list[Cloth]]:
     return list(sheets.values()), list(cloths.values())
 
 
-def _price_orders(orders: Sequence[Order], currency: str) -> Outcome[tuple[Purchase, ...]]:
-    outcomes = [priced(order, currency) for order in orders]
-    findings = tuple(finding for outcome in outcomes for finding in outcome.diagnostics)
-    return Outcome(tuple(outcome.value for outcome in outcomes), findings)
+def counts_of(builds: Sequence[PanelBuild], cuttings: Sequence[Cutting], layout: Layout) -> Counts:
+    """What work is reckoned by."""
+    return Counts(
+        panels=sum(len(build.panels) for build in builds),
+        parts=sum(part.count for build in builds for part in build.parts),
+        sheets=sum(cutting.used for cutting in cuttings if isinstance(cutting.stock, Sheet)),
+        hang_points=sum(hang_points(panel) for panel in layout.panels),
+    )
 
 
-def _missing_prices(orders: Sequence[Order], rates: Rates, panels: int) -> list[tuple[str, Node]]:
+def _missing_prices(lines: Sequence[Line], rates: Rates, panels: int) -> list[tuple[str, Node]]:
     """What has no price at all, with where it is stated."""
-    unpriced = [order.stock for order in orders if order.stock.price is None]
+    unpriced = [line.stock for line in lines if not any(offer.price for offer in line.offers)]
     missing: list[tuple[str, Node]] = [(stock.words, stock) for stock in unpriced]
     if rates.hour is None and panels and rates.make_hours + rates.hang_hours:
         missing.append((HOUR, rates))

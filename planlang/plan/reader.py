@@ -11,13 +11,14 @@ from typing import TypeVar
 from planlang.plan import messages
 from planlang.plan.build.arrays import build_array
 from planlang.plan.build.bays import cut_to_bays, is_cut_to_bays
+from planlang.plan.build.buying import build_market
 from planlang.plan.build.changes import apply_option, check_options, option_names
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, attempt, maybe, one, value
 from planlang.plan.build.rooms import build_room, build_use
 from planlang.plan.build.safety import build_papers, build_safety
 from planlang.plan.build.sketch import Sketch, sketch_of
 from planlang.plan.build.stated import build_phases, build_region, build_requirements, build_rules
-from planlang.plan.build.stock import build_rates
+from planlang.plan.build.stock import build_rates, known_sheets
 from planlang.plan.build.survey import Readings, measure_stock, survey_room, surveys_in_order
 from planlang.plan.entries import is_unknown, parted, read_block
 from planlang.plan.entry import Entry
@@ -141,6 +142,7 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str, su
     title = made(lambda: title_of(names, own, start))
     job = made(lambda: build_job(names, sole(names, files, "job", start), unit_of(main) or "mm", start))
     rates = made(lambda: build_rates(names, shop_of(names, files, start)))
+    market = build_market(names, files, sole(names, files, "buying", None), start)
     readings = Readings(names)
     surveys = surveys_in_order(files) if surveyed else []
     measure_stock(readings, surveys)
@@ -182,6 +184,10 @@ def build_plan(names: Names, files: list[Entry], main: PlanFile, option: str, su
         rules=build_rules(files),
         safety=stated[4],
         evidence=stated[5],
+        suppliers=market.suppliers,
+        buying=market.buying,
+        offcuts=market.offcuts,
+        known_sheets=known_sheets(names),
     )
 
 

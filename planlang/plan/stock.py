@@ -24,15 +24,78 @@ class Money:
 
 @record(kw_only=True)
 class Price(Node):
-    """Money for one `per`: 'sheet', 'pack', 'm' (length off a roll), 'each', 'stick', 'h' (an hour)."""
+    """Money for one `per`: 'sheet', 'pack', 'm' (length off a roll), 'roll', 'each', 'stick', 'h' (an hour)."""
 
     money: Money
     per: str
 
 
 @record(kw_only=True)
+class Offer(Node):
+    """A good in one size or pack at one price of the day `dated`; `supplier` is '' where the plan names none.
+
+    `size` is that of a sheet, `pack` and `roll` stand where the supplier packs otherwise than the good says.
+    """
+
+    supplier: str
+    price: Price | None
+    size: tuple[Fraction, Fraction] | None = None
+    pack: int | None = None
+    roll: Fraction | None = None
+    dated: str = ""
+
+
+@record(kw_only=True)
+class Supplier(Node):
+    """Who sells; `freight` for each order, none `free_from` so much of goods. Tax is on goods and freight.
+
+    Tax that is not `tax_borne` is reclaimed: on the bill, but no cost.
+    """
+
+    name: str
+    words: str
+    dated: str
+    freight: Money | None = None
+    free_from: Money | None = None
+    tax: Fraction = Fraction(0)
+    tax_borne: bool = False
+
+
+@record(kw_only=True)
+class Buying(Node):
+    """What is bought from whom: all that `first` sells from it ('' for the cheapest), and single goods by name."""
+
+    first: str = ""
+    takes: tuple[tuple[str, str], ...] = ()
+
+
+@record(kw_only=True)
+class Offcuts(Node):
+    """Pieces of one size of a sheet, by name, on the shop's own shelf."""
+
+    stock: str
+    count: int
+    size: tuple[Fraction, Fraction]
+
+
+@record(kw_only=True)
+class Work(Node):
+    """A step of work: hours of the crew for one `per`, whose hands each cost `rate` an hour."""
+
+    words: str
+    hours: Fraction
+    per: Literal["panel", "part", "sheet", "hang-point", "job"]
+    crew: str
+    hands: int
+    rate: Money
+
+
+@record(kw_only=True)
 class Sheet(Node):
-    """A sheet good. `thickness` is as measured. With `grain`, a part's length lies along the sheet's length."""
+    """A sheet good. `thickness` is as measured. With `grain`, a part's length lies along the sheet's length.
+
+    `offers` are its other sizes, and what suppliers ask.
+    """
 
     name: str
     words: str
@@ -42,6 +105,7 @@ class Sheet(Node):
     density_kg_m3: Fraction
     grain: bool
     price: Price | None
+    offers: tuple[Offer, ...] = ()
 
 
 @record(kw_only=True)
@@ -58,11 +122,15 @@ class Batt(Node):
     flow_high: Fraction
     pack: int
     price: Price | None
+    offers: tuple[Offer, ...] = ()
 
 
 @record(kw_only=True)
 class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
+    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown.
+
+    With a `nap`, its pile or pattern runs one way along the roll.
+    """
 
     name: str
     words: str
@@ -70,6 +138,9 @@ class Cloth(Node):
     mass_kg_m2: Fraction
     resistance: Fraction | None
     price: Price | None
+    offers: tuple[Offer, ...] = ()
+    roll: Fraction | None = None
+    nap: bool = False
 
 
 @record(kw_only=True)
@@ -88,6 +159,7 @@ class Timber(Node):
     price: Price | None
     characteristic_density: Fraction | None = None
     characteristic_source: str = ""
+    offers: tuple[Offer, ...] = ()
 
 
 @record(kw_only=True)
@@ -125,6 +197,7 @@ class Hardware(Node):
     withdraws_source: str = ""
     locks: Literal["", "gate", "nut", "pin", "wire", "weld", "nothing"] = ""
     locks_source: str = ""
+    offers: tuple[Offer, ...] = ()
     tool_room: Fraction | None = None
     head: Fraction | None = None
 
@@ -154,7 +227,10 @@ class Seating(Node):
 
 @record(kw_only=True)
 class Rates(Node):
-    """The shop's own figures for cutting and pricing."""
+    """The shop's own figures for cutting and pricing. `markup` is a share of the cost, `margin` of the price.
+
+    Steps of `work`, where there are any, stand in the place of the hours.
+    """
 
     kerf: Fraction
     trim: Fraction
@@ -166,6 +242,10 @@ class Rates(Node):
     hang_hours: Fraction
     markup: Fraction
     tax: Fraction
+    rips_first: bool = False
+    aim: Literal["fewest-settings", "largest-offcut"] = "fewest-settings"
+    margin: Fraction | None = None
+    work: tuple[Work, ...] = ()
 
 
 Stock = Sheet | Batt | Cloth | Timber | Hardware | Lining | Seating

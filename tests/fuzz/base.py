@@ -87,12 +87,29 @@ shop {
   trim          5
   keep-offcuts  from 300 x 100
   spare         10 % of cloth
-  labour        34 GBP per h
-  making        1.4 h per panel
-  hanging       1.2 h per panel
-  markup        25 %
+  crew          bench at 34 GBP per h
+  crew          fitters at 31 GBP per h, 2 hands
+  work          "make" 1.4 h per panel by bench
+  work          "hang" 0.2 h per hang-point by fitters
+  margin        20 %
   tax           20 %
 }
+
+supplier northgate {
+  prices   of 2026-11-02
+  freight  20 GBP an order, free from 300 GBP
+  tax      20 % reclaimed
+  sells    ply, at 38 GBP per sheet
+  sells    ply, 1525 x 1525, at 30 GBP per sheet, as of 2026-11-09
+  sells    wool, pack of 4, at 21 GBP per pack
+}
+
+buying {
+  from  least
+  take  wool from northgate
+}
+
+offcuts 2 of ply, 1180 x 560
 
 use-of-room {
   target    din-18041 A3

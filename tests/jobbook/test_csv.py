@@ -13,7 +13,7 @@ from tests.jobbook.hostile import HOSTILE
 
 HEADS = {
     cut_list: "stock,mark,role,panel_type,count,length_mm,width_mm,thickness_mm,length_on_tape,width_on_tape",
-    purchases: "name,what,needed,buy,unit,unit_price,cost,currency,how",
+    purchases: "name,what,needed,buy,unit,unit_price,cost,currency,how,supplier,dated,left_over",
     hang_schedule: "point,panel,array,surface,across_mm,up_mm,across_on_tape,up_on_tape,east_mm,north_mm,height_mm,"
     "lands_on,off_centre_mm,fixing,drop_mm,share_n,loads,lines_to_sign_first",
 }

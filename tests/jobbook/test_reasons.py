@@ -55,7 +55,7 @@ def test_every_point_band_part_and_step_can_be_asked_about(compilation):
     points = [point.name for panel in compiled.layout.panels for point in panel.points]
     assert {f"hang {point} {way}" for point in points for way in ("across", "up")} <= names
     assert {f"part {part.mark}" for build in compiled.materials.builds for part in build.parts} <= names
-    assert {f"sheets {cutting.stock.name}" for cutting in compiled.materials.sheets} <= names
+    assert {f"sheets {cutting.name}" for cutting in compiled.materials.sheets} <= names
     assert {"decay 125 Hz", "decay now 4 kHz"} <= names
     for load in compiled.loads.panels:
         known = [n for n, step in enumerate(load.steps, 1) if step.allowed]

@@ -5,9 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from planlang.materials.cutting import CutResult, Demand, cut_sheets
+from planlang.materials.cutting import Aims, CutResult, Demand, cut_sheets
 from planlang.materials.cutting.replay import Rectangle, Stock, check_counts, check_cuts, check_sheets, separable
-from planlang.materials.cutting.sequence import settings
+from planlang.materials.cutting.settings import by_setting, settings
 from planlang.materials.model import Cut, SheetLayout
 
 STOCK = Stock(Fraction(1000), Fraction(500), Fraction(4), Fraction(0), (Fraction(200), Fraction(100)))
@@ -35,6 +35,50 @@ def test_rips_come_before_crosscuts():
     assert [cut.fence for cut in layout.cuts] == [200, 200, 450, 450, 450, 450]
     assert [cut.piece for cut in layout.cuts] == ["sheet", "rest 1", "strip 1", "rest 2", "strip 2", "rest 3"]
     assert settings(layout.cuts) == 2
+
+
+def test_strips_of_one_level_are_crosscut_stop_by_stop():
+    """Strips of 240 and 200, each of a 500 and a 300: 500 on both before the stop is moved to 300.
+
+    Settings: rip 240, rip 200, stop 500, stop 300, which is 4. Piece after piece they are 240, 200, 500, 300, 500, 300.
+    """
+    piece_after_piece = [
+        Cut(1, "sheet", "rip", Fraction(240), ("strip 1", "rest 1")),
+        Cut(2, "rest 1", "rip", Fraction(200), ("strip 2", "waste")),
+        Cut(3, "strip 1", "cross", Fraction(500), ("A", "rest 2")),
+        Cut(4, "rest 2", "cross", Fraction(300), ("B", "waste")),
+        Cut(5, "strip 2", "cross", Fraction(500), ("C", "rest 3")),
+        Cut(6, "rest 3", "cross", Fraction(300), ("D", "waste")),
+    ]
+    assert settings(piece_after_piece) == 6
+    cuts = by_setting(piece_after_piece, 0)
+    assert [(cut.piece, cut.fence) for cut in cuts] == [
+        *(("sheet", 240), ("rest 1", 200)),
+        *(("strip 1", 500), ("strip 2", 500), ("rest 2", 300), ("rest 3", 300)),
+    ]
+    assert [cut.number for cut in cuts] == [1, 2, 3, 4, 5, 6]
+    assert cuts[3].gives == ("C", "rest 3")
+    assert settings(cuts) == 4
+
+
+def test_rips_first_is_kept_where_it_costs_no_sheet():
+    """Two of 480 x 300 in 1000 x 500: crosscut in halves, or one strip of 300; then a 700 x 500, which is crosscut."""
+    strip = (demand("A", 480, 300, 2),)
+    whole = (demand("A", 700, 500, 1),)
+    rips = Aims(rips_first=True, then="settings")
+    assert cut_sheets(*STOCK, strip, aims=rips).layouts[0].cuts[0].direction == "rip"
+    result = cut_sheets(*STOCK, whole, aims=rips)
+    assert (result.used, result.layouts[0].cuts[0].direction) == (1, "cross")
+
+
+def test_few_settings_as_the_aim_never_take_more():
+    """Whatever the list, the aim gives no more settings than the offcut does, and as many sheets."""
+    parts = (demand("A", 470, 120, 3), demand("B", 300, 150, 3), demand("C", 210, 90, 4), demand("D", 640, 60, 2))
+    by_offcut, by_setting = (cut_sheets(*STOCK, parts, aims=Aims(then=then)) for then in ("offcut", "settings"))
+    assert check_sheets(STOCK, parts, by_setting) == []
+    assert by_setting.used == by_offcut.used
+    counts = [sum(settings(layout.cuts) for layout in result.layouts) for result in (by_offcut, by_setting)]
+    assert counts[1] <= counts[0]
 
 
 def test_remainder_that_is_useful_is_an_offcut_and_the_rest_is_waste():

@@ -4,9 +4,10 @@ from fractions import Fraction as F
 from planlang.materials.framed import resolve_framed
 from planlang.materials.stock_fit import check_cloth, check_parts, fits_sheet
 from planlang.plan.panel import PanelType
-from planlang.plan.stock import Sheet
+from planlang.plan.stock import Buying, Offer, Sheet
 from planlang.plan.tape import METRIC
-from tests.builders import batt, cloth, panel_type, sheet
+from planlang.syntax.span import NOWHERE
+from tests.builders import batt, cloth, panel_type, price, sheet
 
 
 def parts_found(panel: PanelType, *others: Sheet, trim: int = 0):
@@ -75,3 +76,29 @@ def test_blank_that_would_fit_the_other_way_round_says_so():
     findings = check_cloth(build, (wide.front.cloth,), METRIC)
     assert [finding.code for finding in findings] == ["cloth-wider-than-roll"]  # 1760 over 1500; the back, 1500, fits
     assert "add `railroaded`" in findings[0].mend
+
+
+def other_size(length: int, width: int, supplier: str = "") -> Offer:
+    return Offer(at=NOWHERE, supplier=supplier, price=price(60, "sheet"), size=(F(length), F(width)))
+
+
+def test_any_size_that_the_sheet_is_sold_in_will_do():
+    assert parts_found(long_panel(2500, offers=(other_size(3050, 1525),))) == ()
+    (finding,) = parts_found(long_panel(3100, offers=(other_size(3050, 1525),)))
+    assert "doesn't come out of birch ply 12, 3050 x 1525 mm" in finding.message
+
+
+def test_the_nearest_stock_may_be_another_size_of_another_sheet():
+    near = sheet(name="other", words="other ply", offers=(other_size(2600, 1300), other_size(3050, 1525)))
+    (finding,) = parts_found(long_panel(2500), near)
+    assert finding.mend == "a part of 2440 x 80 mm fits, or take other ply, 2600 x 1300 mm"
+
+
+def test_what_is_taken_from_one_supplier_comes_in_its_sizes_alone():
+    panel = long_panel(2500, offers=(other_size(3050, 1525, "a"), other_size(2000, 1000, "b")))
+    build = resolve_framed(panel, ("C1",), METRIC).value
+    assert build is not None
+    for taken, codes in (("a", []), ("b", ["part-exceeds-stock"])):
+        buying = Buying(at=NOWHERE, takes=(("ply-12", taken),))
+        findings = check_parts(build, (panel.frame.sheet,), F(0), METRIC, buying)
+        assert list(dict.fromkeys(finding.code for finding in findings)) == codes

@@ -15,7 +15,16 @@ from planlang.jobbook.data.loads import (
     PaperData,
     SurfaceMassData,
 )
-from planlang.jobbook.data.shop import BuildData, CuttingData, PriceLineData, PurchaseData, RollData, StickCuttingData
+from planlang.jobbook.data.shop import (
+    BillData,
+    BuildData,
+    CuttingData,
+    PriceLineData,
+    PurchaseData,
+    RollData,
+    SheetMixData,
+    StickCuttingData,
+)
 from planlang.jobbook.data.values import Data, Exact, MoneyData, Place
 
 
@@ -88,6 +97,8 @@ class ShopData(Data):
     batts: tuple[CuttingData, ...]
     sticks: tuple[StickCuttingData, ...]
     rolls: tuple[RollData, ...]
+    mixes: tuple[SheetMixData, ...]
+    effort: int
 
 
 class PriceData(Data):
@@ -96,6 +107,7 @@ class PriceData(Data):
     lines: tuple[PriceLineData, ...] = Field(validation_alias="price")
     total: MoneyData | None
     missing_prices: tuple[str, ...]
+    bills: tuple[BillData, ...]
 
 
 class ConfirmData(Data):

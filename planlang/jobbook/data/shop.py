@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import AliasPath, Field
 
-from planlang.jobbook.data.values import Data, Exact, Length, MassData, MoneyData
+from planlang.jobbook.data.values import Data, Exact, Length, MassData, MoneyData, Real
 
 
 class PartData(Data):
@@ -44,6 +44,16 @@ class StackLineData(Data):
     depth: Length
 
 
+class SettingData(Data):
+    """How the saw is set for a cut that isn't square: degrees from square, the strip flat on the saw."""
+
+    mark: str
+    where: str
+    mitre_deg: Real
+    bevel_deg: Real
+    how: str
+
+
 class BuildData(Data):
     """One panel type."""
 
@@ -62,6 +72,7 @@ class BuildData(Data):
     fastenings: tuple[tuple[str, int, str], ...]
     steps: tuple[str, ...]
     masses: tuple[MassData, ...]
+    settings: tuple[SettingData, ...]
 
 
 class CutData(Data):
@@ -95,9 +106,15 @@ class SheetLayoutData(Data):
 
 
 class CuttingData(Data):
-    """All layouts on one stock. `waste` is an exact share."""
+    """All layouts on one stock. `waste` is an exact share.
+
+    Of one size of several, or of offcuts, the bounds are 0: see the mix.
+    """
 
     stock: str = Field(validation_alias=AliasPath("stock", "name"))
+    length: Length = Field(validation_alias=AliasPath("stock", "length"))
+    width: Length = Field(validation_alias=AliasPath("stock", "width"))
+    shelf: bool
     used: int
     area_bound: int
     least: int
@@ -153,11 +170,49 @@ class PurchaseData(Data):
     unit_price: MoneyData | None
     cost: MoneyData | None
     how: str
+    supplier: str
+    dated: str
+    left: str
+
+
+class BillData(Data):
+    """What one supplier asks; tax that isn't borne is no cost. Null where a price is missing or no freight stated."""
+
+    supplier: str
+    dated: str
+    goods: MoneyData | None
+    freight: MoneyData | None
+    tax: MoneyData | None
+    tax_share: Exact
+    borne: bool
+    total: MoneyData | None
+
+
+class SizeUseData(Data):
+    """One size of a sheet, or offcuts of one size: price of a sheet, how many are used, and are there as offcuts."""
+
+    length: Length
+    width: Length
+    price: MoneyData | None
+    used: int
+    there: int
+
+
+class SheetMixData(Data):
+    """A sheet bought in several sizes or taken off the shelf: its price, and the least that any mix costs."""
+
+    name: str
+    sizes: tuple[SizeUseData, ...]
+    shelf: tuple[SizeUseData, ...]
+    price: MoneyData | None
+    least: MoneyData | None
+    proven_least: bool
 
 
 class PriceLineData(Data):
-    """One line of the price."""
+    """One line of the price; a subtotal is the sum of lines above."""
 
     words: str
     money: MoneyData | None
     how: str
+    subtotal: bool

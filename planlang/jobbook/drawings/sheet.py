@@ -55,7 +55,7 @@ def sheet_drawing(cutting: Cutting, index: int, tape: TapeStyle) -> Drawing:
 def _draw(cutting: Cutting, index: int, tape: TapeStyle, with_sizes: bool) -> _Draft:
     stock, layout = cutting.stock, cutting.layouts[index]
     title = f"{stock.words[:1].upper()}{stock.words[1:]}: layout {index + 1} of {len(cutting.layouts)}"
-    canvas = Canvas(f"sheet-{slug(stock.name)}-{index + 1}", title)
+    canvas = Canvas(f"sheet-{slug(cutting.name)}-{index + 1}", title)
     arranged = arrange((stock.length, stock.width), {}, _COLLAR, tape, 0.0, _MOST_HEIGHT, corner=0.0)
     view = arranged.view
     draw_offcuts(canvas, view, layout.offcuts, tape)

@@ -1,8 +1,11 @@
 """Parts, sheets, purchases and the price: the words of the workshop engine, with the lines of what they are made of."""
 
+from collections import Counter
+
 from planlang.jobbook import words
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.reasons.topic import Topic, Topics, surveyed
+from planlang.jobbook.sections.order import price_proof, to_buy
 from planlang.jobbook.sections.stock import stock_of
 from planlang.materials.model import Cutting
 from planlang.plan.figure import Figure
@@ -36,10 +39,16 @@ def workshop_topics(compiled: CompiledPlan) -> Topics:
     for cutting in (*compiled.materials.sheets, *compiled.materials.batts):
         yield _sheets(cutting, compiled.plan.rates)
     at = {stock.name: stock.at for stock in stock_of(compiled.plan)}
+    names = Counter(line.name for line in compiled.materials.purchases)
     for line in compiled.materials.purchases:
         if line.name:
-            figure = Figure(line.buy, line.unit, line.how, (("needed", line.need),), _stated(at.get(line.name)), STATED)
-            yield Topic(f"buy {line.name}", f"{words.plain(line.buy)} {line.unit}", "To buy", figure)
+            inputs = [("needed", line.need)]
+            if line.supplier:
+                inputs += [("bought from", line.supplier), ("price of", line.dated)]
+            figure = Figure(line.buy, line.unit, line.how, tuple(inputs), _stated(at.get(line.name)), STATED)
+            size = line.words.rpartition(", ")[2] if names[line.name] > 1 else ""
+            name = f"buy {line.name} {size}".rstrip()
+            yield Topic(name, f"{words.plain(line.buy)} {line.unit}", to_buy(line.supplier), figure)
     for each in compiled.materials.price:
         amount = each.money.amount if each.money else 0
         unit = each.money.currency if each.money else ""
@@ -51,18 +60,19 @@ def _sheets(cutting: Cutting, rates: Rates) -> Topic:
     layouts = words.listed(
         f"{layout.sheets} with {words.count(len(layout.parts), 'part')}" for layout in cutting.layouts
     )
-    inputs = (
-        ("layouts", layouts),
+    bounds = (
         ("least by area alone", str(cutting.area_bound)),
         *((((f"least by {cutting.least_rule}"), str(cutting.least)),) if cutting.least > cutting.area_bound else ()),
         ("proven least", "yes" if cutting.proven_least else "no: fewer may do"),
-        ("waste", words.percent(cutting.waste)),
     )
+    if cutting.mix is not None:
+        bounds = (("the mix", price_proof(cutting.mix)),)
+    inputs = (("layouts", layouts), *bounds, ("waste", words.percent(cutting.waste)))
     figure = Figure(
         cutting.used, "sheets", "the sum of all layouts", inputs, _stated(cutting.stock.at, rates.at), BOUND
     )
     table = f"Use of {cutting.stock.words}"
-    return Topic(f"sheets {cutting.stock.name}", str(cutting.used), table, figure)
+    return Topic(f"sheets {cutting.name}", str(cutting.used), table, figure)
 
 
 def _stated(*lines: Span | None) -> tuple[Span, ...]:

@@ -3,6 +3,7 @@
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Heading, Paragraph, SignOff, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.jobbook.sections.options import difference
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.materials.model import PanelBuild
 from planlang.plan.tape import size_on_tape
@@ -29,11 +30,29 @@ def client(compiled: CompiledPlan) -> Blocks:
     blocks += [
         _panels(compiled),
         facts("What it is expected to do and what it costs", _expected(compiled)),
+        *_choices(compiled),
         Paragraph("", lead="Afterwards"),
         Bullets(CARE),
         SignOff("by the client", _questions(compiled)),
     ]
     return tuple(blocks)
+
+
+def _choices(compiled: CompiledPlan) -> list[Block]:
+    """What each option costs in all, beside this book; nothing of what it costs the shop."""
+    choices = [(compiled.plan.option, compiled), *compiled.alternatives]
+    if len(choices) == 1:
+        return []
+    mine = compiled.materials.total
+    rows = []
+    for name, choice in choices:
+        total = choice.materials.total if choice else None
+        price = words.money(total) if total else "not complete" if choice else "has errors"
+        against = difference(total, mine) if total and mine and choice is not compiled else ""
+        panels = str(len(choice.layout.panels)) if choice else ""
+        rows.append((name or "as planned", panels, price, against))
+    columns = (Column("Choice"), Column("Panels", "right"), Column("Price", "right"), Column("Against this one"))
+    return [Table("What you can choose", columns, tuple(rows))]
 
 
 def _panels(compiled: CompiledPlan) -> Table:

@@ -7,7 +7,10 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Figure, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import roll_drawing, sheet_drawing
+from planlang.jobbook.sections.order import price_proof
+from planlang.materials.cutting.settings import settings
 from planlang.materials.model import Cutting, Part, Piece, RollCut, SheetLayout, StickCutting
+from planlang.plan.stock import Sheet
 from planlang.plan.tape import TapeStyle
 
 Item = TypeVar("Item")
@@ -25,7 +28,9 @@ def cutting(compiled: CompiledPlan) -> Blocks:
         blocks += [
             Heading(3, "Cutting layouts"),
             Paragraph(
-                f"Kerf {kerf}. Positions are from the sheet's lower left corner; fence figures are finished sizes."
+                f"Kerf {kerf}. Positions are from the sheet's lower left corner; fence figures are finished sizes. "
+                "Cuts stand in the order of the saw's settings: set it once, make all cuts with that number. "
+                f"Layouts were searched with effort {materials.effort}; a larger figure after --search searches longer."
             ),
         ]
         for sheet in materials.sheets:
@@ -101,9 +106,16 @@ def _use(sheet: Cutting) -> tuple[tuple[str, str], ...]:
     bounds = [("Least by area alone", str(sheet.area_bound))]
     if sheet.least > sheet.area_bound:
         bounds.append((f"Least by {sheet.least_rule}", str(sheet.least)))
+    sawn = [("Settings of the saw, trim and all", str(saw_settings(sheet)))] if isinstance(sheet.stock, Sheet) else []
+    if sheet.mix is not None:
+        kind = "off the shelf" if sheet.shelf else "one size of several"
+        used, bounds = f"{sheet.used}, {kind}", [("The mix", price_proof(sheet.mix))]
+    else:
+        used = _used(sheet.used, sheet.proven_least)
     return (
-        ("Used", _used(sheet.used, sheet.proven_least)),
+        ("Used", used),
         *bounds,
+        *sawn,
         ("Waste: kerf and rests too small to keep", words.percent(sheet.waste)),
     )
 
@@ -127,9 +139,15 @@ def _placed(name: str, index: int, layout: SheetLayout, tape: TapeStyle) -> Tabl
     return Table(f"{name}, layout {index + 1}: {layout.sheets} cut like this", columns, (*rows, *rest))
 
 
+def saw_settings(sheet: Cutting) -> int:
+    """How often the saw is set for all layouts, each of which is cut as a stack or sheet after sheet at one setting."""
+    return sum(settings(layout.cuts) for layout in sheet.layouts)
+
+
 def _sequence(name: str, index: int, layout: SheetLayout, tape: TapeStyle) -> Table:
     columns = (
         Column("Cut", "right"),
+        Column("Setting", "right"),
         Column("Piece"),
         Column("Direction"),
         Column(words.column_head("Fence", tape), "right", big=True),
@@ -139,6 +157,7 @@ def _sequence(name: str, index: int, layout: SheetLayout, tape: TapeStyle) -> Ta
     rows = tuple(
         (
             str(cut.number),
+            str(settings(layout.cuts[: cut.number])),
             cut.piece,
             cut.direction,
             words.in_column(cut.fence, tape),

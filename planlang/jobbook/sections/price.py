@@ -16,13 +16,24 @@ def price(compiled: CompiledPlan) -> Blocks:
     if materials.missing_prices:
         missing = f"No price is stated for: {words.listed(materials.missing_prices)}."
         blocks.append(Caution("The price is not complete", (missing,)))
-    bought = (Column("What"), Column("Buy", "right"), Column("Unit"), Column("Each", "right"), Column("Cost", "right"))
+    named = any(purchase.supplier for purchase in materials.purchases)
+    bought = (
+        Column("What"),
+        *((Column("From"),) if named else ()),
+        Column("Buy", "right"),
+        Column("Unit"),
+        Column("Each", "right"),
+        Column("Cost", "right"),
+    )
     blocks += [
         Table("Price", columns, (*rows, total)),
         Table(
             "Materials at the plan's prices",
             bought,
-            tuple((p.words, words.plain(p.buy), p.unit, *_costs(p)) for p in materials.purchases),
+            tuple(
+                (p.words, *((p.supplier,) if named else ()), words.plain(p.buy), p.unit, *_costs(p))
+                for p in materials.purchases
+            ),
         ),
     ]
     return tuple(blocks)

@@ -24,6 +24,7 @@ def room(compiled: CompiledPlan) -> Blocks:
             (
                 *_floor(plan.room, tape),
                 ("Volume", words.volume(compiled.room.volume_m3, tape)),
+                ("Room datum", _datum(plan.room)),
                 (
                     "Air",
                     _air(plan.room.air),
@@ -46,18 +47,20 @@ def room(compiled: CompiledPlan) -> Blocks:
 
 
 def _floor(room: Room, tape: TapeStyle) -> list[tuple[str, str]]:
-    """Its size and its datum; of a floor that was walked also its walls, and how well the walk closed."""
+    """Its size; of a floor that was walked also its walls, and how well the walk closed."""
     size = size_on_tape((room.width, room.depth), tape)
-    nil = Fraction(0)
-    datum = "south-west corner of the floor"
-    if (nil, nil) not in room.floor.corners:
-        datum = "where the lines of the westernmost and the southernmost wall cross: no corner of the floor"
     if len(room.floor.walls) == len(WALLS):
-        return [("Floor, east x north", size), ("Room datum", datum)]
+        return [("Floor, east x north", size)]
     lines = [("Floor, in a rectangle of, east x north", size), ("Walls, as the floor is walked", _walk(room, tape))]
     if max(abs(part) for part in room.floor.missed) * 2 >= tape.step:
         lines.append(("The walk missed its start by", f"{_way(room.floor.missed, tape)}, shared out over its legs"))
-    return [*lines, ("Room datum", datum)]
+    return lines
+
+
+def _datum(room: Room) -> str:
+    if (Fraction(0), Fraction(0)) in room.floor.corners:
+        return "south-west corner of the floor"
+    return "where the lines of the westernmost and the southernmost wall cross: no corner of the floor"
 
 
 def _walk(room: Room, tape: TapeStyle) -> str:

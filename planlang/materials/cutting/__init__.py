@@ -5,6 +5,7 @@ same layouts in whatever order they come; marks only label.
 """
 
 from planlang.materials.cutting.demand import (
+    Aims,
     Bound,
     CutResult,
     Demand,
@@ -19,6 +20,7 @@ from planlang.materials.cutting.work import LEAST, Budget
 
 __all__ = [
     "LEAST",
+    "Aims",
     "Bound",
     "Budget",
     "CutResult",

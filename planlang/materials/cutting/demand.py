@@ -5,7 +5,7 @@ length and `length` across it.
 """
 
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from planlang.materials.model import PlacedPart, SheetLayout, StickLayout
 from planlang.syntax.record import record
@@ -29,6 +29,16 @@ class StickDemand:
     mark: str
     length: Fraction
     count: int
+
+
+class Aims(NamedTuple):
+    """What is aimed at once the sheets are fewest: a rip as the first cut, then few settings or one large offcut."""
+
+    rips_first: bool = False
+    then: Literal["settings", "offcut"] = "offcut"
+
+
+LARGE_OFFCUT = Aims()
 
 
 @record

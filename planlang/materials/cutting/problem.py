@@ -80,10 +80,16 @@ def ways_of(kind: Kind, length: int, width: int) -> tuple[Lying, ...]:
 
 
 def state(
-    length: Fraction, width: Fraction, kerf: Fraction, trim: Fraction, demands: Sequence[Demand]
+    length: Fraction,
+    width: Fraction,
+    kerf: Fraction,
+    trim: Fraction,
+    demands: Sequence[Demand],
+    beside: Sequence[Fraction] = (),
 ) -> tuple[Problem, tuple[Demand, ...]]:
     """State the problem in whole numbers, and give back the demands that no sheet can hold.
 
+    The unit measures the lengths `beside` too, so that problems on several sizes of sheet have the same kinds.
     A demand for none is dropped. A demand with a side of zero or less is given back. Raises ValueError when the kerf
     or the trim is negative. Kinds come largest first, so the order of the demands does not matter.
     """
@@ -91,7 +97,8 @@ def state(
         raise ValueError("kerf and trim cannot be negative")
     wanted = [demand for demand in demands if demand.count > 0]
     sized = [demand for demand in wanted if demand.length > 0 and demand.width > 0]
-    unit = common_unit([length, width, kerf, trim, *(side for part in sized for side in (part.length, part.width))])
+    sides = (side for part in sized for side in (part.length, part.width))
+    unit = common_unit([length, width, kerf, trim, *beside, *sides])
     blade, edge = int(kerf / unit), int(trim / unit)
     usable_length, usable_width = int(length / unit) - 2 * edge + blade, int(width / unit) - 2 * edge + blade
     totals: dict[Kind, int] = {}

@@ -1,9 +1,9 @@
 """From the tree of one sheet to what the shop reads: numbered cuts, placed parts and offcuts.
 
 Trim cuts come first: the first in a direction keeps the sheet against its far edge and takes the near edge off, the
-next takes the far edge off. Then all cuts of the first direction, then those across them, piece after piece. Every cut
-leaves the piece it names first against the fence, at its finished size. A rip makes strips, a crosscut blocks; what is
-left of a piece is a 'rest' as long as it is cut further.
+next takes the far edge off. Then all cuts of the first direction, then those across them, each in the order of its
+settings. Every cut leaves the piece it names first against the fence, at its finished size. A rip makes strips, a
+crosscut blocks; what is left of a piece is a 'rest' as long as it is cut further.
 """
 
 from collections import deque
@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from planlang.materials.cutting.problem import Kind, Problem
+from planlang.materials.cutting.settings import by_setting
 from planlang.materials.cutting.tree import Direction, Node
 from planlang.materials.model import Cut, PlacedPart
 
@@ -51,6 +52,7 @@ class Sequence:
             place = queue.popleft()
             if place.node.pieces:
                 queue.extend(self._cut_up(place))
+        self.cuts = by_setting(self.cuts, 4 if edge else 0)
 
     def _mm(self, whole: int) -> Fraction:
         return whole * self._problem.unit
@@ -122,12 +124,3 @@ def useful(length: Fraction, width: Fraction, least: list[Fraction]) -> bool:
     """True when a remainder reaches the least useful size (shorter side first) in one of its two orientations."""
     shorter, longer = sorted((length, width))
     return shorter >= least[0] and longer >= least[1]
-
-
-def settings(cuts: tuple[Cut, ...]) -> int:
-    """How often the fence is set: a cut in the direction and at the fence of the one before needs no new setting."""
-    return sum(
-        1
-        for at, cut in enumerate(cuts)
-        if at == 0 or (cut.direction, cut.fence) != (cuts[at - 1].direction, cuts[at - 1].fence)
-    )

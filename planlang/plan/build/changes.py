@@ -8,7 +8,7 @@ from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 
 MOST_OPTIONS = 20
-UNNAMED = ("shop", "use-of-room")
+UNNAMED = ("shop", "buying", "use-of-room")
 
 
 def option_names(files: list[Entry]) -> list[str]:

@@ -11,6 +11,7 @@ from planlang.plan.entries import MOST_FINDINGS, entry_of_default, is_unknown
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
+from planlang.plan.stock import Offer
 from planlang.plan.values import nearest_name
 from planlang.plan.vocabulary.declare import Variant
 from planlang.syntax.diagnostics import Diagnostic
@@ -41,6 +42,7 @@ class Definition:
 class Names:
     """All definitions of a project, and what has been made of them.
 
+    `offers` are what suppliers ask, by the name of the good.
     Not `sure`: a file that the plan uses could not be found, so that a name which isn't known may be defined there.
     """
 
@@ -49,6 +51,7 @@ class Names:
     definitions: dict[str, Definition] = field(default_factory=dict)
     built: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)
+    offers: dict[str, list[Offer]] = field(default_factory=dict)
 
     def define(self, entry: Entry) -> None:
         """Take a named block into the list; a name can be taken once."""

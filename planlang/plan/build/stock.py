@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Definition, Names, Unknown, maybe, maybe_value, one, span_of_value, value
+from planlang.plan.build.buying import build_work, offers_of
+from planlang.plan.build.names import Definition, Names, Unknown, attempt, maybe, maybe_value, one, span_of_value, value
 from planlang.plan.entry import Entry
 from planlang.plan.quantity import Quantity
 from planlang.plan.stock import (
@@ -51,10 +53,27 @@ def note_defaults(names: Names, definition: Definition) -> None:
 
 
 def build_sheet(names: Names, definition: Definition) -> Sheet:
+    """A sheet good that is used."""
+    made = make_sheet(names, definition)
+    note_defaults(names, definition)
+    return made
+
+
+def known_sheets(names: Names) -> tuple[Sheet, ...]:
+    """Every sheet good that is defined soundly, used or not, without noting what it leaves out."""
+    found = [
+        attempt(partial(make_sheet, names, definition))[0]
+        for definition in names.definitions.values()
+        if definition.entry.kind.word == "sheet" and not definition.entry.faulty
+    ]
+    return tuple(sheet for sheet in found if sheet)
+
+
+def make_sheet(names: Names, definition: Definition) -> Sheet:
     """A sheet good."""
     entry = definition.entry
     length, width, thickness = value(one(entry, "size"), "size")
-    made = Sheet(
+    return Sheet(
         at=definition.name.span,
         name=definition.name.text,
         words=words_of(definition),
@@ -64,9 +83,8 @@ def build_sheet(names: Names, definition: Definition) -> Sheet:
         density_kg_m3=value(one(entry, "density"), "density"),
         grain=value(one(entry, "grain"), "grain") == "along",
         price=price_of(entry),
+        offers=offers_of(names, definition),
     )
-    note_defaults(names, definition)
-    return made
 
 
 def build_batt(names: Names, definition: Definition) -> Batt:
@@ -91,6 +109,7 @@ def build_batt(names: Names, definition: Definition) -> Batt:
         flow_high=high,
         pack=value(one(entry, "pack"), "pack"),
         price=price_of(entry),
+        offers=offers_of(names, definition),
     )
     note_defaults(names, definition)
     return made
@@ -99,7 +118,7 @@ def build_batt(names: Names, definition: Definition) -> Batt:
 def build_cloth(names: Names, definition: Definition) -> Cloth:
     """A cloth."""
     entry = definition.entry
-    resistance = maybe(entry, "flow-resistance")
+    resistance, roll = maybe(entry, "flow-resistance"), maybe(entry, "roll")
     made = Cloth(
         at=definition.name.span,
         name=definition.name.text,
@@ -108,7 +127,15 @@ def build_cloth(names: Names, definition: Definition) -> Cloth:
         mass_kg_m2=value(one(entry, "mass"), "mass"),
         resistance=value(resistance, "resistance") if resistance else None,
         price=price_of(entry),
+        offers=offers_of(names, definition),
+        roll=value(roll, "roll") if roll else None,
+        nap=(stated := maybe(entry, "nap")) is not None and value(stated, "nap") == "along",
     )
+    by_the_roll = [price for price in (made.price, *(offer.price for offer in made.offers if not offer.roll)) if price]
+    if made.roll is None and (unknown := next((price for price in by_the_roll if price.per == "roll"), None)):
+        message = "the price is per roll, and how much is on a roll isn't stated"
+        names.sink.append(messages.disagree(unknown.at, message, "add `roll of 25 m`, or state the price per m"))
+        raise Unknown
     note_defaults(names, definition)
     return made
 
@@ -129,6 +156,7 @@ def build_timber(names: Names, definition: Definition) -> Timber:
         specific_gravity=value(gravity, "gravity"),
         gravity_source=maybe_value(gravity, "source", ""),
         price=price_of(entry),
+        offers=offers_of(names, definition),
         characteristic_density=value(dense, "density") if dense else None,
         characteristic_source=value(dense, "source") if dense else "",
     )
@@ -153,6 +181,7 @@ def build_hardware(names: Names, definition: Definition) -> Hardware:
         thread=value(thread, "thread") if thread else None,
         pack=value(one(entry, "pack"), "pack"),
         price=price_of(entry),
+        offers=offers_of(names, definition),
         **build_load_figures(names, entry),
     )
     note_defaults(names, definition)
@@ -241,9 +270,21 @@ def bands_of(names: Names, entry: Entry, parameter: str) -> Bands:
 def build_rates(names: Names, entry: Entry) -> Rates:
     """The shop's own figures."""
     spares = {value(part, "what"): value(part, "share") for part in entry.all("spare") if "what" in part.values}
-    labour = maybe(entry, "labour")
+    labour, margin = maybe(entry, "labour"), maybe(entry, "margin")
+    work = build_work(names, entry)
+    markup = one(entry, "markup")
+    if margin and not markup.assumed:
+        message = "a markup is a share of the cost, a margin a share of the price: the shop states both"
+        names.sink.append(messages.disagree(margin.span, message, "take one of them out"))
+        raise Unknown
+    if margin and value(margin, "share") >= 1:
+        names.sink.append(messages.out_of_range(margin.span, "a margin is under 100 % of the price"))
+        raise Unknown
+    replaced = {"making", "hanging"} if work else set()
+    replaced |= {"markup"} if margin else set()
     for part in entry.body:
-        names.assume(part, "shop")
+        if part.kind.word not in replaced:
+            names.assume(part, "shop")
     return Rates(
         at=entry.span,
         kerf=value(one(entry, "kerf"), "kerf"),
@@ -252,8 +293,12 @@ def build_rates(names: Names, entry: Entry) -> Rates:
         spare_cloth=spares.get("cloth", Fraction(0)),
         spare_hardware=spares.get("hardware", Fraction(0)),
         hour=money_of(value(labour, "rate")) if labour else None,
-        make_hours=value(one(entry, "making"), "hours"),
-        hang_hours=value(one(entry, "hanging"), "hours"),
-        markup=value(one(entry, "markup"), "share"),
+        make_hours=Fraction(0) if work else value(one(entry, "making"), "hours"),
+        hang_hours=Fraction(0) if work else value(one(entry, "hanging"), "hours"),
+        markup=value(markup, "share"),
         tax=value(one(entry, "tax"), "share"),
+        rips_first=value(one(entry, "first-cut"), "first") == "rip",
+        aim=value(one(entry, "aim"), "aim"),
+        margin=value(margin, "share") if margin else None,
+        work=work,
     )

@@ -1,6 +1,7 @@
 """The vocabulary of a plan: every statement, declared once."""
 
 from planlang.plan.vocabulary.arrays import ARRAY
+from planlang.plan.vocabulary.buying import BUYING, OFFCUTS, SUPPLIER
 from planlang.plan.vocabulary.changes import OPTION, REQUIRE, SURVEY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
@@ -66,7 +67,23 @@ FILE = S(
     "a plan file",
     help="What may stand outside all blocks.",
     block=(
-        *(PLAN, NOTE, UNITS, USE, FIGURE, JOB, SHOP, *STOCK, PANEL, ROOM, USE_OF_ROOM, ARRAY),
+        *(
+            PLAN,
+            NOTE,
+            UNITS,
+            USE,
+            FIGURE,
+            JOB,
+            SHOP,
+            *STOCK,
+            SUPPLIER,
+            BUYING,
+            OFFCUTS,
+            PANEL,
+            ROOM,
+            USE_OF_ROOM,
+            ARRAY,
+        ),
         *(REQUIRE, OPTION, SURVEY, PHASE, REGION, RULE, SAFETY, EVIDENCE),
     ),
 )

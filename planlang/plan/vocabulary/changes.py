@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from planlang.plan.usual import PLURALS
 from planlang.plan.vocabulary.arrays import ARRAY
+from planlang.plan.vocabulary.buying import BUYING
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 from planlang.plan.vocabulary.panels import PANEL
@@ -31,6 +32,7 @@ OPTION = S(
         changed(PANEL),
         *(changed(kind) for kind in STOCK),
         changed(SHOP),
+        changed(BUYING),
         changed(USE_OF_ROOM),
     ),
 )

@@ -1,5 +1,6 @@
 """What a shop keeps and knows: sheets, batts, cloth, timber, hardware, linings, people, and its own rates."""
 
+from planlang.plan.vocabulary.buying import ALSO_SOLD, ROLL, SHOP_MONEY
 from planlang.plan.vocabulary.declare import Clause
 from planlang.plan.vocabulary.declare import StatementKind as S
 
@@ -34,6 +35,7 @@ SHEET = S(
             reason="a strip cut across the grain is weak and shows",
         ),
         price("sheet", "price 46 GBP per sheet"),
+        ALSO_SOLD,
     ),
 )
 
@@ -79,7 +81,15 @@ CLOTH = S(
         S("width", "{width:length}", "Usable width of the roll.", "width 1500", required=True),
         S("mass", "{mass:areal_mass}", "Mass by area.", "mass 300 g/m2", required=True),
         S("flow-resistance", "{resistance:flow_resistance}", "Of the single layer.", "flow-resistance 90 Pa.s/m"),
-        price("m", "price 14 GBP per m"),
+        ROLL,
+        S(
+            "nap",
+            "{nap:along|none}",
+            "Along: its pile or pattern runs one way along the roll, so that all panels that are seen together want it "
+            "the same way.",
+            "nap along",
+        ),
+        price("m|roll", "price 14 GBP per m"),
     ),
 )
 
@@ -300,6 +310,22 @@ SHOP = S(
             reason="smaller rests are seldom used",
         ),
         S(
+            "first-cut",
+            "{first:rip|either}",
+            "How a sheet is divided first: along its length, or whichever way is found; never at the price of a sheet.",
+            "first-cut rip",
+            default="first-cut either",
+            reason="",
+        ),
+        S(
+            "aim",
+            "{aim:fewest-settings|largest-offcut}",
+            "What layouts aim at once no cheaper ones are found.",
+            "aim largest-offcut",
+            default="aim fewest-settings",
+            reason="a setting of the saw takes longer than a cut",
+        ),
+        S(
             "spare",
             "{share:share}",
             "Bought beyond need, for mistakes and repairs.",
@@ -325,6 +351,7 @@ SHOP = S(
             reason="two people, a cloud or a wall panel",
         ),
         S("markup", "{share:share}", "Put on cost.", "markup 25 %", default="markup 0 %", reason="prices at cost"),
+        *SHOP_MONEY,
         S("tax", "{share:share}", "Put on the price.", "tax 20 %", default="tax 0 %", reason="prices before tax"),
     ),
 )

@@ -7,7 +7,7 @@ from planlang.geometry.words import Worst, at_least
 from planlang.plan.model import Array
 from planlang.plan.placement import BesideEach, Cover, Mirrored, Reflections
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
-from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
 
 
@@ -82,3 +82,16 @@ def no_height_under_slope(array: Array, mark: str, height: Fraction, least: Frac
         array.placement.at,
         f"move it to where {array.surface} is higher, lower its lower edge, or take a narrower panel",
     )
+
+
+def turned_alike(array: Array, other: Array, rule: Mirrored) -> Diagnostic:
+    """A mirrored array that is not turned the other way round."""
+    way = "anticlockwise" if other.turn < 0 else "clockwise"
+    message = (f"'{array.name}' mirrors '{other.name}', which is turned {float(abs(other.turn)):g} deg; in a mirror that "
+               f"is {float(abs(other.turn)):g} deg {way}")  # fmt: skip
+    side = "up" if array.upright else "across"
+    mend = f"write `turned long side {side}, {float(abs(other.turn)):g} deg {way}`"
+    if not other.turn:
+        message = f"'{array.name}' mirrors '{other.name}', which is not turned by an angle, and is turned itself"
+        mend = f"write `turned long side {side}`"
+    return Diagnostic("mirror-turned-alike", message, rule.at, mend, Severity.WARNING)

@@ -61,6 +61,11 @@ array traps, mark W {
   fix screw into studs, 2 each
 }"""
 
+VOICES = (
+    "",
+    "use-of-room {\n  listener desk at 1000, 2000, height 1200\n  talker voice at 4000, 2000, height 1200\n}",
+)
+
 BATTENS = (
     ("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),
     (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
@@ -106,6 +111,20 @@ CHECK_PAGES = {
             ("", MIRRORED),
         ),
         wrong=(("10 deg anticlockwise", "10 deg clockwise"),),
+    ),
+    "reflection-blocked": Page(
+        "A reflection that something stands in the way of",
+        "The mirror image of the talker would be seen in the surface, but a column, an inner corner or a beam stands "
+        "between the reflection and one of the two.",
+        given=(
+            VOICES,
+            (PLACE, "place at first reflections from voice to desk"),
+            (
+                "lining walls, floor plaster",
+                "lining walls, floor plaster\n  column P1 from 100, 100 to 300, 300, plaster",
+            ),
+        ),
+        wrong=(("column P1 from 100, 100 to 300, 300", "column P1 from 2900, 1900 to 3100, 2100"),),
     ),
     "drop-out-of-hand": Page(
         "A drop too small for a hand and its tool",

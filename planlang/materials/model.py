@@ -299,11 +299,15 @@ class Bill:
 
 @record
 class PriceLine:
-    """One line of the price, with how it was reckoned; `money` is None where a price is missing."""
+    """One line of the price, with how it was reckoned; `money` is None where a price is missing.
+
+    A `subtotal` is the sum of lines above, and no line to be added.
+    """
 
     words: str
     money: Money | None
     how: str
+    subtotal: bool = False
 
 
 @record

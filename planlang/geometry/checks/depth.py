@@ -19,14 +19,15 @@ LEAST_HEADROOM = Fraction(2000)  # mm; common practice, no source
 def through_surfaces(
     array: Array, own: Surface, panels: Sequence[PlacedPanel], room: RoomGeometry, tape: TapeStyle
 ) -> tuple[Diagnostic, ...]:
-    """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst.
+    """Panels of one array whose body leaves the room: one panel-through-surface for each surface, naming the worst; for
+    each column, platform or soffit one, by the shortest way out.
 
     In a convex room a body is inside when its corners are on the inner side of every surface. What hangs below a beam
     of its own ceiling is held against that by the checks of things on the surface.
     """
     beams = {placed.feature.name for placed in room.features if placed.feature.surface == own.name}
     corners = {panel.mark: body_corners(panel, own) for panel in panels}
-    findings = []
+    found: dict[str, tuple[float, str, Worst]] = {}
     for surface in room.surfaces:
         if surface.name == own.name or surface.of in beams:
             continue
@@ -34,8 +35,11 @@ def through_surfaces(
         outs = [out for out in outs if out[0] > TOLERANCE]
         if outs:
             size, mark = max(outs, key=lambda out: out[0])
-            findings.append(messages.panel_through_surface(array, Worst(mark, size, len(outs) - 1), surface.name, tape))
-    return tuple(findings)
+            key, worst = surface.of or surface.name, Worst(mark, size, len(outs) - 1)
+            found[key] = min(
+                found.get(key, (size, surface.name, worst)), (size, surface.name, worst), key=lambda each: each[0]
+            )
+    return tuple(messages.panel_through_surface(array, worst, name, tape) for _, name, worst in found.values())
 
 
 def through_members(

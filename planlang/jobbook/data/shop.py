@@ -210,8 +210,9 @@ class SheetMixData(Data):
 
 
 class PriceLineData(Data):
-    """One line of the price."""
+    """One line of the price; a subtotal is the sum of lines above."""
 
     words: str
     money: MoneyData | None
     how: str
+    subtotal: bool

@@ -143,6 +143,8 @@ def compile_option(
     if not room.value.surfaces:
         return Outcome(None, in_order([*typed.diagnostics, *room.diagnostics]))
     tell(PLACING)
+    sloped = with_slopes(plan, room.value)
+    plan = sloped.value
     layout = place_arrays(plan, room.value)
     tell(CUTTING)
     required = plan.requirements if hold else ()
@@ -161,8 +163,8 @@ def compile_option(
         drawn = place_as_drawn(checked, option)
         room, layout = (moved_by_survey(phase, drawn.diagnostics) for phase in (room, layout))
     findings = [*typed.diagnostics, *acoustic_findings(plan, room.value)]
-    for phase in (room, layout, materials, loads):
-        findings += phase.diagnostics
+    for diagnosed in (room, sloped, layout, materials, loads):
+        findings += diagnosed.diagnostics
     if not materials.ok:  # it has said why a panel can't be weighed
         findings = [finding for finding in findings if finding.code != "mass-unknown"]
     if not any(finding.forbids_book for finding in findings):
@@ -184,8 +186,17 @@ def place_as_drawn(checked: Checked, option: str) -> Outcome[Layout | None]:
     room = build_room(typed.value)
     if not room.value.surfaces:
         return Outcome(None, room.diagnostics)
-    layout = place_arrays(typed.value, room.value)
+    layout = place_arrays(with_slopes(typed.value, room.value).value, room.value)
     return Outcome(layout.value, room.diagnostics + layout.diagnostics)
+
+
+def with_slopes(plan: Plan, room: RoomGeometry) -> Outcome[Plan]:
+    """The plan with the panels that follow a slope cut to their places."""
+    if all(array.top_below is None for array in plan.arrays):
+        return Outcome(plan)
+    from planlang.geometry.placement.following import cut_to_slopes
+
+    return cut_to_slopes(plan, room)
 
 
 def moved_by_survey(phase: Outcome[T], as_drawn: Sequence[Diagnostic]) -> Outcome[T]:

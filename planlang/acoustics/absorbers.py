@@ -59,6 +59,9 @@ def covered_by(layout: Layout) -> Covered:
     for panel in layout.panels:
         areas = hidden if panel.array.hang.drop == 0 else shaded
         areas[panel.surface] = areas.get(panel.surface, 0.0) + panel.area / 1e6
+        if panel.beside:
+            kind = panel.array.panel
+            hidden[panel.beside] = hidden.get(panel.beside, 0.0) + float(kind.depth * kind.length) / 1e6
     return Covered(hidden, shaded)
 
 

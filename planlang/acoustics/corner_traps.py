@@ -1,4 +1,5 @@
-"""A trap across the corner of two surfaces at right angles: its face slants, its depth runs from nothing to nothing.
+"""A trap in the corner of two surfaces at right angles: its face slants, and its depth runs from nothing to nothing; or
+it is square, has two faces, and is as deep behind one as the other is wide.
 
 How it is counted: no published formula is made for it. The face is taken in strips, each as an endless stack as deep as
 the corner is behind it, and their absorption is averaged over the face's area (own simplification, a guess). Beside it
@@ -25,6 +26,8 @@ THINNEST = 1e-4  # m
 class CornerTrap:
     """Lengths in m: the face's width across the corner, the trap's length, the porous filling's thickness square to
     the face (any large number fills the corner), cloth in Pa.s/m, flow resistivity in Pa.s/m2.
+
+    `square`: two faces at right angles, each as wide as the other is off the corner; `face` is the width of both.
     """
 
     face: float
@@ -33,6 +36,7 @@ class CornerTrap:
     flow_low: float
     flow_high: float
     cloth: float = 0.0
+    square: bool = False
 
     @property
     def area(self) -> float:
@@ -42,7 +46,12 @@ class CornerTrap:
     @property
     def hidden(self) -> float:
         """What it hides of each of the two surfaces, m2."""
-        return self.face / float(np.sqrt(2.0)) * self.length
+        return self.leg * self.length
+
+    @property
+    def leg(self) -> float:
+        """What it takes of each of the two surfaces, m."""
+        return self.face / (2.0 if self.square else float(np.sqrt(2.0)))
 
 
 def corner_reach(trap: CornerTrap, frequency: Floats, air: AirState, ranged: bool = True) -> Reach:
@@ -66,8 +75,8 @@ def corner_gain(trap: CornerTrap, frequency: Floats, air: AirState) -> Floats:
     corner. Source: Waterhouse, J. Acoust. Soc. Am. 27 (1955) 247 (from memory).
     """
     nodes, weights = gauss(32)
-    east = trap.face / np.sqrt(2.0) * (nodes + 1) / 2
-    north = trap.face / np.sqrt(2.0) - east
+    east = trap.leg * (nodes + 1) / 2
+    north = np.full_like(east, trap.leg) if trap.square else trap.leg - east
     twice = 2 * 2 * frequency[:, np.newaxis] / air.speed  # np.sinc takes x / pi
     energy = 1 + np.sinc(twice * east) + np.sinc(twice * north) + np.sinc(twice * np.hypot(east, north))
     return np.asarray(np.maximum((energy / 2 * weights / 2).sum(axis=-1), 1.0), dtype=np.float64)
@@ -78,7 +87,12 @@ def _middle(trap: CornerTrap) -> float:
 
 
 def _strips(trap: CornerTrap) -> tuple[list[float], list[float]]:
-    """Depths behind the face, m, and shares of the face: from an edge to the middle, where it is half its width."""
+    """Depths behind the face, m, and shares of the face: from an edge to the middle, where it is half its width.
+
+    Behind a face of a square trap it is as deep everywhere.
+    """
+    if trap.square:
+        return [trap.leg], [1.0]
     nodes, weights = gauss(STRIPS)
     return [float(trap.face / 2 * (node + 1) / 2) for node in nodes], [float(weight / 2) for weight in weights]
 

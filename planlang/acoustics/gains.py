@@ -1,16 +1,18 @@
 """What each array does by itself, what would be missed without it, and where one more panel would do most."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
-from planlang.acoustics.absorbers import Row, coefficients
+from planlang.acoustics.absorbers import Row, coefficients, covered_by
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.enclosure import Enclosure
 from planlang.acoustics.evenness import SPREAD, Evenness
 from planlang.acoustics.formulas import in_the_air
+from planlang.acoustics.kinds import has_row_of_its_own
 from planlang.acoustics.model import Gain, NextPanel, Ranged, TargetBand
 from planlang.acoustics.reverberation import arau_puchades
 from planlang.geometry.model import Layout, RoomGeometry
@@ -88,7 +90,8 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
     """One more panel like those of each array: where they hang, and on the barest surface of each other axis.
 
     Elsewhere is asked only in a box, where the formula can tell the surfaces apart. Whether there is room for it, and
-    what it would hang from, is not looked at.
+    what it would hang from, is not looked at. Kinds that hang in a corner or under a ceiling alone are asked of no
+    other.
     """
     found: list[NextPanel] = []
     for row in rows:
@@ -97,7 +100,9 @@ def next_panels(treated: Treatment, rows: tuple[Row, ...], room: RoomGeometry, l
         one = {end: change / count for end, change in treated.changes[name].items()}
         found.append(NextPanel(name, row.surface, treated.shortened(one, treated.others()), own=True))
         here = treated.bare.axis_of(row.surface)
-        for axis, surface in _barest(room, treated.bare).items():
+        tied = any(has_row_of_its_own(panel.array.panel) for panel in layout.panels if panel.array.name == name)
+        elsewhere = {} if tied else _barest(room, treated.bare)
+        for axis, surface in elsewhere.items():
             if axis != here < len(treated.bare.areas):
                 moved = {end: _moved(change, here, axis, treated.bare.areas) for end, change in one.items()}
                 found.append(NextPanel(name, surface, treated.shortened(moved, treated.others()), own=False))
@@ -130,20 +135,24 @@ def _times(change: Floats, enclosure: Enclosure, bare: Evenness) -> Floats:
 
 def _changes(row: Row, room: RoomGeometry, layout: Layout, bare: Evenness) -> dict[int, Floats]:
     """What an array changes: its own absorption, least, taken and most, less that of what it hides."""
-    hidden = sum(
-        panel.area / 1e6 for panel in layout.panels if panel.array.name == row.key[1] and panel.array.hang.drop == 0
-    )
-    surface = room.surface(row.surface)
-    lost = np.zeros(len(OCTAVES))
-    if surface is not None and surface.lining is not None:
-        lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+    own = replace(layout, panels=tuple(panel for panel in layout.panels if panel.array.name == row.key[1]))
+    hides = np.zeros((4, len(OCTAVES)))
+    for name, hidden in covered_by(own).hidden.items():
+        surface = room.surface(name)
+        if surface is not None and surface.lining is not None:
+            lost = hidden * np.minimum(coefficients(surface.lining.absorption), MOST_ALPHA.value)
+            hides += _over_axes(lost, name, bare)
     found = {}
     taken = np.maximum(row.taken[IN_OCTAVES], 1e-9)
     for end, off in ((LEAST, -row.below), (TAKEN, np.zeros(())), (MOST, row.above)):
-        change = np.zeros((4, len(OCTAVES)))
         scale = 1 + np.broadcast_to(off, row.taken.shape)[IN_OCTAVES] / taken
-        for axis, share in bare.shares_of(row.surface).items():
-            area = 1.0 if axis == SPREAD else bare.areas[axis]
-            change[axis] = share * (row.capped[IN_OCTAVES] * scale - lost) / area
-        found[end] = change
+        found[end] = _over_axes(row.capped[IN_OCTAVES] * scale, row.surface, bare) - hides
     return found
+
+
+def _over_axes(absorbed: Floats, surface: str, bare: Evenness) -> Floats:
+    """Absorption area on a surface, m2 a band, as it adds to the axes' mean coefficients, and to what is spread."""
+    change = np.zeros((4, len(OCTAVES)))
+    for axis, share in bare.shares_of(surface).items():
+        change[axis] = share * absorbed / (1.0 if axis == SPREAD else bare.areas[axis])
+    return change

@@ -46,7 +46,18 @@ class Facing:
         return None if behind is None else np.asarray(behind + self.impedance + 0 * tangential, dtype=np.complex128)
 
 
-Stack = Sequence[Layer | Facing]  # front to back; a rigid wall follows
+@record
+class Release:
+    """What ends a stack in place of the rigid wall: no pressure at all, as in the middle of a slab between two waves
+    that meet it from both sides with opposite signs.
+    """
+
+    def in_front_of(self, behind: Complexes | None, tangential: Floats) -> Complexes:
+        """No impedance."""
+        return np.zeros_like(tangential, dtype=np.complex128)
+
+
+Stack = Sequence[Layer | Facing | Release]  # front to back; a rigid wall follows
 
 
 def porous_layer(medium: Medium, thickness: float) -> Layer:

@@ -7,7 +7,7 @@ import numpy as np
 from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats, series
 from planlang.acoustics.bands import ALL_BANDS, IN_THIRDS, THIRDS, middle_frequencies
-from planlang.acoustics.kinds import buildup, is_counted
+from planlang.acoustics.kinds import buildup, has_row_of_its_own, is_counted
 from planlang.acoustics.model import PanelRating
 from planlang.acoustics.panels import sized_absorption
 from planlang.acoustics.ratings import (
@@ -25,9 +25,14 @@ SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 
 
 
 def panel_ratings(arrays: Iterable[Array], air: AirState) -> tuple[PanelRating, ...]:
-    """One rating a panel type and drop, in the order of the plan."""
-    ways = {(array.panel.name, array.hang.drop): array for array in arrays if is_counted(array.panel)}
+    """One rating a panel type and drop, in the order of the plan; none of kinds that no sample could be laid out of."""
+    ways = {(array.panel.name, array.hang.drop): array for array in arrays if _is_rated(array)}
     return tuple(_rating(array, air) for array in ways.values())
+
+
+def _is_rated(array: Array) -> bool:
+    panel = array.panel
+    return is_counted(panel) and (panel.measured is not None or not has_row_of_its_own(panel))
 
 
 def _rating(array: Array, air: AirState) -> PanelRating:

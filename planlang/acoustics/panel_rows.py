@@ -9,7 +9,7 @@ from planlang.acoustics.air import AirState
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import ALL_BANDS, Spectrum, middle_frequencies
 from planlang.acoustics.constants import ALLARD_CHAMPOUX, EDGE_SHARE, MEASURED_TOLERANCE, MIKI, MOST_ALPHA
-from planlang.acoustics.kinds import buildup, open_face
+from planlang.acoustics.kinds import buildup, has_row_of_its_own, open_face
 from planlang.acoustics.panels import RESISTIVITIES, Buildup, endless_absorption
 from planlang.acoustics.patches import patch_absorption, patch_of
 from planlang.geometry.model import PlacedPanel
@@ -77,6 +77,10 @@ def panel_row(
     area = len(panels) * open_face(array.panel)
     if array.panel.measured is not None:
         return _measured_row(array.panel.measured, area, spectrum)
+    if has_row_of_its_own(array.panel):
+        from planlang.acoustics.further_kinds import own_row  # noqa: PLC0415 - few plans have one
+
+        return own_row(panels, air, spectrum, ranged)
     layers = buildup(array.panel, array.hang.drop)
     frequency = middle_frequencies(spectrum)
     reach = endless_absorption(layers, frequency, air, ranged)
@@ -85,7 +89,10 @@ def panel_row(
         sized = patch_absorption(layers, patch_of(panels), frequency, air)
     back = _back_absorption(layers, array, len(panels), frequency, air)
     edge = np.maximum(sized - reach.taken, 0.0)
-    source = f"modelled: {MIKI.source}; {THOMASSON}; range with {ALLARD_CHAMPOUX.source}"
+    if layers.membrane is not None:  # taken as a limp mass it is reckoned too good as it is
+        edge = np.zeros(len(frequency))
+    edges = "edges left out" if layers.membrane is not None else THOMASSON
+    source = f"modelled: {MIKI.source}; {edges}; range with {ALLARD_CHAMPOUX.source}"
     columns = spectrum.from_thirds
     return PanelRow(
         area, columns(reach.grid), columns(edge), EDGE_SHARE.value, columns(back), columns(reach.tolerance), source

@@ -1,8 +1,9 @@
 """What the estimate takes for granted of panels, in plain words."""
 
+from planlang.acoustics.air import air_state
 from planlang.acoustics.constants import EDGE_SHARE, MEASURED_TOLERANCE
 from planlang.acoustics.diffusers import LEAST_WELL, diffuser_range
-from planlang.acoustics.kinds import buildup, is_counted
+from planlang.acoustics.kinds import buildup, has_row_of_its_own, is_counted
 from planlang.acoustics.membranes import membrane_words
 from planlang.acoustics.panels import Buildup
 from planlang.geometry.model import Layout
@@ -52,14 +53,19 @@ def _on_array(array: Array, tape: TapeStyle) -> str:
         )
     if panel.measured is not None:
         return _measured_words(array, panel.measured, tape)
+    if has_row_of_its_own(panel):
+        from planlang.acoustics.further_kinds import array_words  # noqa: PLC0415 - few plans have one
+
+        return array_words(array, tape)
     layers = buildup(panel, array.hang.drop)
-    front, *back = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
+    cloths = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
+    front, back = cloths[:1], cloths[1:]
     parts = [
         _openings_words(layers),
-        membrane_words(layers.membrane) if layers.membrane is not None else "",
-        _cloth_words("front cloth", front),
+        _membrane_words(layers),
+        _cloth_words("front cloth", front[0]) if front else "",
         _air_words("air behind it", layers, tape, front=True),
-        f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}",
+        f"batt {on_tape(layers.batt, tape)} of {_flow_words(layers)}" if layers.batt else "",
         _air_words("air behind the batt", layers, tape, front=False),
         _cloth_words("back cloth", back[0]) if back else "",
         "a back board, taken as hard as a wall" if layers.closed else "",
@@ -92,6 +98,14 @@ def _openings_words(layers: Buildup) -> str:
         f"a facing with {significant(100 * found.share)} % of {shape} (Ingard 1953; Cox and D'Antonio, ch. 7; "
         f"tolerance twice that of other panels{beyond})"
     )
+
+
+def _membrane_words(layers: Buildup) -> str:
+    if layers.membrane is None:
+        return ""
+    from planlang.acoustics.further_kinds import resonance_words  # noqa: PLC0415 - few plans have one
+
+    return f"{membrane_words(layers.membrane)}; {resonance_words(layers, air_state(20.0, 0.5))}"
 
 
 def _measured_words(array: Array, measured: Measured, tape: TapeStyle) -> str:

@@ -112,7 +112,7 @@ def framed_layers(panel: FramedAbsorber, drop: Fraction) -> Buildup:
         batt=thickness,
         back_air=max(panel.frame_depth - front - thickness, Fraction(0)),
         back_resistance=_resistance(panel.back),
-        drop=Fraction(0) if panel.board else drop,
+        drop=Fraction(0) if panel.board else drop + panel.gap_depth,
         flow_low=float(batt.flow_low),
         flow_high=float(batt.flow_high),
         closed=panel.board is not None,

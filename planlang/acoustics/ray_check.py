@@ -19,9 +19,10 @@ from planlang.acoustics.decay_curves import (
     reverberation_time,
 )
 from planlang.acoustics.enclosure import Enclosure
+from planlang.acoustics.faces import Face
 from planlang.acoustics.model import AtListener, Decay, Ranged, RayCheck
 from planlang.acoustics.ray_room import altered, ray_source, room_faces, scattering_words
-from planlang.acoustics.rays import LONGEST, STEP, Face, Rays, Traced, trace
+from planlang.acoustics.rays import LONGEST, STEP, Rays, Traced, trace
 from planlang.acoustics.reflections import position
 from planlang.geometry.model import Layout, RoomGeometry
 from planlang.plan.model import Plan

@@ -10,8 +10,8 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.bands import IN_OCTAVES
 from planlang.acoustics.constants import DIFFUSER_SCATTERING, MOST_ALPHA, SCATTERING
 from planlang.acoustics.diffusers import diffuser_range, shares_scattered
+from planlang.acoustics.faces import Face, Piece
 from planlang.acoustics.floors import middle
-from planlang.acoustics.rays import Face, Piece
 from planlang.acoustics.reflections import position
 from planlang.acoustics.targets import clear_height
 from planlang.geometry.model import Box, Layout, RoomGeometry, Surface

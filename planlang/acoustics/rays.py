@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.draws import even
+from planlang.acoustics.faces import Face, along, dot, on_face, outer_faces, within
 from planlang.acoustics.pieces import piece_map
 from planlang.syntax.record import record
 
@@ -26,37 +27,6 @@ TURNS = 4096  # directions to scatter into
 EARS = 4  # listeners that every ray is held against; of more, each is held against a part of the rays
 GOLDEN = (np.sqrt(5.0) - 1) / 2
 Indices = NDArray[np.intp]
-
-
-@record
-class Piece:
-    """A part of a face: box (left, lower, right, upper) in m on the face, () for the rest of it; what it does to sound.
-
-    `kept` is the share of energy that it sends back, a value a band; `scatter` the share of sound that leaves it by
-    Lambert's law, a value a band or one for all. Where it doesn't fill its box, it is `round`, or has a convex
-    `outline`, anticlockwise.
-    """
-
-    box: tuple[float, ...]
-    kept: Floats
-    scatter: Floats | float
-    round: bool = False
-    outline: tuple[tuple[float, float], ...] = ()
-
-
-@record
-class Face:
-    """A plane face: origin, unit directions across, up and into the room; outline on it, m.
-
-    The first of its pieces that a place lies on counts; the last of them is the rest of it.
-    """
-
-    origin: Floats
-    across: Floats
-    up: Floats
-    inward: Floats
-    outline: tuple[tuple[float, float], ...]
-    pieces: tuple[Piece, ...]
 
 
 @record
@@ -145,8 +115,9 @@ class _Tracer:
         self.kept = np.stack([piece.kept[bands] for piece in every], axis=1)
         self.scatter = np.array([np.broadcast_to(piece.scatter, piece.kept.shape)[bands[0]] for piece in every])
         self.normals = np.stack([face.inward for face in faces], axis=1)
+        self.offsets = [float(face.inward @ face.origin) for face in faces]
         self.shares = max(-(-len(listeners) // EARS), 1)
-        self.convex = is_convex(faces)
+        self.outer = outer_faces(faces)
         self.place = np.repeat(source[:, np.newaxis], rays, axis=1)
         self.way = sphere(rays).T.copy()
         self.energy = np.full((len(bands), rays), 1.0 / rays)
@@ -205,17 +176,32 @@ class _Tracer:
         self.bounce[going] += np.uint64(1)
 
     def _next_faces(self, place: Floats, way: Floats) -> tuple[Indices, Floats]:
+        """The face that each ray meets next, and how far away; infinitely far where there is none.
+
+        Of outer faces the nearest plane is met, wherever its outline lies; of others only what is nearer still.
+        """
         nearest, face = np.full(place.shape[1], np.inf), np.zeros(place.shape[1], dtype=np.intp)
-        for number, plane in enumerate(self.faces):
-            towards = _dot(plane.inward, way)
-            height = _dot(plane.inward, place - plane.origin[:, np.newaxis])
-            with np.errstate(divide="ignore", invalid="ignore"):
-                length = np.where((towards < 0) & (height > 0), -height / towards, np.inf)
-            near = length < nearest
-            if not self.convex:
-                near &= _within(plane, place + np.where(near, length, 0.0) * way)
-            nearest, face = np.where(near, length, nearest), np.where(near, number, face)
+        for number in map(int, np.argsort(~self.outer, kind="stable")):
+            length = self._reach(number, place, way)
+            if self.outer[number]:
+                near = length < nearest
+                nearest, face = np.where(near, length, nearest), np.where(near, number, face)
+            else:
+                here = np.flatnonzero(length < nearest)
+                here = here[within(self.faces[number], place[:, here] + length[here] * way[:, here])]
+                nearest[here], face[here] = length[here], number
+        for number in map(int, np.flatnonzero(self.outer)) if not self.outer.all() else ():
+            here = np.flatnonzero((face == number) & np.isfinite(nearest))
+            missed = ~within(self.faces[number], place[:, here] + nearest[here] * way[:, here])
+            nearest[here[missed]] = np.inf
         return face, nearest
+
+    def _reach(self, number: int, place: Floats, way: Floats) -> Floats:
+        """How far each ray is from the plane of a face, from its inner side; infinity where it doesn't go there."""
+        normal = self.normals[:, number]
+        towards, height = along(normal, way), along(normal, place) - self.offsets[number]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return np.where((towards < 0) & (height > 0), -height / towards, np.inf)
 
     def _struck(self, face: Indices, landed: Floats) -> Indices:
         """The numbers of the pieces, of all faces together, on which the rays land."""
@@ -223,7 +209,7 @@ class _Tracer:
         for number, (plane, pieces) in enumerate(zip(self.faces, self.maps, strict=True)):
             if len(plane.pieces) > 1:
                 here = np.flatnonzero(face == number)
-                piece[here] += pieces.at(*_on_face(plane, landed[:, here]))
+                piece[here] += pieces.at(*on_face(plane, landed[:, here]))
         return piece
 
     def _absorb(self, going: Indices, kept: Floats) -> None:
@@ -237,13 +223,13 @@ class _Tracer:
 
     def _turned(self, going: Indices, way: Floats, normals: Floats, scatter: Floats) -> Floats:
         """The way on: mirrored, or by Lambert's law (the normal and an even direction, added)."""
-        mirrored = way - 2 * _dot(normals, way) * normals
+        mirrored = way - 2 * dot(normals, way) * normals
         counter = self.salt[going] + (self.bounce[going] << np.uint64(1))
         by_chance = even(counter) < scatter
         chosen = (even(counter + np.uint64(1)) * TURNS).astype(np.intp)
         spread = normals + (1 - 1e-9) * self.turns[:, chosen]
         new = np.where(by_chance, spread, mirrored)
-        return np.asarray(new / np.sqrt(_dot(new, new)), dtype=np.float64)
+        return np.asarray(new / np.sqrt(dot(new, new)), dtype=np.float64)
 
     def _listen(self, going: Indices, place: Floats, way: Floats, length: Floats) -> None:
         """Add the energy of rays that pass a listener's sphere, by the length of the way inside it.
@@ -260,8 +246,8 @@ class _Tracer:
 
     def _hear(self, number: int, going: Indices, place: Floats, way: Floats, length: Floats) -> None:
         to_ear = self.listeners[number][:, np.newaxis] - place
-        along = _dot(to_ear, way)
-        short = EAR**2 - (_dot(to_ear, to_ear) - along * along)
+        along = dot(to_ear, way)
+        short = EAR**2 - (dot(to_ear, to_ear) - along * along)
         passed = np.flatnonzero((short > 0) & (along > 0) & (along < length))
         if passed.size:
             rays = going[passed]
@@ -288,28 +274,3 @@ def sphere(count: int) -> Floats:
     turn = 2 * np.pi * np.mod(place * GOLDEN, 1.0)
     flat = np.sqrt(1 - height * height)
     return np.asarray(np.round(np.stack([flat * np.cos(turn), flat * np.sin(turn), height], axis=1), 12))
-
-
-def is_convex(faces: Sequence[Face]) -> bool:
-    """Whether every corner of every face lies on the inner side of all faces."""
-    corners = np.array([face.origin + x * face.across + y * face.up for face in faces for x, y in face.outline])
-    return all(bool(np.all((corners - face.origin) @ face.inward > -1e-6)) for face in faces)
-
-
-def _dot(first: Floats, second: Floats) -> Floats:
-    return np.asarray(first[0] * second[0] + first[1] * second[1] + first[2] * second[2], dtype=np.float64)
-
-
-def _on_face(face: Face, places: Floats) -> tuple[Floats, Floats]:
-    from_datum = places - face.origin[:, np.newaxis]
-    return _dot(face.across, from_datum), _dot(face.up, from_datum)
-
-
-def _within(face: Face, places: Floats) -> NDArray[np.bool_]:
-    """Which places lie in the outline of a face."""
-    x, y = _on_face(face, places)
-    crossed = np.zeros(len(x), dtype=np.bool_)
-    for (x1, y1), (x2, y2) in zip(face.outline, [*face.outline[1:], face.outline[0]], strict=True):
-        if y1 != y2:
-            crossed ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) * ((x2 - x1) / (y2 - y1)))
-    return crossed

@@ -136,10 +136,12 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     findings = placed.diagnostics + faults
     if not panels:
         return Outcome(_Hung(()), findings)
+    panels, astray = _of_its_kind(array, surface, panels, room, tape)
     hung = Outcome(_Hung(panels)) if faults else _hang(site, panels, room, first_rail)
     off = off_surface(array, surface, panels, tape)
     if off:
         return Outcome(hung.value, findings + off + tuple(f for f in hung.diagnostics if f.code not in BY_POSITION))
+    findings += astray
     findings += near_edge(array, surface, panels, tape)
     findings += through_surfaces(array, surface, panels, room, tape)
     findings += through_members(array, surface, panels, tape)
@@ -149,6 +151,19 @@ def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     findings += keeps_below_usual(array, surface, room.features, tape)
     findings += in_zones(array, surface, hung.value.panels, hung.value.rails, site.zones, tape=tape)
     return Outcome(hung.value, findings + hung.diagnostics)
+
+
+def _of_its_kind(
+    array: Array, surface: Surface, panels: tuple[PlacedPanel, ...], room: RoomGeometry, tape: TapeStyle
+) -> tuple[tuple[PlacedPanel, ...], tuple[Diagnostic, ...]]:
+    """The panels, those in a corner with the surface beside them, and what their kind has against their place."""
+    if not (array.panel.in_corner or array.panel.eyes_in_line):
+        return panels, ()
+    from planlang.geometry.checks.kinds import baffle_faults, in_corners  # noqa: PLC0415 - few plans have one
+
+    if array.panel.in_corner:
+        return in_corners(array, surface, panels, room, tape)
+    return panels, baffle_faults(array, surface)
 
 
 def _pose(array: Array, surface: Surface) -> "Pose | None":

@@ -157,7 +157,8 @@ class HangPoint:
 class PlacedPanel:
     """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
 
-    `box` is the rectangle round it; `shape` its true footprint where it is another one.
+    `box` is the rectangle round it; `shape` its true footprint where it is another one. `beside` is the second surface
+    that a panel in a corner lies on; '' for all others.
     """
 
     mark: str
@@ -168,6 +169,7 @@ class PlacedPanel:
     points: tuple[HangPoint, ...]
     how: str
     shape: "Footprint | None" = None
+    beside: str = ""
 
     @property
     def outline(self) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -245,7 +247,7 @@ class MassItem:
     """One material of one panel: kilograms, and the height of its centre above the back plane, mm.
 
     `along_mm` is how far its centre is from the middle of the panel's length, towards the end, and `across_mm` from the
-    middle of its width, to the right as its front is seen.
+    middle of its width, to the right as its front is seen; of a corner trap, towards the corner.
     """
 
     words: str

@@ -52,7 +52,6 @@ NOT_CHECKED = (
     "Earthquake, wind and draughts, balls and other blows, ladders leant against a panel, people pulling at it",
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
-    "Rods and other rigid drops that push, or that are screwed up unevenly: the share is that of links that only pull",
     "Cables that run through several panels, and hang points that panels share: a plan has no words for them",
     "Cut-outs in a panel and panels that hang tilted, for which a plan has no words, and anything put on a panel that "
     "the plan doesn't state",
@@ -128,7 +127,17 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
             "thread, with its head and its steel to match"
         )
     if any(one.case.surface.kind == "ceiling" for one in hung):
+        lines.append(
+            "Rods and other rigid drops that push, or that are screwed up unevenly: the share is that of links that "
+            "only pull"
+        )
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
+    if any(one.case.array.panel.eyes_in_line for one in hung):
+        lines.append(
+            "Whether bolts can be pulled through the top member of a baffle, and what holds it when one of its eyes "
+            "gives "
+            "way: it swings down on the others"
+        )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(
             "What the level pull of links that lean does to the joints of the frame, and how it twists the rails"

@@ -55,7 +55,11 @@ def bending_yield(diameter_in: float) -> float:
 
 
 def reduction_terms(diameter_in: float) -> Modes:
-    """Return the reduction term of each yield mode. Source: NDS 2018 table 12.3.1B, across the grain, from memory."""
+    """Return the reduction term of each yield mode.
+
+    Source: NDS 2018 table 12.3.1B, across the grain, from memory; a public implementation of chapter 12 (xcfem/xc,
+    dowel_type_fasteners) has the same: 4.0, 3.6 and 3.2, times 1.25 across the grain.
+    """
     if diameter_in < SMALL_DOWEL_IN:
         term = 2.2 if diameter_in <= 0.17 else 10 * diameter_in + 0.5
         return dict.fromkeys(("Im", "Is", "II", "IIIm", "IIIs", "IV"), term)

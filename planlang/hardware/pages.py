@@ -302,7 +302,8 @@ PAGES = WOOD_PAGES | {
     "eye-pulled-aside": Page(
         "A screw eye that is pulled aside",
         "An eye that screws into wood holds in the direction of its shank. Pulled aside it bends, and the wood crushes "
-        "beside it; more than 5 degrees off its axis nothing is known of what it holds.",
+        "beside it; more than 5 degrees off its axis nothing is known of what it holds. A public rule on rigging has "
+        "eyes without a shoulder pulled in line alone (WAC 296-155-56110).",
         given=(WIDE_JOISTS,),
         wrong=((HANG, f"{HANG}, leaning 10 deg"),),
         right=((HANG, f"{HANG}, leaning 5 deg"),),

@@ -56,7 +56,8 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
     sheet = case.array.panel.rail
     if sheet is None:
-        return unknown(f"what {eye.words} is fixed to", demand)
+        top = f"the top member where {eye.words} pulls square to it"
+        return unknown(top if case.array.panel.eyes_in_line else f"what {eye.words} is fixed to", demand)
     step_words = f"{sheet.words} of the frame at the eye"
     if eye.thread is not None:
         return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))

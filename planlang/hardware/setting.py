@@ -56,13 +56,26 @@ def lift_off(array: Array) -> float:
 def room_above(surface: Surface, panel: PlacedPanel, others: Sequence[PlacedPanel]) -> float:
     """Return the free height above a panel on a wall, mm: to the wall's upper edge, or to a panel above it."""
     box = panel.box
-    tops = [_top(surface, float(across)) for across in (box.left, box.right)]
-    room = min(tops) - float(box.upper)
+    if panel.shape is None:
+        room = min(_top(surface, float(across)) for across in (box.left, box.right)) - float(box.upper)
+    else:
+        room = _room_over(surface, panel)
     for other in others:
         beside = other.box.right <= box.left or other.box.left >= box.right
         if other.mark != panel.mark and not beside and other.box.lower >= box.upper:
             room = min(room, float(other.box.lower - box.upper))
     return room
+
+
+def _room_over(surface: Surface, panel: PlacedPanel) -> float:
+    """The least free height over the true outline of a panel: where it, or the edge of the surface, has a corner."""
+    from planlang.geometry.footprint import chord_of  # noqa: PLC0415 - few plans have such panels
+
+    left, right = float(panel.box.left), float(panel.box.right)
+    aside = [(up, across) for across, up in panel.outline][::-1]
+    places = [across for across, _ in panel.outline]
+    places += [Fraction(across) for across, _ in surface.outline if left < across < right]
+    return min(_top(surface, float(across)) - float(chord_of(aside, across)[1]) for across in places)
 
 
 def _top(surface: Surface, across: float) -> float:

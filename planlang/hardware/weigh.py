@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import product
 from typing import TYPE_CHECKING
 
 from planlang.geometry.model import MassItem, PlacedPanel
@@ -37,9 +38,9 @@ WALL_RULE = (
 class Weighed:
     """Masses of one panel, its mass (kg) and weight (N) with tolerance, and where its centre of gravity is, mm.
 
-    `centre_off` is from its back; `along` from the middle of its length, of a rectangle either way round; `across` from
-    the middle of its width, of other outlines; `aside` from the middle of its face, across and up the surface, by what
-    is added on site.
+    `centre_off` is from its back; `along` from the middle of its length and `across` from that of its width, of a
+    rectangle either way round; `aside` from the middle of its face, across and up the surface, by what is added on
+    site.
     """
 
     masses: tuple[MassItem, ...]
@@ -84,7 +85,7 @@ def weigh(case: Case, masses: tuple[MassItem, ...]) -> Weighed | None:
     along = sum(item.kg * item.along_mm for item in masses) / kilos
     across = sum(item.kg * item.across_mm for item in masses) / kilos
     if case.array.panel.outline is None:
-        along, across = abs(along), 0.0
+        along, across = abs(along), abs(across)
     items = own + _links(case)
     total = sum(item.kg for item in items)
     more = case.more
@@ -160,11 +161,11 @@ def centres(case: Case, panel: PlacedPanel, weighed: Weighed) -> Iterator[Positi
     half = Fraction(1, 2)
     across = float((panel.box.left + panel.box.right) * half) + weighed.aside[0]
     up = float((panel.box.lower + panel.box.upper) * half) + weighed.aside[1]
-    for way in (1, -1) if weighed.along else (1,):
+    for way, turn in product((1, -1) if weighed.along else (1,), (1, -1) if weighed.across else (1,)):
         if case.array.upright:
-            yield across, up + way * weighed.along
+            yield across + turn * weighed.across, up + way * weighed.along
         else:
-            yield across + way * weighed.along, up
+            yield across + way * weighed.along, up + turn * weighed.across
 
 
 def _posed_centres(case: Case, panel: PlacedPanel, weighed: Weighed, pose: "Pose") -> Iterator[Position]:

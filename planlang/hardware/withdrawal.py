@@ -59,6 +59,7 @@ def least_thread(shank: float, sheared: bool = False) -> float:
     """Return the least thread in the wood, mm, without the tip: 4 shanks in withdrawal, 6 with shear.
 
     Source: NDS 2018 12.1.4 and 12.1.5, from memory, in the stricter reading; 4 for wood screws too is project policy.
+    A public implementation (xcfem/xc, dowel_type_fasteners) has 4 for lag screws and 6 for wood screws, tips included.
     """
     return (6 if sheared else 4) * shank
 
@@ -88,7 +89,8 @@ def end_grain_factors(shank: float) -> tuple[float | None, float]:
     """Return what end grain leaves of (withdrawal, lateral) for a shank in mm; None where withdrawal isn't allowed.
 
     Lag screws keep 0.75 in withdrawal, wood screws may not be pulled from end grain at all; 0.67 across the axis.
-    Source: NDS 2018 12.2.2 and 12.5.2 (end grain factor), from memory.
+    Source: NDS 2018 12.2.2 and 12.5.2 (end grain factor), from memory; 0.75 also in an older edition's 11.2 and in a
+    public implementation (xcfem/xc, dowel_type_fasteners).
     """
     return (0.75 if shank >= LAG_FROM_MM else None), 0.67
 

@@ -11,9 +11,9 @@ from math import ceil
 from planlang.geometry.model import MassItem
 from planlang.materials import messages
 from planlang.materials.cores import CoreLay, lay_on_board
-from planlang.materials.covering import front_piece
-from planlang.materials.fastenings import FRONT_STAPLES, PRACTICE, STAPLE_PITCH, staples
-from planlang.materials.masses import STAPLE_KG, area_kg, core_kg, mass_item, sheet_kg
+from planlang.materials.covering import blank_size, cloth_kg, cloth_steps, front_piece
+from planlang.materials.fastenings import FRONT_STAPLES, PRACTICE, STAPLE_PITCH, staples, taped
+from planlang.materials.masses import STAPLE_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
 from planlang.materials.parts import board_parts
 from planlang.materials.steps import diagonal, mark_hardware, square_within, weigh_words
@@ -52,7 +52,10 @@ def resolve_board(panel: WrappedBoard, marks: tuple[str, ...], tape: TapeStyle) 
         joints=core.joints,
         stack=_stack(panel),
         hardware=((panel.hung_by.hardware.words, panel.hung_by.count),) if panel.hung_by else (),
-        fastenings=_fastenings(panel, tape),
+        fastenings=(
+            *_fastenings(panel, tape),
+            *taped(panel.core, (panel.length, panel.width), (len(core.joints), len(core.seams)), 1),
+        ),
         steps=(),
         masses=(),
         traits=(("Back", f"{panel.board.sheet.words} over the whole back, no frame"),),
@@ -85,7 +88,7 @@ def _masses(panel: WrappedBoard, parts: tuple[Part, ...], pieces: tuple[Piece, .
     items = [
         mass_item("back board", sheet_kg(parts), thickness / 2),
         mass_item("core", core_kg(panel.core.batt, pieces), (thickness + panel.depth) / 2),
-        mass_item("front cloth", area_kg(panel.front.cloth.mass_kg_m2, cloth.length, cloth.width), panel.depth),
+        mass_item("front cloth", cloth_kg(cloth), panel.depth),
         mass_item("adhesive and staples", fixed, thickness),
     ]
     if panel.hung_by:
@@ -100,7 +103,7 @@ def _steps(panel: WrappedBoard, build: PanelBuild, core: CoreLay, tape: TapeStyl
     within = on_tape(square_within(panel.length), tape)
     joints = ""
     if core.joints or core.seams:
-        joints = ", butted tight: adhesive on the back only, none in the joints"
+        joints = ", butted tight: adhesive on the back only, none in the joints, and tape over them on the front"
     hardware = panel.hung_by
     last = (
         (f"Screw {hardware.count} x {hardware.hardware.words} through the cloth into the back board.",)
@@ -114,8 +117,10 @@ def _steps(panel: WrappedBoard, build: PanelBuild, core: CoreLay, tape: TapeStyl
         *mark_hardware(panel, tape),
         f"Lay {beads(panel.width)} beads of adhesive along the panel for each layer and press the batts down{joints}. "
         "Weight them over the whole face until the adhesive has set.",
+        "Hold: flat. A straight edge along and across the face touches it everywhere.",
         f"Hold: square. Both diagonals of the face are {across}; they differ by no more than {within}.",
-        f"Lay {cloth.mark} ({size_on_tape((cloth.length, cloth.width), tape)}) face down, the board on it batt down "
+        *cloth_steps(build.pieces, tape),
+        f"Lay {cloth.mark} ({size_on_tape(blank_size(cloth), tape)}) face down, the board on it batt down "
         "and centred. Staple to the back board from the middle of each side outward, then fold the corners.",
         "Hold: the weave runs straight, and the cloth lies on the batt without denting its edges.",
         "Hold: no staple is loose. What adhesive holds in the fibres of a batt isn't known: the cloth has to keep it.",

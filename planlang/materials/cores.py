@@ -62,6 +62,21 @@ def lay_on_board(panel: WrappedBoard, panels: int, tape: TapeStyle) -> CoreLay:
     return CoreLay(pieces, _meetings(way.along, Fraction(0)), _meetings(way.across, Fraction(0)), way.turned)
 
 
+def lay_within(
+    mark: str, core: Core, room: tuple[Fraction, Fraction], panels: int, tape: TapeStyle, start: Fraction = Fraction(0)
+) -> CoreLay:
+    """Lay the batts of a room of that size along and across which something else carries at every joint."""
+    way = _best_way(core, room)
+    pieces = _pieces(mark, core, panels, way, "laid from the inner face of the start end", tape=tape)
+    return CoreLay(pieces, _meetings(way.along, start), _meetings(way.across, start), way.turned)
+
+
+def batt_grid(core: Core, room: tuple[Fraction, Fraction]) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+    """The sizes of the pieces that fill a room, along and across, in the order in which they are laid."""
+    way = _best_way(core, room)
+    return way.along, way.across
+
+
 class _Way(NamedTuple):
     """One way to lay the batts: sizes along the panel, sizes across it."""
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from math import ceil
 
-from planlang.plan.panel import FramedAbsorber
+from planlang.plan.panel import Core, FramedAbsorber
 from planlang.plan.tape import TapeStyle, on_tape
 
 STAPLE_PITCH = Fraction(30)
@@ -20,6 +20,8 @@ BRACE_SCREWS = "screws, braces"
 GLUED_JOINTS = "glued joints"
 BOARD_SCREWS = "screws, back board"
 FACING_SCREWS = "screws, facing"
+GAP_SCREWS = "screws, strips of the shadow gap"
+TAPE = "tape over joints of the batts, metres"
 BOARD_PITCH = Fraction(200)
 
 
@@ -51,6 +53,7 @@ def fastening_counts(panel: FramedAbsorber, braces: int) -> dict[str, int]:
         BACK_STAPLES: count if panel.back else 0,
         BOARD_SCREWS: board_screws(panel.length, panel.width) if panel.board else 0,
         FACING_SCREWS: board_screws(panel.length, panel.width) if panel.facing else 0,
+        GAP_SCREWS: board_screws(panel.length, panel.width) if panel.gap else 0,
     }
     return {words: number for words, number in counts.items() if number}
 
@@ -67,9 +70,25 @@ def fastenings(panel: FramedAbsorber, braces: int, tape: TapeStyle) -> tuple[tup
         BACK_STAPLES: pitch,
         BOARD_SCREWS: f"one every {on_tape(BOARD_PITCH, tape)} of the perimeter, rounded up, into the frame",
     }
-    rules[FACING_SCREWS] = rules[BOARD_SCREWS]
+    rules[FACING_SCREWS] = rules[GAP_SCREWS] = rules[BOARD_SCREWS]
     counts = fastening_counts(panel, braces)
     return tuple((words, count, f"{rules[words]} ({PRACTICE})") for words, count in counts.items())
+
+
+def taped(
+    core: Core, room: tuple[Fraction, Fraction], joints: tuple[int, int], faces: int
+) -> tuple[tuple[str, int, str], ...]:
+    """Tape over joints that lie under the cloth with nothing before them: so many across and along a room, mm.
+
+    `faces` is how many faces show them. Batts in several layers show those of the outer ones alone.
+    """
+    metres = faces * (joints[0] * room[1] + joints[1] * room[0]) / 1000
+    if not metres:
+        return ()
+    where = "both faces" if faces == 2 else "the front"
+    return (
+        (TAPE, ceil(metres), f"over each joint of {core.batt.words} on {where}, rounded up to a metre ({PRACTICE})"),
+    )
 
 
 def glue_metres(panel: FramedAbsorber, braces: int) -> Fraction:

@@ -8,7 +8,7 @@ from planlang.materials.cores import lay_core
 from planlang.materials.covering import cloth_pieces
 from planlang.materials.fastenings import fastenings, glue_metres
 from planlang.materials.masses import panel_masses
-from planlang.materials.model import PanelBuild
+from planlang.materials.model import PanelBuild, Setting
 from planlang.materials.parts import brace_parts, frame_parts, inside, joint_words, opening_words
 from planlang.materials.section import stack_up
 from planlang.materials.steps import build_steps
@@ -49,9 +49,18 @@ def resolve_framed(panel: FramedAbsorber, marks: tuple[str, ...], tape: TapeStyl
         masses=panel_masses(panel, parts, pieces, braces.value.centres),
         glue_m=glue_metres(panel, count),
         traits=_traits(panel, tape),
+        settings=_settings(panel),
     )
     build = replace(build, steps=build_steps(panel, build, core.value.turned, tape))
     return Outcome(build, core.diagnostics + braces.diagnostics + section.diagnostics)
+
+
+def _settings(panel: FramedAbsorber) -> tuple[Setting, ...]:
+    if panel.frame.joint != "mitre":
+        return ()
+    from planlang.materials.settings import frame_settings  # noqa: PLC0415 - few frames are mitred
+
+    return frame_settings(panel.mark, panel.frame)
 
 
 def _traits(panel: FramedAbsorber, tape: TapeStyle) -> tuple[tuple[str, str], ...]:

@@ -39,7 +39,12 @@ RESOLVERS: Mapping[type[PanelType], Callable[[Any, tuple[str, ...], TapeStyle], 
 
 def resolve_panel(panel: PanelType, marks: tuple[str, ...], tape: TapeStyle) -> Resolved:
     """Resolve one panel type for the panels with these marks, as its kind is built; None when it can't be built."""
-    resolved = RESOLVERS[type(panel)](panel, marks, tape)
+    known = RESOLVERS.get(type(panel))
+    if known is None:
+        from planlang.materials.further_kinds import RESOLVERS as FURTHER  # noqa: PLC0415 - few plans have one
+
+        known = FURTHER[type(panel)]
+    resolved = known(panel, marks, tape)
     return resolved if panel.outline is None else _outlined(panel, panel.outline, resolved, tape)
 
 

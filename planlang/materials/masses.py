@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from planlang.geometry.model import MassItem
+from planlang.materials.covering import cloth_kg
 from planlang.materials.fastenings import (
     BACK_STAPLES,
     BOARD_SCREWS,
@@ -15,6 +16,7 @@ from planlang.materials.fastenings import (
     CORNER_SCREWS,
     FACING_SCREWS,
     FRONT_STAPLES,
+    GAP_SCREWS,
     fastening_counts,
     glue_metres,
 )
@@ -53,7 +55,11 @@ def panel_masses(
     members = sheet_kg(part for part in parts if part.role in ("side", "end"))
     items = [mass_item("frame", members, behind + panel.frame_depth / 2)]
     if panel.board:
-        items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), behind / 2))
+        middle = panel.gap_depth + panel.board.sheet.thickness / 2
+        items.append(mass_item("back board", sheet_kg(part for part in parts if part.role == "back board"), middle))
+    if panel.gap:
+        kg = sheet_kg(part for part in parts if part.role.endswith("shadow gap"))
+        items.append(mass_item("strips of the shadow gap", kg, panel.gap_depth / 2))
     if panel.facing:
         kg = sheet_kg(part for part in parts if part.role == "facing")
         items.append(mass_item("facing, its openings not taken off", kg, panel.depth - panel.front_at / 2))
@@ -63,9 +69,9 @@ def panel_masses(
     items.append(mass_item("core", core_kg(panel.core.batt, pieces), _core_height(panel)))
     for piece in pieces:
         if piece.role == "front":
-            items.append(mass_item("front cloth", _cloth_kg(panel, piece), panel.depth))
+            items.append(mass_item("front cloth", cloth_kg(piece), panel.depth))
         elif piece.role == "back":
-            items.append(mass_item("back cloth", _cloth_kg(panel, piece), Fraction(0)))
+            items.append(mass_item("back cloth", cloth_kg(piece), Fraction(0)))
     if panel.hung_by:
         words = "eyes" if isinstance(panel.hung_by, Eyes) else "cleats"
         items.append(mass_item(words, panel.hung_by.count * panel.hung_by.hardware.mass_kg, Fraction(0)))
@@ -73,9 +79,11 @@ def panel_masses(
     return tuple(items)
 
 
-def mass_item(words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0)) -> MassItem:
-    """One item: kg, how high it lies above the back plane and how far off the middle of the length, mm."""
-    return MassItem(words, float(kg), float(height), float(along))
+def mass_item(
+    words: str, kg: Fraction, height: Fraction, along: Fraction = Fraction(0), across: Fraction = Fraction(0)
+) -> MassItem:
+    """One item: kg, how high it lies above the back plane, how far off the middle of the length and the width, mm."""
+    return MassItem(words, float(kg), float(height), float(along), float(across))
 
 
 def _off_middle(panel: FramedAbsorber, centres: tuple[Fraction, ...]) -> Fraction:
@@ -99,11 +107,6 @@ def core_kg(batt: Batt, pieces: tuple[Piece, ...]) -> Fraction:
     return sum(each, Fraction(0))
 
 
-def _cloth_kg(panel: FramedAbsorber, piece: Piece) -> Fraction:
-    covering = panel.back if piece.role == "back" and panel.back else panel.front
-    return area_kg(covering.cloth.mass_kg_m2, piece.length, piece.width)
-
-
 def _brace_height(braces: Braces, panel: FramedAbsorber) -> Fraction:
     return panel.depth - panel.front_at - braces.setback - brace_depth(braces) / 2
 
@@ -114,6 +117,8 @@ def _core_height(panel: FramedAbsorber) -> Fraction:
 
 def _fastenings_kg(panel: FramedAbsorber, braces: int) -> Fraction:
     counts = fastening_counts(panel, braces)
-    screws = sum(counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS))
+    screws = sum(
+        counts.get(words, 0) for words in (CORNER_SCREWS, BRACE_SCREWS, BOARD_SCREWS, FACING_SCREWS, GAP_SCREWS)
+    )
     staples = sum(counts.get(words, 0) for words in (FRONT_STAPLES, BACK_STAPLES))
     return screws * SCREW_KG + staples * STAPLE_KG + glue_metres(panel, braces) * GLUE_KG_M

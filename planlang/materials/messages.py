@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from planlang.materials.model import Piece
+from planlang.plan.model import Array
 from planlang.plan.node import Node
-from planlang.plan.panel import BackBoard, Braces, Core, Diffuser, FramedAbsorber, PanelType
+from planlang.plan.panel import BackBoard, Braces, Core, Covering, Diffuser, FramedAbsorber, PanelType
 from planlang.plan.stock import Cloth, Price, Sheet, Timber
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Severity
@@ -287,12 +288,29 @@ def cloth_wider_than_roll(
     if blank[0] <= piece.stock.width:
         other_way = "take `railroaded` out" if piece.railroaded else "add `railroaded`, if nap and pattern allow"
         mend += f"; it fits the other way round: {other_way}"
+    mend += "; or add `seamed`, if a seam may show"
     return Diagnostic(
         "cloth-wider-than-roll",
         f"panel '{panel.name}' needs a blank of {size_on_tape(blank, tape)} with the panel's {along} along the roll: "
         f"{on_tape(over, tape)} wider than the roll of {piece.stock.words}, {on_tape(piece.stock.width, tape)}",
         piece.at,
         mend,
+    )
+
+
+def nap_crossed(array: Array, other: Array, covering: Covering, rises: bool) -> Diagnostic:
+    """Two arrays show one cloth with its nap in different directions."""
+    ways = ("up", "across") if rises else ("across", "up")
+    way = "take `railroaded` out" if covering.railroaded else "add `railroaded`"
+    return Diagnostic(
+        "nap-crossed",
+        f"'{array.name}' shows the nap of {covering.cloth.words} running {ways[0]}, '{other.name}' running {ways[1]}: "
+        "side "
+        "by side they look like two colours",
+        array.at,
+        f"turn the panels of one of them, or {way} at the front cloth of '{array.panel.name}'",
+        Severity.WARNING,
+        also=(("the other array is stated here", other.at),),
     )
 
 

@@ -72,12 +72,24 @@ class StackLine:
 
 
 @record
+class Setting:
+    """How the saw is set for a cut that isn't square: which part, where on it, mitre and bevel in degrees from
+    square."""
+
+    mark: str
+    where: str
+    mitre_deg: float
+    bevel_deg: float
+    how: str
+
+
+@record
 class PanelBuild:
     """One panel type, resolved: how many panels, parts, pieces, where braces and batt joints stand, the section.
 
     `braces` and `joints` are distances from the outside of the panel's start end. `hardware` counts pieces a panel,
     `fastenings` are (words, count a panel, rule), `glue_m` metres of glued joint. `steps` are the build steps in order.
-    `masses` are per panel. `traits` say what the kind has beside its size, as (what, how).
+    `masses` are per panel. `traits` say what the kind has beside its size, as (what, how); `settings` are the saw's.
     """
 
     type: PanelType
@@ -93,6 +105,7 @@ class PanelBuild:
     masses: tuple[MassItem, ...]
     glue_m: Fraction = Fraction(0)
     traits: tuple[tuple[str, str], ...] = ()
+    settings: tuple[Setting, ...] = ()
 
 
 @record
@@ -286,11 +299,15 @@ class Bill:
 
 @record
 class PriceLine:
-    """One line of the price, with how it was reckoned; `money` is None where a price is missing."""
+    """One line of the price, with how it was reckoned; `money` is None where a price is missing.
+
+    A `subtotal` is the sum of lines above, and no line to be added.
+    """
 
     words: str
     money: Money | None
     how: str
+    subtotal: bool = False
 
 
 @record

@@ -22,6 +22,7 @@ from planlang.materials.outlined import (
     whole,
 )
 from planlang.materials.parts import inside
+from planlang.materials.settings import outline_settings
 from planlang.materials.steps import weigh_words
 from planlang.plan.outline import Outline
 from planlang.plan.panel import Covering, FramedAbsorber, PanelType, WrappedBoard
@@ -56,7 +57,8 @@ def outlined_frame(panel: FramedAbsorber, outline: Outline, resolved: Resolved, 
     made = _remade(panel, outline, build, parts, tape)
     frame = (("Frame", f"{panel.frame.sheet.words}, mitred at {len(outline.corners)} corners"), *build.traits[1:])
     masses = _frame_masses(panel, outline, within, replace(made, parts=parts))
-    made = replace(made, traits=(*made.traits, *frame), masses=masses)
+    settings = outline_settings(panel.mark, outline)
+    made = replace(made, traits=(*made.traits, *frame), masses=masses, settings=settings)
     kept = _kept_steps(build.steps, made, tape)
     return Outcome(replace(made, steps=(kept[0], *steps, *kept[1:])), resolved.diagnostics)
 

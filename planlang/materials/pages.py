@@ -1,5 +1,6 @@
 """The pages of what the workshop finds: parts, braces, cores, stock, prices."""
 
+from planlang.materials.pages_further import FURTHER_PAGES
 from planlang.syntax.pages import Page
 
 BRACES = "braces at mid-length, 60 wide, set back 6 from the front"
@@ -178,4 +179,5 @@ PAGES = {
         "and no total. This is a warning.",
         wrong=(("price 40 GBP per sheet\n", ""),),
     ),
+    **FURTHER_PAGES,
 }

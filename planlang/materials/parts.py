@@ -35,14 +35,46 @@ def member_length(size: Fraction, frame: Frame, full: bool) -> Fraction:
 
 def frame_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
     """Sides and ends, two of each a panel, the back board and the facing."""
-    frame = panel.frame
+    members = ring_parts(panel, panel.frame, (panel.length, panel.width), panel.frame_depth, panels, tape=tape)
+    board, facing = board_parts(panel, panel.board, panels, tape), facing_parts(panel, panels, tape)
+    return (*members, *board, *facing, *gap_parts(panel, panels, tape))
+
+
+def ring_parts(
+    panel: PanelType,
+    frame: Frame,
+    size: tuple[Fraction, Fraction],
+    deep: Fraction,
+    panels: int,
+    *,
+    tape: TapeStyle,
+    names: tuple[str, str] = ("length", "width"),
+) -> tuple[Part, ...]:
+    """Sides and ends, two of each a panel, of a frame of that size along and across, in strips `deep` wide."""
     members: list[Part] = []
-    for role, size, name in (("side", panel.length, "length"), ("end", panel.width, "width")):
+    for role, extent, name in (("side", size[0], names[0]), ("end", size[1], names[1])):
         full = frame.full == f"{role}s"
-        how = f"the panel's {name}, {on_tape(size, tape)}, {_joined(frame, full, tape)}"
-        length, mark = member_length(size, frame, full), f"{panel.mark}-{role[0].upper()}"
-        members.append(Part(mark, role, frame.sheet, length, panel.frame_depth, 2, panels, how, panel.at))
-    return (*members, *board_parts(panel, panel.board, panels, tape), *facing_parts(panel, panels, tape))
+        how = f"the panel's {name}, {on_tape(extent, tape)}, {_joined(frame, full, tape)}"
+        length, mark = member_length(extent, frame, full), f"{panel.mark}-{role[0].upper()}"
+        members.append(Part(mark, role, frame.sheet, length, deep, 2, panels, how, panel.at))
+    return tuple(members)
+
+
+def gap_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:
+    """The strips of a shadow gap: two along the panel, two across between them."""
+    gap = panel.gap
+    if gap is None:
+        return ()
+    in_by, wide = on_tape(gap.inset, tape), on_tape(gap.width, tape)
+    along, across = panel.length - 2 * gap.inset, panel.width - 2 * gap.inset - 2 * gap.width
+    how = f"less {in_by} at both ends"
+    between = f"the panel's width, less {in_by} at both ends and two strips of {wide}"
+    return (
+        Part(f"{panel.mark}-G", "long strip of the shadow gap", gap.sheet, along, gap.width, 2, panels,
+             f"the panel's length, {how}", gap.at),
+        Part(f"{panel.mark}-H", "short strip of the shadow gap", gap.sheet, across, gap.width, 2, panels, between,
+        gap.at),
+    )  # fmt: skip
 
 
 def facing_parts(panel: FramedAbsorber, panels: int, tape: TapeStyle) -> tuple[Part, ...]:

@@ -82,7 +82,7 @@ def price_job(
     cost_lines = (*_materials(purchases, currency), *_freight(bills, currency), *labour)
     cost = _sum(tuple(line.money for line in cost_lines), currency)
     added = _added(cost, rates, currency)
-    total = _sum((cost, *(line.money for line in added)), currency)
+    total = _sum((cost, *(line.money for line in added if not line.subtotal)), currency)
     return Outcome(Pricing(cost_lines + added, total), tuple(findings))
 
 
@@ -137,26 +137,44 @@ def _labour(words: str, panels: int, hours: Fraction, hour: Money | None, curren
 
 
 def _added(cost: Money | None, rates: Rates, currency: str) -> tuple[PriceLine, ...]:
-    """The markup on the cost, or the margin of the price, then the tax on both; lines for what isn't zero."""
+    """The markup on the cost, or the margin in the price, then the tax on both; lines for what isn't zero.
+
+    Before each stands the sum that it is reckoned from.
+    """
     lines: list[PriceLine] = []
     net = cost
-    if rates.margin is not None:
-        share = markup_of(rates.margin)
-        added = Money(amount=cost.amount * share, currency=currency) if cost else None
-        how = f"{percent(rates.margin)} of the price before tax; as a markup {float(share * 100):.1f} % of the cost"
-        lines.append(PriceLine("Margin in the price", added, how if cost else f"{how}; {WAITING}"))
-        net = _sum((cost, added), currency)
-    elif rates.markup:
-        added = Money(amount=cost.amount * rates.markup, currency=currency) if cost else None
-        as_margin = f"as a margin {float(margin(rates.markup) * 100):.1f} % of the price before tax"
-        how = f"{percent(rates.markup)} of the cost; {as_margin}"
-        lines.append(PriceLine("Markup on the cost", added, how if cost else f"{how}; {WAITING}"))
+    share = rates.markup if rates.margin is None else markup_of(rates.margin)
+    if share:
+        added = _share_of(cost, share)
+        lines.append(PriceLine("Cost", cost, _sum_words("all lines above", cost), subtotal=True))
+        words, how = _markup_words(rates, share, cost)
+        lines.append(PriceLine(words, added, how))
         net = _sum((cost, added), currency)
     if rates.tax:
-        tax = Money(amount=net.amount * rates.tax, currency=currency) if net else None
-        how = f"{percent(rates.tax)} of all lines above"
-        lines.append(PriceLine("Tax", tax, how if net else f"{how}; {WAITING}"))
+        lines.append(PriceLine("Price before tax", net, _sum_words("all that is above", net), subtotal=True))
+        how = _sum_words(f"{percent(rates.tax)} of the price before tax", net)
+        lines.append(PriceLine("Tax", _share_of(net, rates.tax), how))
     return tuple(lines)
+
+
+def _markup_words(rates: Rates, share: Fraction, cost: Money | None) -> tuple[str, str]:
+    """Which of the two it is, and what it would be as the other."""
+    if rates.margin is not None:
+        words = "Margin in the price"
+        how = f"{percent(rates.margin)} of the price before tax; as a markup {float(share * 100):.1f} % of the cost"
+    else:
+        words = "Markup on the cost"
+        as_margin = f"as a margin {float(margin(share) * 100):.1f} % of the price before tax"
+        how = f"{percent(share)} of the cost; {as_margin}"
+    return words, _sum_words(how, cost)
+
+
+def _sum_words(how: str, money: Money | None) -> str:
+    return how if money else f"{how}; {WAITING}"
+
+
+def _share_of(money: Money | None, share: Fraction) -> Money | None:
+    return Money(amount=money.amount * share, currency=money.currency) if money else None
 
 
 def _sum(amounts: Sequence[Money | None], currency: str) -> Money | None:

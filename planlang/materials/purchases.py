@@ -62,7 +62,7 @@ def order_sheets(cutting: Cutting) -> Order:
         by_unit = (("pack", bought), ("each", bought * max(stock.pack, 1)))
         left = f"{_count(bought * max(stock.pack, 1) - cutting.used, 'batt')}, {percent_about(cutting.waste)} waste"
         return Order(
-            stock, f"{cutting.used} batts", by_unit, f"from the cutting layout, in packs of {stock.pack}", left
+            stock, _count(cutting.used, "batt"), by_unit, f"from the cutting layout, in packs of {stock.pack}", left
         )
     used = cutting.used
     kept = sum(layout.sheets * len(layout.offcuts) for layout in cutting.layouts)

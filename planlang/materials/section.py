@@ -43,6 +43,9 @@ def stack_up(panel: FramedAbsorber, tape: TapeStyle) -> Outcome[tuple[StackLine,
     if panel.board:
         thickness = panel.board.sheet.thickness
         lines = (*lines, StackLine(f"back board, {panel.board.sheet.words}", thickness, lines[-1].depth + thickness))
+    if panel.gap:
+        thickness = panel.gap.sheet.thickness
+        lines = (*lines, StackLine(f"shadow gap, {panel.gap.sheet.words}", thickness, lines[-1].depth + thickness))
     return Outcome(lines, tuple(findings))
 
 

@@ -3,11 +3,12 @@
 from fractions import Fraction
 from math import isqrt
 
+from planlang.materials.covering import blank_size, cloth_steps
 from planlang.materials.fastenings import BRACE_SCREWS_EACH_END, board_screws, corner_screws
-from planlang.materials.model import PanelBuild, Piece
+from planlang.materials.model import PanelBuild, Piece, Setting
 from planlang.materials.parts import opening_words
 from planlang.materials.section import LEFT
-from planlang.plan.panel import Braces, Eyes, FramedAbsorber, PanelType
+from planlang.plan.panel import Braces, Eyes, Frame, FramedAbsorber, PanelType
 from planlang.plan.quantity import POUND
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 
@@ -33,8 +34,9 @@ def build_steps(panel: FramedAbsorber, build: PanelBuild, turned: bool, tape: Ta
     """
     weight = weigh_words(sum(item.kg for item in build.masses), tape)
     return (
-        _measure(panel, tape),
-        *_join_frame(panel, build, tape),
+        measure_sheet(panel.frame, tape),
+        *settings_step(build.settings),
+        *join_frame(panel.frame, (panel.length, panel.width), panel.frame_depth, build, tape),
         *_set_braces(panel.braces, build, tape),
         *_cover_front(build, tape),
         *_fill(build, turned, tape),
@@ -49,22 +51,36 @@ def weigh_words(kg: float, tape: TapeStyle) -> str:
     return f"{kg / float(POUND):.1f} lb ({kg:.1f} kg)" if tape.is_imperial else f"{kg:.1f} kg"
 
 
-def _measure(panel: FramedAbsorber, tape: TapeStyle) -> str:
-    thickness = on_tape(panel.frame.sheet.thickness, tape)
+def measure_sheet(frame: Frame, tape: TapeStyle) -> str:
+    """The check before anything is cut: what was delivered is as thick as the plan says."""
+    thickness = on_tape(frame.sheet.thickness, tape)
     return (
         f"Hold: measure the sheet in hand. The sizes here are for {thickness}; if it differs, change the plan and "
         "build the book again before cutting."
     )
 
 
-def _join_frame(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
-    full, between = ("ends", "sides") if panel.frame.full == "ends" else ("sides", "ends")
+def settings_step(settings: tuple[Setting, ...]) -> tuple[str, ...]:
+    """The check before the first cut at an angle; none where all cuts are square."""
+    if not settings:
+        return ()
+    return (
+        "Hold: the saw. Saw two offcuts at the settings of the table and hold them together against a square: what is "
+        "off there is off twice in the corner.",
+    )
+
+
+def join_frame(
+    frame: Frame, size: tuple[Fraction, Fraction], deep: Fraction, build: PanelBuild, tape: TapeStyle
+) -> tuple[str, ...]:
+    """The steps that make a frame of that size along and across, `deep` deep, out of its parts."""
+    full, between = ("ends", "sides") if frame.full == "ends" else ("sides", "ends")
     marks = {f"{part.role}s": part for part in build.parts}
-    across = on_tape(diagonal(panel.length, panel.width), tape)
-    within = on_tape(square_within(panel.length), tape)
-    corners = f"Drill, glue and screw the corners, {corner_screws(panel.frame_depth)} screws each."
+    across = on_tape(diagonal(*size), tape)
+    within = on_tape(square_within(size[0]), tape)
+    corners = f"Drill, glue and screw the corners, {corner_screws(deep)} screws each."
     hold = f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}."
-    if panel.frame.joint == "mitre":
+    if frame.joint == "mitre":
         sides, ends = marks["sides"].mark, marks["ends"].mark
         return (
             f"Saw a mitre on both ends of {sides} and {ends}: the strip flat, the blade tilted to 45 degrees, the cut "
@@ -75,11 +91,11 @@ def _join_frame(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tu
         )
     stand = f"two {between} {marks[between].mark} stand between them."
     rabbets: tuple[str, ...] = ()
-    if panel.frame.joint == "rabbet":
-        wide, deep = on_tape(panel.frame.sheet.thickness, tape), on_tape(panel.frame.rabbet, tape)
+    if frame.joint == "rabbet":
+        wide, into = on_tape(frame.sheet.thickness, tape), on_tape(frame.rabbet, tape)
         stand = f"two {between} {marks[between].mark} stand in their rabbets."
         rabbets = (
-            f"Cut a rabbet {wide} wide and {deep} deep across the inner face of {marks[full].mark}, at both ends; try "
+            f"Cut a rabbet {wide} wide and {into} deep across the inner face of {marks[full].mark}, at both ends; try "
             "it on an offcut first.",
         )
     return (
@@ -114,11 +130,11 @@ def _cover_front(build: PanelBuild, tape: TapeStyle) -> tuple[str, ...]:
     front = next(piece for piece in build.pieces if piece.role == "front")
     ease = "Ease the front edges with abrasive paper so that they don't cut the cloth."
     cover = (
-        f"Lay {front.mark} ({size_on_tape((front.length, front.width), tape)}) face down, {_nap(front)}, the frame on "
+        f"Lay {front.mark} ({size_on_tape(blank_size(front), tape)}) face down, {_nap(front)}, the frame on "
         "it front down and centred. Staple to the back from the middle of each side outward, then fold the corners."
     )
     hold = "Hold: the weave runs straight and the face has no folds before the corners are closed."
-    return (ease, *mark_hardware(build.type, tape), cover, hold)
+    return (ease, *mark_hardware(build.type, tape), *cloth_steps(build.pieces, tape), cover, hold)
 
 
 def _face(panel: FramedAbsorber, tape: TapeStyle) -> tuple[str, ...]:
@@ -170,12 +186,21 @@ def _close_back(panel: FramedAbsorber, build: PanelBuild, tape: TapeStyle) -> tu
     back = next((piece for piece in build.pieces if piece.role == "back"), None)
     steps: list[str] = []
     if back:
-        size = size_on_tape((back.length, back.width), tape)
+        size = size_on_tape(blank_size(back), tape)
         edge = "turning the wrap under" if panel.back and panel.back.wrap else "keeping it just inside the edge"
         steps.append(f"Staple the back cloth {back.mark} ({size}) on, {edge}.")
     if panel.board:
         count = board_screws(panel.length, panel.width)
         steps.append(f"Lay the back board {panel.mark}-P on and screw it to the frame all round, {count} screws.")
+    if panel.gap:
+        count, deep = board_screws(panel.length, panel.width), on_tape(panel.gap_depth, tape)
+        steps += (
+            f"Screw the strips {panel.mark}-G and {panel.mark}-H flat on the back, {on_tape(panel.gap.inset, tape)} in "
+            f"from the edges, {count} screws into the frame or through the board into it. Paint them and the back edge "
+            "dark before.",
+            f"Hold: the gap is {deep} deep all round, and nothing that the panel hangs by stands out further than "
+            "that.",
+        )
     if panel.hung_by:
         words = panel.hung_by.hardware.words
         steps.append(f"Fix {panel.hung_by.count} x {words} through the cloth into the frame, not into the batts.")

@@ -24,6 +24,7 @@ def diffuser_steps(panel: Diffuser, build: PanelBuild, tape: TapeStyle) -> tuple
         f"Set out the fins on the ends {mark}-E from one side: a well of {on_tape(wells.width, tape)} between two.",
         f"Drill, glue and screw the fins {mark}-F between the ends, front edges flush.",
         f"Hold: square. Both diagonals over the outside are {across}; they differ by no more than {within}.",
+        "Hold: flat. A straight edge across the front touches every fin.",
         f"Glue and screw the back board {mark}-P on.",
         raise_them,
         f"Mark each well with its depth from the front, left to right: {depths}"

@@ -7,6 +7,8 @@ from fractions import Fraction
 from planlang.materials import messages
 from planlang.materials.model import PanelBuild, Part, Piece
 from planlang.materials.offers import ANYWHERE, sizes_for_sale
+from planlang.plan.model import Array
+from planlang.plan.panel import Covering
 from planlang.plan.stock import Buying, Cloth, Sheet
 from planlang.plan.tape import TapeStyle, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic
@@ -70,6 +72,27 @@ def check_cloth(build: PanelBuild, cloths: Sequence[Cloth], tape: TapeStyle) -> 
         blank = (piece.length, piece.width)
         findings.append(messages.cloth_wider_than_roll(build.type, piece, blank, wide[0] if wide else None, tape))
     return tuple(findings)
+
+
+def check_nap(arrays: Sequence[Array]) -> tuple[Diagnostic, ...]:
+    """Report arrays that show a cloth with its nap another way than the first array of that cloth: `nap-crossed`."""
+    first: dict[str, tuple[Array, bool]] = {}
+    findings: list[Diagnostic] = []
+    for array in arrays:
+        fronts = [use for use in array.panel.uses if isinstance(use.stock, Cloth) and use.stock.nap]
+        covering: Covering | None = getattr(array.panel, "front", None)
+        if not fronts or covering is None:
+            continue
+        rises = nap_rises(array, covering)
+        other, before = first.setdefault(covering.cloth.name, (array, rises))
+        if before != rises:
+            findings.append(messages.nap_crossed(array, other, covering, rises))
+    return tuple(findings)
+
+
+def nap_rises(array: Array, covering: Covering) -> bool:
+    """Whether the roll's length runs up the surface that the panel hangs on."""
+    return array.upright != covering.railroaded
 
 
 def _within(size: Size, room: Size) -> bool:

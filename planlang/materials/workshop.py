@@ -15,7 +15,7 @@ from planlang.materials.ordering import order_lines
 from planlang.materials.pricing import HOUR, Counts, price_job
 from planlang.materials.purchases import shop_supplies
 from planlang.materials.rails import rail_jobs
-from planlang.materials.stock_fit import check_cloth, check_parts
+from planlang.materials.stock_fit import check_cloth, check_nap, check_parts
 from planlang.materials.suppliers import Line, buy
 from planlang.plan.model import Plan
 from planlang.plan.node import Node
@@ -72,7 +72,9 @@ def resolve_materials(
         bills=bought.value.bills,
         mixes=tuple({cutting.mix.name: cutting.mix for cutting in sheets if cutting.mix}.values()),
     )
-    findings = resolved.diagnostics + rails.diagnostics + bought.diagnostics + price.diagnostics
+    findings = (
+        resolved.diagnostics + check_nap(plan.arrays) + rails.diagnostics + bought.diagnostics + price.diagnostics
+    )
     if missing:
         findings += (messages.price_missing([words for words, _ in missing], [node for _, node in missing]),)
     return Outcome(materials, findings)

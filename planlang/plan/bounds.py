@@ -14,7 +14,17 @@ from math import ceil, hypot
 from planlang.plan import messages
 from planlang.plan.model import Array, Bays, Grid, Plan, Row
 from planlang.plan.node import Node
-from planlang.plan.placement import MOST_TIMES_WANTED, BesideEach, Cover, Fit, Mirrored, Points, Reflections, how_many
+from planlang.plan.placement import (
+    MOST_TIMES_WANTED,
+    BesideEach,
+    Cover,
+    Fit,
+    Found,
+    Mirrored,
+    Points,
+    Reflections,
+    how_many,
+)
 from planlang.plan.room import CeilingPlane, Room
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.messages import in_groups
@@ -62,6 +72,8 @@ def _panels_in(array: Array, room: Room, counts: Mapping[str, int]) -> int:  # n
             return len(placement.centres)
         case BesideEach() | Mirrored():
             return counts.get(placement.array, 0)
+        case Found():
+            return 1
         case Reflections():
             return len(placement.talkers) * len(placement.listeners)
         case Fit():

@@ -9,7 +9,7 @@ from typing import Literal
 
 from planlang.plan.node import Node
 from planlang.plan.panel import PanelType
-from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
+from planlang.plan.placement import BesideEach, Cover, Fit, Found, Mirrored, Points, Reflections
 from planlang.plan.room import Room, Use
 from planlang.plan.safety import Added, Evidence, Region, SafetyRules, SecondSupport, ShareRule, UpSlopeTie
 from planlang.plan.stated import CutToBay, Difference, Made, Phase, Requirement, Rule
@@ -79,7 +79,7 @@ class Bays(Node):
     up: Along
 
 
-Placement = Grid | Row | Bays | Points | BesideEach | Mirrored | Fit | Cover | Reflections
+Placement = Grid | Row | Bays | Points | BesideEach | Mirrored | Fit | Cover | Reflections | Found
 
 
 @record(kw_only=True)
@@ -132,7 +132,7 @@ class Hang(Node):
 @record(kw_only=True)
 class Array(Node):
     """Panels of one type on one surface. `upright`: the panel's length runs up the surface, else across it, before it
-    is turned by `turn` degrees, anticlockwise as the surface is drawn.
+    is turned by `turn` degrees, anticlockwise as the surface is drawn. Tops that follow a slope keep `top_below`.
 
     Where each panel is cut to its bay and the bays differ, there is an array for each, `stated_as` one in the plan;
     its panels are numbered from `first`.
@@ -155,6 +155,7 @@ class Array(Node):
     stated_as: str = ""
     first: int = 1
     turn: Fraction = Fraction(0)
+    top_below: Fraction | None = None
 
     @property
     def family(self) -> str:

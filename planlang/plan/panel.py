@@ -37,6 +37,15 @@ class BackBoard(Node):
 
 
 @record(kw_only=True)
+class ShadowGap(Node):
+    """Strips flat on the back, `width` wide and `inset` from the panel's edges, as thick as the gap is deep."""
+
+    sheet: Sheet
+    width: Fraction
+    inset: Fraction
+
+
+@record(kw_only=True)
 class Braces(Node):
     """Cross members between the sides. Positions are centre lines from the panel's end (its `start`).
 
@@ -83,12 +92,13 @@ class Core(Node):
 class Covering(Node):
     """Cloth over the front (wrapped round the edge to the back by `wrap`) or over the back (`wrap` 0: to the edge).
 
-    `railroaded`: the panel's width lies along the roll, not its length.
+    `railroaded`: the panel's width lies along the roll, not its length. `seamed`: widths of it may be sewn together.
     """
 
     cloth: Cloth
     wrap: Fraction
     railroaded: bool = False
+    seamed: bool = False
 
 
 @record(kw_only=True)
@@ -167,6 +177,16 @@ class PanelType(Node):
         return None
 
     @property
+    def eyes_in_line(self) -> bool:
+        """Whether its eyes stand in one line along its length, and not in pairs on two rails."""
+        return False
+
+    @property
+    def in_corner(self) -> bool:
+        """Whether it lies on two surfaces at once, its length along the corner."""
+        return False
+
+    @property
     def pieces_at_most(self) -> tuple[tuple[int, Span], ...]:
         """Bounds for how many parts of each sort one panel has, and where the plan asks for them."""
         return ()
@@ -183,6 +203,7 @@ class FramedAbsorber(PanelType):
     back: Covering | None
     board: BackBoard | None = None
     facing: Facing | None = None
+    gap: ShadowGap | None = None
 
     @property
     def front_at(self) -> Fraction:
@@ -191,8 +212,13 @@ class FramedAbsorber(PanelType):
 
     @property
     def frame_depth(self) -> Fraction:
-        """Width of the frame's strips: the depth less a facing and a back board."""
-        return self.depth - self.front_at - (self.board.sheet.thickness if self.board else 0)
+        """Width of the frame's strips: the depth less a facing, a back board and a shadow gap."""
+        return self.depth - self.front_at - (self.board.sheet.thickness if self.board else 0) - self.gap_depth
+
+    @property
+    def gap_depth(self) -> Fraction:
+        """Depth of the shadow gap, mm; 0 without one."""
+        return self.gap.sheet.thickness if self.gap else Fraction(0)
 
     @property
     def kind(self) -> str:
@@ -206,8 +232,9 @@ class FramedAbsorber(PanelType):
         back = (Use(self.back.cloth, "cloth"),) if self.back else ()
         board = (Use(self.board.sheet, "back board"),) if self.board else ()
         facing = (Use(self.facing.sheet, "facing"),) if self.facing else ()
+        gap = (Use(self.gap.sheet, "shadow gap"),) if self.gap else ()
         core, front = Use(self.core.batt, "core"), Use(self.front.cloth, "cloth")
-        return (Use(self.frame.sheet, "frame"), *braces, *facing, *board, core, front, *back)
+        return (Use(self.frame.sheet, "frame"), *braces, *facing, *board, *gap, core, front, *back)
 
     @property
     def rail(self) -> Sheet | None:

@@ -62,6 +62,15 @@ class Reflections(Node):
     area: tuple[Fraction, Fraction]
 
 
+@record(kw_only=True)
+class Found(Node):
+    """One panel at a place that another rule found, with the arithmetic that led there."""
+
+    left: Fraction
+    lower: Fraction
+    how: str
+
+
 def how_many(extent: Fraction, size: Fraction, gap: Fraction) -> int:
     """How many things of a size fit into an extent with gaps between them."""
     return max(int((extent + gap) // (size + gap)), 0) if size + gap > 0 else 0

@@ -127,7 +127,10 @@ class Batt(Node):
 
 @record(kw_only=True)
 class Cloth(Node):
-    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown."""
+    """Cloth off a roll: `width` across the roll; `resistance` is flow resistance in Pa.s/m, None where unknown.
+
+    With a `nap`, its pile or pattern runs one way along the roll.
+    """
 
     name: str
     words: str
@@ -137,6 +140,7 @@ class Cloth(Node):
     price: Price | None
     offers: tuple[Offer, ...] = ()
     roll: Fraction | None = None
+    nap: bool = False
 
 
 @record(kw_only=True)

@@ -169,7 +169,7 @@ def in_words(requirement: Requirement, tape: TapeStyle) -> str:
         "clearance": f"clearance from {requirement.of} {at} {on_tape(bound, tape)}",
         "papers": "papers for every material",
         "weight": f"weight {f'on {requirement.of}' if requirement.of else 'of every panel'} {at} {float(bound):g} kg",
-        "load": f"load at every hang point{of} {at} {float(bound):g} N",
+        "load": f"load at every hang point{of} {at} {hanging.newtons(bound, tape)}",
         "headroom": f"headroom {at} {on_tape(bound, tape)}",
         "cost": f"cost, {requirement.of}, {at} {float(bound):.2f} {requirement.currency}",
     }

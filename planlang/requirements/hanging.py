@@ -8,10 +8,11 @@ from fractions import Fraction
 from math import floor
 
 from planlang.hardware.clearances import nearest
+from planlang.hardware.factors import N_IN_POUND_FORCE
 from planlang.hardware.model import Lift, Loads
 from planlang.hardware.uses import Used, second_uses, worst_of, worst_use
 from planlang.plan.stated import Requirement
-from planlang.plan.tape import on_tape
+from planlang.plan.tape import TapeStyle, on_tape
 from planlang.plan.usual import PLURALS
 from planlang.requirements.results import NOTHING, Found, Results, bounded
 
@@ -83,8 +84,15 @@ def load(requirement: Requirement, results: Results) -> Found:
     if not here or _unknown(requirement, results.loads):
         return NOTHING
     worst = max(here, key=lambda each: float(each.demand.value))
-    held = bounded(requirement, float(worst.demand.value), lambda force: f"{float(force):.1f} N")
+    tape = results.plan.job.tape
+    held = bounded(requirement, float(worst.demand.value), lambda force: newtons(force, tape))
     return replace(held, margin=f"{held.margin}, in {worst.array}")
+
+
+def newtons(force: float | Fraction, tape: TapeStyle) -> str:
+    """A force to 0.1 N, in imperial plans with pounds."""
+    pounds = f" ({float(force) / N_IN_POUND_FORCE:.1f} lbf)" if tape.is_imperial else ""
+    return f"{float(force):.1f} N{pounds}"
 
 
 def lift(requirement: Requirement, results: Results) -> Found:

@@ -17,8 +17,9 @@ from planlang.acoustics.estimate import after_rows, estimate_acoustics
 from planlang.acoustics.evenness import evenness
 from planlang.acoustics.examine import examine_acoustics
 from planlang.acoustics.expected import expected_decay
+from planlang.acoustics.faces import Face, Piece
 from planlang.acoustics.ray_check import BOUNCES, rays_for
-from planlang.acoustics.rays import Face, Piece, Rays, trace
+from planlang.acoustics.rays import Rays, trace
 from planlang.acoustics.uncertainty import decay_range
 from planlang.compiler import compile_plan
 from planlang.plan.stock import OCTAVES

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.browser
 RUN = "options => axe.run(document, {resultTypes: ['violations'], ...options})"
 ALL: dict[str, Any] = {}
-WHOLE = DEMOS / "hollowbrook" / "loft.plan"
+WHOLE = DEMOS / "cello_room" / "teaching_room.plan"
 # A copy of the page with two tables of each kind and width, two drawings and two sets of reasons, and of their rows,
 # items and strokes the first three and the last.
 SHORTENED = """html => {

@@ -128,3 +128,15 @@ def test_a_step_that_is_not_verified_still_says_what_is_asked():
     load = only(check(wall_array(), surface("wall", members=members(word="studs", timber=None))))
     assert load.steps[1].allowed is None
     assert float(load.steps[1].demand.value) == pytest.approx(float(load.demand.value) / 2)
+
+
+def test_a_panel_that_is_heavier_on_one_side_loads_one_cleat_more():
+    # cleats 400 apart; 80 mm off the middle, one takes 1/2 + 80/400 = 0.7, whichever way round it hangs
+    aside = (MassItem("all", 5.0, 40.0, across_mm=80.0),)
+    load = only(check(wall_array(), surface("wall", members=STUDS), masses=aside))
+    assert float(load.share.value) == pytest.approx(0.7 * float(load.weight.value))
+
+
+def test_a_panel_that_is_heavier_beyond_its_cleats_is_refused():
+    beyond = (MassItem("all", 5.0, 40.0, across_mm=201.0),)
+    assert "panel-tips-over" in codes(check(wall_array(), surface("wall", members=STUDS), masses=beyond))

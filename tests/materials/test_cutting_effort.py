@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from planlang.materials.cutting import Budget, Demand, cut_sheets
 from planlang.materials.cutting.columns import Columns
 from planlang.materials.cutting.many import Filling, Manner, Sizes, affordable, numbers
-from planlang.materials.cutting.place import STYLES, Sheet
+from planlang.materials.cutting.place import STYLES, Sheet, kinds_on
 from planlang.materials.cutting.problem import Problem, state
 from planlang.materials.cutting.replay import Stock, check_sheets
 from planlang.materials.cutting.rounds import Rounds
@@ -41,7 +41,7 @@ def stated(demands: list[Demand]) -> Problem:
 
 
 def held(sheets: list[Sheet]) -> Counter[int]:
-    return Counter(placement.kind for sheet in sheets for placement in sheet)
+    return Counter(kind for sheet in sheets for kind in kinds_on(sheet))
 
 
 def parts_of(node: Node) -> Counter[int]:

@@ -6,13 +6,14 @@ from fractions import Fraction as F
 import pytest
 
 from planlang.materials.board import beads
+from planlang.materials.covering import blank_size, widths
 from planlang.materials.kinds import resolve_panel
 from planlang.materials.model import PanelBuild
-from planlang.materials.stock_fit import check_cloth
-from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, WrappedBoard
+from planlang.materials.stock_fit import check_cloth, check_nap
+from planlang.plan.panel import BackBoard, Core, Covering, Facing, PanelType, ShadowGap, WrappedBoard
 from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
-from tests.builders import batt, cleats, cloth, make, panel_type, sheet
+from tests.builders import array, batt, cleats, cloth, make, panel_type, sheet
 
 
 def built(panel: PanelType) -> PanelBuild:
@@ -192,3 +193,66 @@ def test_marks_of_a_type_say_nothing_of_other_types():
     assert more is not None and {part.mark for part in more.parts} == one
     everything = [*built(panel_type(mark="C", depth=F(96), facing=facing(), back=None, board=back_board())).parts]
     assert sorted(part.mark for part in everything) == ["C-A", "C-B", "C-E", "C-P", "C-S"]
+
+
+def test_a_blank_is_sewn_of_widths_only_where_the_plan_allows_it():
+    # 1300 x 1000, 80 deep, 50 of wrap: 1560 across a roll of 1500. Two widths of (1560 + 30) / 2 = 795
+    front = panel_type().front
+    wide = panel_type(width=F(1300), length=F(1000), front=replace(front, seamed=True))
+    blank = next(piece for piece in built(wide).pieces if piece.role == "front")
+    assert (blank.length, blank.width, blank.per_panel, blank.count) == (1260, 795, 2, 4)
+    assert blank_size(blank) == (1260, 1560)
+    assert check_cloth(built(wide), (front.cloth,), METRIC) == ()
+    weights = {item.words: item.kg for item in built(wide).masses}
+    assert weights["front cloth"] == pytest.approx(2 * 1.260 * 0.795 * 0.3)
+    assert any("Sew the 2 widths" in step for step in built(wide).steps)
+    (found,) = check_cloth(built(replace(wide, front=front)), (front.cloth,), METRIC)
+    assert "or add `seamed`" in found.mend
+
+
+@pytest.mark.parametrize(
+    ("blank", "count"),
+    # two widths of 1500 with 15 off both at the seam cover 2970, three 4440
+    [(1500, 1), (1501, 2), (2970, 2), (2971, 3), (4440, 3), (4441, 4)],
+)
+def test_so_many_widths_make_a_blank(blank: int, count: int):
+    assert widths(F(blank), F(1500)) == count
+
+
+def test_a_blank_that_fits_has_no_seam_though_it_may():
+    front = replace(panel_type().front, seamed=True)
+    assert built(panel_type(front=front)).pieces == built(panel_type()).pieces
+
+
+def test_a_nap_wants_all_panels_that_are_seen_together_the_same_way():
+    front = replace(panel_type().front, cloth=cloth(nap=True))
+    one = array(panel=panel_type(front=front))
+    crossed = array(name="others", mark="O", panel=panel_type(front=front), upright=False)
+    turned = replace(crossed, panel=panel_type(front=replace(front, railroaded=True)))
+    assert [finding.code for finding in check_nap((one, crossed))] == ["nap-crossed"]
+    assert check_nap((one, turned)) == ()
+    assert check_nap((array(), array(upright=False))) == (), "a cloth without a nap"
+    assert any("arrow along the nap" in step for step in built(panel_type(front=front)).steps)
+    assert not any("nap" in step and "arrow" in step for step in built(panel_type()).steps)
+
+
+def test_a_shadow_gap_by_hand():
+    gap = ShadowGap(at=NOWHERE, sheet=sheet(), width=F(40), inset=F(20))
+    build = built(panel_type(depth=F(92), gap=gap))
+    # 92 less the strips' 12 leaves frame strips of 80; 1500 - 2 x 20 along, 600 - 2 x 20 - 2 x 40 across between them
+    assert lengths(build)["side"] == (1476, 80)
+    assert lengths(build)["long strip of the shadow gap"] == (1460, 40)
+    assert lengths(build)["short strip of the shadow gap"] == (480, 40)
+    assert [(line.thickness, line.depth) for line in build.stack[-2:]] == [(12, 80), (12, 92)]
+    items = {item.words: item for item in build.masses}
+    assert items["strips of the shadow gap"].kg == pytest.approx(2 * (1.46 + 0.48) * 0.04 * 0.012 * 680)
+    assert items["strips of the shadow gap"].height_mm == 6
+    assert items["frame"].height_mm == 12 + 40
+    assert any("C-G and C-H" in step for step in build.steps)
+
+
+def test_a_board_lies_before_the_shadow_gap():
+    gap = ShadowGap(at=NOWHERE, sheet=sheet(), width=F(40), inset=F(20))
+    build = built(panel_type(depth=F(96), gap=gap, back=None, board=back_board()))
+    assert [line.thickness for line in build.stack[-2:]] == [4, 12]
+    assert {item.words: item.height_mm for item in build.masses}["back board"] == 14

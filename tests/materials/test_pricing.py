@@ -7,7 +7,7 @@ from planlang.syntax.diagnostics import Outcome
 from tests.builders import rates
 
 
-def pounds(amount: int) -> Money:
+def pounds(amount: int | F) -> Money:
     return Money(amount=F(amount), currency="GBP")
 
 
@@ -17,7 +17,9 @@ def bought(cost: int | None) -> Purchase:
 
 
 def lines(outcome: Outcome[Pricing]) -> list[tuple[str, F | None]]:
-    return [(line.words, line.money.amount if line.money else None) for line in outcome.value.lines]
+    return [
+        (line.words, line.money.amount if line.money else None) for line in outcome.value.lines if not line.subtotal
+    ]
 
 
 def test_markup_is_on_materials_and_labour_and_tax_on_all():
@@ -32,7 +34,9 @@ def test_markup_is_on_materials_and_labour_and_tax_on_all():
         ("Tax", cost * F(5, 4) / 5),
     ]
     assert outcome.value.total == Money(amount=cost * F(5, 4) * F(6, 5), currency="GBP")
-    assert "25 % of the cost; as a margin 20.0 % of the price before tax" in outcome.value.lines[3].how
+    assert "25 % of the cost; as a margin 20.0 % of the price before tax" in outcome.value.lines[4].how
+    sums = [(line.words, line.money) for line in outcome.value.lines if line.subtotal]
+    assert sums == [("Cost", pounds(cost)), ("Price before tax", pounds(cost * F(5, 4)))]
 
 
 def test_a_missing_price_leaves_no_total_but_what_is_known():

@@ -179,3 +179,24 @@ def test_cleats_hang_level(tmp_path):
     text = text.replace("on      ceiling", "on      west wall").replace("lag-eye into joists", "lag-eye into lining")
     turned = text.replace("  hang ", "  turned  long side up, 30 deg clockwise\n  hang ", 1)
     assert [finding.code for finding in read_text(tmp_path, turned)[1]] == ["clauses-disagree"]
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        (("ends full", "ends full"), "clauses-disagree"),
+        (("ends full, sides between", "mitre joints"), None),
+        (("  absorber  framed", "  outline   hexagon\n  absorber  framed"), "clauses-disagree"),
+        (("grid 2 across by 1 up, gap 500, centred across, lowest edge at 1600", "as many as fit, gap 100"),
+         "clauses-disagree"),
+        (("  hang ", "  turned  long side across\n  hang "), "clauses-disagree"),
+    ],
+)  # fmt: skip
+def test_what_can_follow_a_slope(tmp_path, change, code):
+    """A frame with mitres, placed by a rule of its own, its length up."""
+    text = SMALL.replace("  panel   cloud\n", "  panel   cloud, top 60 below the slope\n")
+    if code and change[0] != "ends full":
+        text = text.replace("ends full, sides between", "mitre joints")
+    plan, findings = read_text(tmp_path, text.replace(*change))
+    assert [finding.code for finding in findings] == ([code] if code else [])
+    assert not plan or not plan.arrays or plan.arrays[0].top_below == 60

@@ -8,6 +8,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from planlang.materials.cutting import Demand
 from planlang.materials.cutting.bounds import (
@@ -15,6 +17,7 @@ from planlang.materials.cutting.bounds import (
     area_bound,
     counting_shares,
     dual_feasible_bound,
+    joined_shares,
     rounded_shares,
     stick_bound,
     threshold_shares,
@@ -83,6 +86,28 @@ def test_turning_lowers_the_bound_where_it_helps():
     """6 x 10 and 10 x 4 on 10 x 10, locked: 1 and at least 0.4 once 6 counts as all, so 2; the second turned: 1."""
     assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, False))) == 2
     assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, True))) == 1
+
+
+def test_joined_shares_by_hand():
+    """Tens with e = 3: 8 -> 10, 2 -> 0, 4 stays; then k = 1: 10 -> whole, 4 -> floor(0.8) = 0, 5 stays a half."""
+    values, whole = joined_shares([8, 5, 4, 2], 10, 3, 1)
+    assert [Fraction(values[size], whole) for size in (8, 5, 4, 2)] == [1, Fraction(1, 2), 0, 0]
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.integers(1, 10), st.integers(1, 10), st.integers(1, 4)), min_size=1, max_size=6))
+def test_on_a_square_sheet_both_ways_together_bound_twice_the_sheets(parts: list[tuple[int, int, int]]):
+    """A plan and its mirror image hold every part once each way, locked; so the one bound follows from the other."""
+    free = dual_feasible_bound(stated(*((a, b, count, True) for a, b, count in parts)))
+    both = dual_feasible_bound(
+        stated(*((a, b, count, False) for a, b, count in parts), *((b, a, count, False) for a, b, count in parts))
+    )
+    assert both <= 2 * free
+
+
+def test_where_one_part_of_a_square_sheet_may_turn_the_locked_ones_keep_their_bound():
+    """6 x 10 and 10 x 4, locked, need a sheet each; a third part that may turn changes nothing in that."""
+    assert dual_feasible_bound(stated((6, 10, 1, False), (10, 4, 1, False), (1, 2, 1, True))) == 2
 
 
 def test_kerf_is_in_the_area():

@@ -5,8 +5,10 @@ from fractions import Fraction as F
 
 import pytest
 
+from planlang.plan.quantity import INCH
 from planlang.requirements import hanging
 from planlang.requirements.results import Results
+from tests import builders as b
 from tests.plans import SMALL
 from tests.requirements.test_check import compiled, held
 
@@ -130,6 +132,11 @@ def test_the_load_of_a_hang_point_is_what_its_steps_are_asked_for(tmp_path):
     over = compiled(tmp_path, f"load at every hang point at most {newtons - 0.01:.2f} N")
     assert (just.holds, just.margin.endswith("to spare, in clouds")) == (True, True)
     assert failing_codes(over) == ["requirement-fails"]
+
+
+def test_a_load_is_printed_in_pounds_too_where_the_plan_is_in_inches():
+    assert hanging.newtons(F(445, 10), b.style("in", INCH / 16)) == "44.5 N (10.0 lbf)"
+    assert hanging.newtons(F(445, 10), b.job().tape) == "44.5 N"
 
 
 def test_an_array_that_an_error_refuses_has_no_margin(tmp_path):

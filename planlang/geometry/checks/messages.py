@@ -118,6 +118,23 @@ def panel_in_swing(worst: Worst, door: Feature, needs: Fraction, array: Array, t
     return Diagnostic("panel-in-swing", message, array.placement.at, mend, also=((door.name, door.at),))
 
 
+def trap_off_corner(array: Array, surface: Surface, worst: Worst, tape: TapeStyle) -> Diagnostic:
+    """A corner trap that isn't in a corner."""
+    message = (f"{worst.name} of '{array.name}' is a {array.panel.kind}, but its long side is "
+               f"{at_least(worst.size, tape)} from the nearest surface at right angles to {surface.name}"
+               f"{worst.and_others}")  # fmt: skip
+    way = "up" if array.upright else "across"
+    mend = f"set it against an edge of {surface.name}, its long side ({way}) along the corner"
+    return Diagnostic("trap-off-corner", message, array.placement.at, mend)
+
+
+def baffle_not_level(array: Array, surface: Surface) -> Diagnostic:
+    """A baffle on a wall or under a slope."""
+    where = "a wall" if surface.kind == "wall" else "a slope"
+    message = f"'{array.name}' hangs baffles on {surface.name}, {where}: a baffle hangs upright under a flat ceiling"
+    return Diagnostic("baffle-not-level", message, array.at, "hang it from a flat ceiling")
+
+
 def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape: TapeStyle) -> Diagnostic:
     """A panel so near its surface that nobody gets at what it hangs by; `piece` is what states its need."""
     who = f"{on_tape(need, tape)} is usual for fingers and a spanner (common practice, no source)"

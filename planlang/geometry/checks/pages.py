@@ -36,7 +36,51 @@ array boards, mark W {
   fix screw into studs, 2 each
 }"""
 
+CORNER_TRAPS = """hardware screw {
+  mass 8 g
+  shank 5
+  thread 60
+  price 0.20 GBP per each
+}
+
+panel trap, mark T {
+  corner-trap triangular
+  corner 300 x 1200
+  boards ply
+  filling wool
+  front serge, wrapped 40
+  cleats 2 of eye, 60 below the top, inset 400 from the sides
+}
+
+array traps, mark W {
+  panel trap
+  on north wall
+  place grid 1 across by 1 up, left edge at 300, lowest edge at 0
+  turned long side across
+  hang on cleats
+  fix screw into studs, 2 each
+}"""
+
 CHECK_PAGES = {
+    "no-height-under-slope": Page(
+        "A panel that follows a slope with hardly a side left",
+        "Where `top … below the slope` cuts panels to the edge of the surface above them, a side shorter than 50 mm "
+        "can't be joined at both ends.",
+        given=(
+            ("flat ceiling at 2800", "slope ceiling from south wall at 1500, pitch 30 deg"),
+            ("running across", "running up"),
+            ("lowest edge at 1600", "lowest edge at 1400"),
+            ("ends full, sides between", "mitre joints"),
+            ("eyes 4 of eye, inset 100 from the ends", "cleats 2 of eye, 60 below the top, inset 100 from the sides"),
+            ("from eyes on eye, drop 100", "on cleats"),
+            ("on ceiling", "on west wall"),
+            ("lining walls, floor plaster", STUDS.replace("first at 300", "first at 400")),
+            ("place grid 2 across by 1 up, gap 500, centred across, lowest edge at 1400", "place at points 600, 700"),
+            (FIX, "fix lag-eye into studs"),
+            ("panel cloud\n  on", "panel cloud, top 60 below the slope\n  on"),
+        ),
+        wrong=(("place at points 600, 700", "place at points 600, 2200"),),
+    ),
     "drop-out-of-hand": Page(
         "A drop too small for a hand and its tool",
         "Links and eyes are closed behind the panel: a hand has to get in between its back and the surface, with a "
@@ -83,6 +127,29 @@ CHECK_PAGES = {
         given=((DOOR, f'{DOOR}\n  allows ceiling screws, plugs, says "owner"'),),
         wrong=((PLACE, PLACE),),
         right=(("allows ceiling screws, plugs", "allows ceiling screws, eyes"),),
+    ),
+    "trap-off-corner": Page(
+        "A corner trap that is in no corner",
+        "A corner trap lies on two surfaces at right angles, its length along the corner where they meet. An edge of "
+        "the surface that it hangs on has to be one of its long sides.",
+        given=(
+            ("lining walls, floor plaster", STUDS),
+            (PLACE, "place row of 2, gap 100, centred across, lowest edge at 2600"),
+            ("", CORNER_TRAPS),
+        ),
+        wrong=(("lowest edge at 0", "lowest edge at 300"),),
+    ),
+    "baffle-not-level": Page(
+        "A baffle on a wall or under a slope",
+        "A baffle hangs upright, so that its body lies below its hang points only where the ceiling is flat.",
+        given=(
+            ("absorber framed", "baffle 50 thick"),
+            ("face 600 x 1200\n  depth 75", "face 300 x 1200"),
+            ("braces at mid-length, 60 wide, set back 6 from the front\n", ""),
+            ("eyes 4 of eye", "eyes 2 of eye"),
+            (PLACE, "place grid 1 across by 1 up, left edge at 2075, lowest edge at 600"),
+        ),
+        wrong=(("flat ceiling at 2800", "slope ceiling from south wall at 2600, pitch 5 deg"),),
     ),
     "panel-in-space": Page(
         "A panel in a part of the room that is kept free",

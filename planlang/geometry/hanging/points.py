@@ -26,7 +26,7 @@ def hook_faults(array: Array, overhead: bool, tape: TapeStyle) -> tuple[Diagnost
     if hooks is None or isinstance(hooks, Eyes) != (array.hang.by == "eyes"):
         return (messages.panel_without_hooks(array),)
     if isinstance(hooks, Eyes):
-        if hooks.count < 4 or hooks.count % 2:
+        if not panel.eyes_in_line and (hooks.count < 4 or hooks.count % 2):
             return (messages.eyes_not_paired(array, hooks.count),)
         length = panel.length
     else:
@@ -67,6 +67,8 @@ def _on_face(array: Array, box: Box) -> tuple[Place, ...]:
     if hooks is None:
         return ()
     rail = array.panel.rail.thickness / 2 if array.panel.rail else Fraction(0)
+    if array.panel.eyes_in_line:
+        return _in_line(array, box, hooks)
     pairs = hooks.count // 2
     if array.upright:
         along = _evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)
@@ -79,6 +81,15 @@ def _on_face(array: Array, box: Box) -> tuple[Place, ...]:
     lower = [(across, box.lower + rail) for across in along]
     upper = [(across, box.upper - rail) for across in reversed(along)]
     return (*lower, *upper)
+
+
+def _in_line(array: Array, box: Box, eyes: Eyes) -> tuple[Place, ...]:
+    """Eyes along the middle of the box, from its lower or its left end."""
+    if array.upright:
+        middle = (box.left + box.right) / 2
+        return tuple((middle, up) for up in _evenly(box.lower + eyes.inset, box.upper - eyes.inset, eyes.count))
+    middle = (box.lower + box.upper) / 2
+    return tuple((across, middle) for across in _evenly(box.left + eyes.inset, box.right - eyes.inset, eyes.count))
 
 
 def letter(index: int) -> str:

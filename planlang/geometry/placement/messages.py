@@ -69,3 +69,16 @@ def reflection_not_covered(
     size = " x ".join(at_least(side, tape) for side in need)
     return Diagnostic("reflection-not-covered", message, rule.at, f"the reflection takes {size}: take a larger panel, "
                       "turn it, or a smaller area")  # fmt: skip
+
+
+def no_height_under_slope(array: Array, mark: str, height: Fraction, least: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A panel that follows a slope, and that the slope leaves hardly any side of."""
+    side = on_tape(height, tape)
+    message = (f"{mark} of '{array.name}' would have a side of {side} under the slope on {array.surface}; "
+               f"{on_tape(least, tape)} is the least that can be built")  # fmt: skip
+    return Diagnostic(
+        "no-height-under-slope",
+        message,
+        array.placement.at,
+        f"move it to where {array.surface} is higher, lower its lower edge, or take a narrower panel",
+    )

@@ -10,7 +10,7 @@ from planlang.geometry.placement.room_for import place_to_cover, place_to_fit
 from planlang.geometry.placement.row import place_row
 from planlang.geometry.placement.slot import Site, Slot
 from planlang.plan.model import Bays, Grid, Placement, Row
-from planlang.plan.placement import BesideEach, Cover, Fit, Mirrored, Points, Reflections
+from planlang.plan.placement import BesideEach, Cover, Fit, Found, Mirrored, Points, Reflections
 from planlang.syntax.diagnostics import Outcome
 
 
@@ -36,6 +36,8 @@ def place_panels(site: Site) -> Outcome[tuple[Slot, ...]]:  # noqa: PLR0911 - on
             return place_to_fit(placement, site)
         case Cover():
             return place_to_cover(placement, site)
+        case Found():
+            return Outcome((site.slot(placement.left, placement.lower, (placement.how,)),))
         case Reflections():
             return place_at_reflections(placement, site)
 

@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import AliasPath, Field
 
-from planlang.jobbook.data.values import Data, Exact, Length, MassData, MoneyData
+from planlang.jobbook.data.values import Data, Exact, Length, MassData, MoneyData, Real
 
 
 class PartData(Data):
@@ -44,6 +44,16 @@ class StackLineData(Data):
     depth: Length
 
 
+class SettingData(Data):
+    """How the saw is set for a cut that isn't square: degrees from square, the strip flat on the saw."""
+
+    mark: str
+    where: str
+    mitre_deg: Real
+    bevel_deg: Real
+    how: str
+
+
 class BuildData(Data):
     """One panel type."""
 
@@ -62,6 +72,7 @@ class BuildData(Data):
     fastenings: tuple[tuple[str, int, str], ...]
     steps: tuple[str, ...]
     masses: tuple[MassData, ...]
+    settings: tuple[SettingData, ...]
 
 
 class CutData(Data):
@@ -199,8 +210,9 @@ class SheetMixData(Data):
 
 
 class PriceLineData(Data):
-    """One line of the price."""
+    """One line of the price; a subtotal is the sum of lines above."""
 
     words: str
     money: MoneyData | None
     how: str
+    subtotal: bool

@@ -25,11 +25,12 @@ def diffuser_drawing(compiled: CompiledPlan, build: PanelBuild, panel: Diffuser)
     canvas = Canvas(f"panel-{slug(panel.name)}", f"Panel {panel.mark}: {panel.name}")
     section, bottom, missing = _draw_section(canvas, panel, tape)
     front, lower, more = _draw_front(canvas, panel, tape, bottom + _GAP)
+    supports = ", ".join(part.mark for part in build.parts if part.role == "support")
     notes = (
         f"{tape_words(tape)}. Below the section: the left side of each well, from the left, and the width; beside it: "
         "how deep the bottoms lie behind the front. Fins "
-        f"{panel.mark}-F, ends {panel.mark}-E, bottoms {panel.mark}-W on supports {panel.mark}-S, back board "
-        f"{panel.mark}-P.",
+        f"{panel.mark}-F, ends {panel.mark}-E, bottoms {panel.mark}-W"
+        f"{f' on supports {supports}' if supports else ''}, back board {panel.mark}-P.",
         f"Section {scale_words(section.ratio)}, front {scale_words(front.ratio)}; measure nothing off the drawing.",
         *missing,
         *more,

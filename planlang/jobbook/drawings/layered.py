@@ -56,25 +56,35 @@ def _draw_face(canvas: Canvas, build: PanelBuild, tape: TapeStyle) -> tuple[View
     return arranged.view, arranged.bottom
 
 
-def draw_layers(canvas: Canvas, build: PanelBuild, tape: TapeStyle, top: float, reach: float) -> float:
-    """Draw the layers one over the other, not to scale along the face; returns where they end on the paper."""
-    panel = build.type
-    title = canvas.text((1.5, top + 4.0), "Section, back uppermost", NORMAL, bold=True)
-    ratio = fitting_ratio(panel.depth / 3, panel.depth, _WIDTH / 3, _SECTION_HEIGHT, tape)
-    view = View((_LEFT, title.bottom + 4.0 + float(panel.depth) / ratio), ratio)
+def draw_layers(
+    canvas: Canvas,
+    build: PanelBuild,
+    tape: TapeStyle,
+    top: float,
+    reach: float,
+    words: tuple[str, str] = ("front", "Section, back uppermost"),
+) -> float:
+    """Draw the layers, their thicknesses and depths, as far right as `reach`; returns where it ends on the paper.
+
+    `words` are what the lowest line is and the title.
+    """
+    deep = build.stack[-1].depth
+    title = canvas.text((1.5, top + 4.0), words[1], NORMAL, bold=True)
+    ratio = fitting_ratio(deep / 3, deep, _WIDTH / 3, _SECTION_HEIGHT, tape)
+    view = View((_LEFT, title.bottom + 4.0 + float(deep) / ratio), ratio)
     right = _LEFT + _WIDTH
     for index, line in enumerate(build.stack):
         box = Extent(_LEFT, view.y(line.depth), right, view.y(line.depth - line.thickness))
         canvas.rect(box, MEDIUM, canvas.hatch(1.6, 120) if index == len(build.stack) - 1 else TINT)
-    foot_at, head = view.y(0), view.y(panel.depth)
+    foot_at, head = view.y(0), view.y(deep)
     depths = [(line.depth, view.y(line.depth), _LEFT - 1.0) for line in build.stack]
     running_dimension(canvas, Line("left", _LEFT - 3.5, foot_at, head), marks_at(depths, tape))
     room = reach - right - 4.0
-    words = [(view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
-             for line in build.stack]  # fmt: skip
-    marks = tuple(Mark(along, shortened(text, SMALL, room)) for along, text in words)
+    beside = [(view.y(line.depth - line.thickness / 2), f"{on_tape(line.thickness, tape)}  {line.words}")
+              for line in build.stack]  # fmt: skip
+    marks = tuple(Mark(along, shortened(text, SMALL, room)) for along, text in beside)
     labels(canvas, Line("right", right, foot_at + 2.5, head - 3.5), marks)
-    canvas.text((_LEFT - 3.5, foot_at + 4.2), "front", anchor="middle")
+    canvas.text((_LEFT - 3.5, foot_at + 4.2), words[0], anchor="middle")
     return foot_at + 5.0
 
 

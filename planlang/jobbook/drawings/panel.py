@@ -7,15 +7,20 @@ from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.diffuser import diffuser_drawing
 from planlang.jobbook.drawings.framed import framed_drawing
+from planlang.jobbook.drawings.further import baffle_drawing, corner_drawing, membrane_drawing
 from planlang.jobbook.drawings.layered import layered_drawing
 from planlang.jobbook.drawings.outlined import outlined_drawing
 from planlang.materials.model import PanelBuild
+from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
 from planlang.plan.panel import Diffuser, FramedAbsorber, PanelType, WrappedBoard
 
 DRAWN: Mapping[type[PanelType], Callable[[CompiledPlan, PanelBuild, Any], Drawing]] = {
     FramedAbsorber: framed_drawing,
     WrappedBoard: layered_drawing,
     Diffuser: diffuser_drawing,
+    MembraneAbsorber: membrane_drawing,
+    CornerTrap: corner_drawing,
+    Baffle: baffle_drawing,
 }
 
 

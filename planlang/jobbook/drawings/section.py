@@ -56,8 +56,13 @@ def _draw_layers(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Exte
         _draw_batt(canvas, Extent(inside.left, view.y(behind), inside.right, view.y(depth)))
         depth = behind
     if panel.board is not None:
-        back = Extent(_LEFT, view.y(panel.depth), inside.right, view.y(panel.front_at + panel.frame_depth))
+        shut = panel.depth - panel.gap_depth
+        back = Extent(_LEFT, view.y(shut), inside.right, view.y(panel.front_at + panel.frame_depth))
         canvas.rect(back, MEDIUM, canvas.hatch(1.6, 120))
+    if panel.gap is not None:
+        start = min(_LEFT + float(panel.gap.inset) / view.ratio, inside.right)
+        end = min(start + float(panel.gap.width) / view.ratio, inside.right)
+        canvas.rect(Extent(start, view.y(panel.depth), end, view.y(panel.depth - panel.gap_depth)), MEDIUM, SHADE)
 
 
 def _draw_batt(canvas: Canvas, box: Extent) -> None:
@@ -79,7 +84,8 @@ def _draw_cloth(canvas: Canvas, view: View, panel: FramedAbsorber, inside: Exten
     wrapped = min(float(panel.front.wrap) / view.ratio, inside.left - _LEFT)
     canvas.polyline([*front, (_LEFT + wrapped, head)], MEDIUM)
     if panel.back is not None:
-        canvas.line((_LEFT, inside.top - 2 * _CLOTH_OFF), (right, inside.top - 2 * _CLOTH_OFF), MEDIUM)
+        over = head - _CLOTH_OFF
+        canvas.line((_LEFT, over), (right, over), MEDIUM)
 
 
 def _draw_break(canvas: Canvas, inside: Extent) -> None:
@@ -106,5 +112,5 @@ def _layer_marks(
     ]
     layers.append((view.y(panel.front_at) + _CLOTH_OFF, f"front: {panel.front.cloth.words}"))
     if panel.back is not None:
-        layers.append((view.y(panel.depth) - 2 * _CLOTH_OFF, f"back: {panel.back.cloth.words}"))
+        layers.append((view.y(panel.front_at + panel.frame_depth) - 2 * _CLOTH_OFF, f"back: {panel.back.cloth.words}"))
     return tuple(Mark(along, shortened(words, SMALL, room)) for along, words in layers)

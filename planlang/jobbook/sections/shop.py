@@ -4,7 +4,9 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Checklist, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import panel_drawing
+from planlang.jobbook.drawings.exploded import exploded_drawing, item_words
 from planlang.jobbook.sections.cutting import cutting
+from planlang.materials.exploded import apart
 from planlang.materials.model import PanelBuild
 from planlang.plan.tape import TapeStyle, size_on_tape
 
@@ -34,9 +36,11 @@ def _card(compiled: CompiledPlan, build: PanelBuild) -> list[Block]:
         _parts(build, tape),
         Figure(panel_drawing(compiled, build)),
     ]
+    if build.settings:
+        blocks.append(_settings(build))
     if build.pieces:
         blocks.append(_pieces(build, tape))
-    blocks.append(_stack(build, tape))
+    blocks += [Figure(exploded_drawing(compiled, build)), _apart(build), _stack(build, tape)]
     if build.hardware or build.fastenings:
         blocks.append(_hardware(build))
     if build.steps:
@@ -91,6 +95,33 @@ def _parts(build: PanelBuild, tape: TapeStyle) -> Table:
         for part in build.parts
     )
     return Table(f"Parts of one {build.type.name}", columns, rows)
+
+
+def _apart(build: PanelBuild) -> Table:
+    columns = (
+        Column("No.", "right"),
+        Column("Mark"),
+        Column("Is"),
+        Column("A panel", "right"),
+        Column("The run", "right"),
+    )
+    rows = tuple(
+        (str(number), item.mark, item_words(item), str(item.per_panel), str(item.count))
+        for number, layer in enumerate(apart(build), 1)
+        for item in layer.items
+    )
+    return Table(f"Taken apart, front to back: {build.type.name}", columns, rows)
+
+
+def _settings(build: PanelBuild) -> Table:
+    columns = (
+        Column("Part"), Column("Cut"), Column("Mitre, °", "right"), Column("Bevel, °", "right"), Column("How")
+    )  # fmt: skip
+    rows = tuple(
+        (setting.mark, setting.where, f"{setting.mitre_deg:.1f}", f"{setting.bevel_deg:.1f}", setting.how)
+        for setting in build.settings
+    )
+    return Table(f"Saw settings of one {build.type.name}, from square, the strip flat on the saw", columns, rows)
 
 
 def _pieces(build: PanelBuild, tape: TapeStyle) -> Table:

@@ -112,17 +112,25 @@ class Side(NamedTuple):
 
 
 def dual_feasible_bound(problem: Problem) -> int:
-    """The best bound over all pairs of functions: found on a grid of whole numbers, then worked out exactly.
+    """The best bound over all pairs of functions.
 
     On a square sheet with parts that may turn, every part counts with the mean of both ways: a plan and its mirror
     image together hold every part once each way.
     """
     if not problem.kinds:
         return 0
-    mean = problem.length == problem.width and any(len(ways) == 2 for ways in problem.ways)
+    best = 0
+    if problem.length == problem.width and any(len(ways) == 2 for ways in problem.ways):
+        best = _best_pair(problem, mean=True)
+        if all(len(ways) == 2 or ways[0].length == ways[0].width for ways in problem.ways):
+            return best
+    return max(best, _best_pair(problem, mean=False))
+
+
+def _best_pair(problem: Problem, mean: bool) -> int:
+    """The best pair of functions, found on a grid of whole numbers and worked out exactly."""
     if mean:
-        sizes = [(ways[0].length, ways[0].width) for ways in problem.ways]
-        along = _sides(sizes, problem.length)
+        along = _sides([(ways[0].length, ways[0].width) for ways in problem.ways], problem.length)
         across = [Side(side.second, side.first, side.whole) for side in along]
     else:
         along = _sides([(ways[0].length, ways[-1].length) for ways in problem.ways], problem.length)

@@ -80,7 +80,7 @@ def search(problem: Problem) -> tuple[list[Plan], Bound]:
     """Plans with the fewest sheets found, in the order they were found, and the lower bound. None for no parts."""
     if not problem.kinds:
         return [], Bound(0, "area")
-    work = Work(work_limit(problem) // 4)
+    work = Work(work_limit(problem) // (4 * problem.budget.effort))
     plans = list(battery(problem, work))
     fewest = min(map(len, plans))
     bound = Bound(area_bound(problem), "area")

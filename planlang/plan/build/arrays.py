@@ -24,8 +24,9 @@ from planlang.plan.build.sketch import Sketch
 from planlang.plan.build.stated import build_made
 from planlang.plan.build.stock import build_hardware, build_timber
 from planlang.plan.entry import Entry
-from planlang.plan.model import Array, Hang, Keep, Rail
-from planlang.plan.panel import Eyes, PanelType
+from planlang.plan.model import Array, Bays, Grid, Hang, Keep, Placement, Rail, Row
+from planlang.plan.panel import Eyes, FramedAbsorber, PanelType, WrappedBoard
+from planlang.plan.placement import Points
 from planlang.plan.stock import Hardware
 from planlang.plan.usual import END_DISTANCE_IN_SHANKS, END_DISTANCE_WORDS, OVERHANG, PLURALS
 from planlang.syntax.span import Span
@@ -56,6 +57,7 @@ def build_array(names: Names, definition: Definition, room: Sketch) -> Array:
         placement=placement,
         upright=upright,
         turn=turn,
+        top_below=build_top(names, entry, panel, placement, (upright, turn)),
         hang=hang,
         keeps=keeps[0],
         edge_clear=keeps[1],
@@ -71,6 +73,32 @@ def build_turned(names: Names, entry: Entry, definition: Definition) -> tuple[bo
     names.assume(entry, f"array {definition.name.text}")
     turn: Fraction = maybe_value(entry, "turn", Fraction(0))
     return value(entry, "way") == "up", turn if maybe_value(entry, "clock") == "anticlockwise" else -turn
+
+
+def build_top(
+    names: Names, entry: Entry, panel: PanelType, placement: Placement, lies: tuple[bool, Fraction]
+) -> Fraction | None:
+    """How far below a slope the tops of the panels stay that follow it; None where they don't."""
+    stated = one(entry, "panel")
+    below: Fraction | None = maybe_value(stated, "below")
+    if below is None:
+        return None
+    framed = panel if isinstance(panel, FramedAbsorber) else None
+    message, mend = "", "take `top` out"
+    if panel.outline is not None:
+        message = "a panel with an outline of its own doesn't follow a slope"
+    elif not isinstance(panel, FramedAbsorber | WrappedBoard) or (framed and framed.facing):
+        message = "only framed absorbers without a facing and board absorbers can be cut to a slope"
+    elif framed is not None and framed.frame.joint != "mitre":
+        message, mend = "corners that are not square need mitres", "write `mitre joints` in the panel's `frame`"
+    elif not isinstance(placement, Grid | Row | Bays | Points):
+        message, mend = "by this rule panels can't follow a slope", "place them in a row, a grid, in bays or at points"
+    elif not lies[0] or lies[1]:
+        message, mend = "panels follow a slope with their length up", "write `turned long side up`"
+    if message:
+        names.sink.append(messages.disagree(stated.span, message, mend))
+        raise Unknown
+    return below
 
 
 # --- hanging and fixing -------------------------------------------------------------------------------------

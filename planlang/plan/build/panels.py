@@ -44,10 +44,29 @@ def _diffuser_fields(names: Names, entry: Entry) -> dict[str, Any]:
     return diffuser_fields(names, entry)
 
 
+def _further(word: str) -> Kind:
+    """A kind that is loaded when a plan has one: its record's name, and how it reads."""
+
+    def fields(names: Names, entry: Entry) -> dict[str, Any]:
+        from planlang.plan.build.kinds import further  # noqa: PLC0415 - few plans have one
+
+        return further.FIELDS[word](names, entry)
+
+    def made(**values: Any) -> PanelType:  # noqa: ANN401 - what its record takes
+        from planlang.plan.build.kinds import further  # noqa: PLC0415 - few plans have one
+
+        return further.MADE[word](**values)
+
+    return Kind(made, fields)
+
+
 KINDS = {
     ("absorber", "framed"): Kind(FramedAbsorber, framed_fields),
     ("absorber", "board"): Kind(WrappedBoard, _board_fields),
+    ("absorber", "membrane"): _further("membrane"),
     ("diffuser", ""): Kind(Diffuser, _diffuser_fields),
+    ("corner-trap", ""): _further("corner-trap"),
+    ("baffle", ""): _further("baffle"),
 }
 
 
@@ -56,7 +75,7 @@ def build_panel(names: Names, definition: Definition) -> PanelType:
     entry = definition.entry
     kind, common = kind_of(entry), (lambda: common_fields(names, definition))
     shared, own = all_of(common, lambda: kind.fields(names, entry))
-    made = kind.made(**shared, **own)
+    made = kind.made(**{**shared, **own})
     note_defaults(names, definition)
     return made
 
@@ -78,7 +97,7 @@ def common_fields(names: Names, definition: Definition) -> dict[str, Any]:
     """What panels of all kinds have."""
     entry = definition.entry
     size, hung_by, size_rule, measured, outline = all_of(
-        lambda: value(one(entry, "face"), "size"),
+        lambda: value(maybe(entry, "corner") or one(entry, "face"), "size"),
         lambda: build_hung_by(names, entry),
         lambda: value(stated, "rule") if (stated := maybe(entry, "size-rule")) else "",
         lambda: build_measured(names, maybe(entry, "measured")),

@@ -129,6 +129,7 @@ def build_cloth(names: Names, definition: Definition) -> Cloth:
         price=price_of(entry),
         offers=offers_of(names, definition),
         roll=value(roll, "roll") if roll else None,
+        nap=(stated := maybe(entry, "nap")) is not None and value(stated, "nap") == "along",
     )
     by_the_roll = [price for price in (made.price, *(offer.price for offer in made.offers if not offer.roll)) if price]
     if made.roll is None and (unknown := next((price for price in by_the_roll if price.per == "roll"), None)):

@@ -35,6 +35,11 @@ ARRAY = S(
                     "A size from the place: each panel is its own bay less so much, for panels one in each bay.",
                     repeat="more",
                 ),
+                Clause(
+                    "top {below:distance} below [the] slope",
+                    "An outline from the place: each panel's top follows the edge of the surface above it, square to "
+                    "it so far below; the panel's length is the most. Its frame has `mitre joints`.",
+                ),
             ),
             required=True,
         ),

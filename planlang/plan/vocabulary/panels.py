@@ -29,16 +29,30 @@ RAILROADED = Clause(
     "The panel's width lies along the roll, where its length would; only for cloth whose nap and pattern may.",
 )
 
+SEAMED = Clause(
+    "{seams:seamed}",
+    "Widths may be sewn together where the roll is too narrow; left out, a blank wider than its roll is an error.",
+)
+
 VARIANTS = (
     Variant(
         "absorber",
         "framed",
         "framed absorber",
-        ("depth", "frame", "core", "front"),
-        ("braces", "outline", "facing", "back", "back-board", "eyes", "cleats"),
+        ("face", "depth", "frame", "core", "front"),
+        ("braces", "outline", "facing", "back", "back-board", "shadow-gap", "eyes", "cleats"),
     ),
-    Variant("absorber", "board", "board absorber", ("core", "front", "back-board"), ("outline", "cleats")),
-    Variant("diffuser", "", "diffuser", ("depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+    Variant("absorber", "board", "board absorber", ("face", "core", "front", "back-board"), ("outline", "cleats")),
+    Variant(
+        "absorber",
+        "membrane",
+        "membrane absorber",
+        ("face", "depth", "frame", "plate", "back-board"),
+        ("core", "eyes", "cleats"),
+    ),
+    Variant("diffuser", "", "diffuser", ("face", "depth", "fins", "bottoms", "back-board"), ("eyes", "cleats")),
+    Variant("corner-trap", "", "corner trap", ("corner", "boards", "filling", "front"), ("cleats",)),
+    Variant("baffle", "", "baffle", ("face", "frame", "core", "front"), ("eyes",)),
 )
 
 OUTLINE = S(
@@ -76,9 +90,10 @@ PANEL = S(
         ),
         S(
             "absorber",
-            "{build:framed|board}",
+            "{build:framed|board|membrane}",
             "How it is built: a frame on edge, filled with batts, covered with cloth; or a stiff batt on a back board, "
-            "wrapped in cloth, without a frame.",
+            "wrapped in cloth, without a frame; or a thin plate glued over a closed frame, which swings on the air in "
+            "it and takes low notes.",
             "absorber framed",
         ),
         S(
@@ -102,7 +117,40 @@ PANEL = S(
             "fins birch-ply-6",
         ),
         S("bottoms", "{sheet:ref}", "What the bottoms of a diffuser's wells are cut from.", "bottoms birch-ply-6"),
-        S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500", required=True),
+        S(
+            "corner-trap",
+            "{shape:triangular|square}",
+            "Lies in the corner of two surfaces at right angles, its length along the corner: cloth across the corner, "
+            "or over the two sides of a square, and pieces of batt laid on one another behind it.",
+            "corner-trap triangular",
+        ),
+        S(
+            "corner",
+            "{size:size2}",
+            "What a corner trap takes of each of its two surfaces x its length along the corner.",
+            "corner 400 x 1200",
+        ),
+        S(
+            "boards",
+            "{sheet:ref}",
+            "What a corner trap's two boards, which lie on the surfaces, and its formers are cut from.",
+            "boards birch-ply-12",
+        ),
+        S(
+            "filling",
+            "{batt:ref}",
+            "What fills a corner trap: pieces laid on one another along its length, halved from corner to corner for a "
+            "triangular one.",
+            "filling mineral-wool-60",
+        ),
+        S(
+            "baffle",
+            "{thick:length} thick",
+            "Hangs upright from its top edge, clear of everything, and absorbs on both faces; its `face` is height x "
+            "length. Eyes are in one line on the top edge.",
+            "baffle 60 thick",
+        ),
+        S("face", "{size:size2}", "Width x length of the front, outside.", "face 600 x 1500"),
         SIZE_RULE,
         OUTLINE,
         S("depth", "{depth:length}", "Depth of the frame.", "depth 80"),
@@ -129,9 +177,16 @@ PANEL = S(
             ),
         ),
         S(
+            "plate",
+            "{sheet:ref}",
+            "The thin plate of a membrane absorber, over the whole front, glued to the frame all round. The depth "
+            "includes it.",
+            "plate birch-ply-4",
+        ),
+        S(
             "core",
             "{batt:ref}",
-            "What fills the frame.",
+            "What fills the frame; in a membrane absorber it lies on the back board, clear of the plate.",
             "core mineral-wool-60, 2 layers, cut 3 oversize",
             clauses=(
                 Clause(
@@ -168,6 +223,7 @@ PANEL = S(
                     reason="common practice, no source",
                 ),
                 RAILROADED,
+                SEAMED,
             ),
         ),
         S(
@@ -183,6 +239,7 @@ PANEL = S(
                     reason="the back cloth ends at the frame's edge",
                 ),
                 RAILROADED,
+                SEAMED,
             ),
         ),
         S(
@@ -204,6 +261,18 @@ PANEL = S(
                     default="1 mm smaller on every side",
                     reason="common practice, no source",
                 ),
+            ),
+        ),
+        S(
+            "shadow-gap",
+            "of {sheet:ref}",
+            "Strips flat on the back, set in from the panel's edges: they hold it off its surface by their "
+            "thickness, so "
+            "that a shadow shows all round it. The depth includes them.",
+            "shadow-gap of birch-ply-12, strips 40 wide, set in 20",
+            clauses=(
+                Clause("strips {width:length} wide", "Width of the strips.", required=True),
+                Clause("set in {inset:distance}", "From the panel's edges to the strips.", required=True),
             ),
         ),
         S(

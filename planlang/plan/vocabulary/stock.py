@@ -82,6 +82,13 @@ CLOTH = S(
         S("mass", "{mass:areal_mass}", "Mass by area.", "mass 300 g/m2", required=True),
         S("flow-resistance", "{resistance:flow_resistance}", "Of the single layer.", "flow-resistance 90 Pa.s/m"),
         ROLL,
+        S(
+            "nap",
+            "{nap:along|none}",
+            "Along: its pile or pattern runs one way along the roll, so that all panels that are seen together want it "
+            "the same way.",
+            "nap along",
+        ),
         price("m|roll", "price 14 GBP per m"),
     ),
 )

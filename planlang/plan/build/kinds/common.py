@@ -18,7 +18,13 @@ def build_core(names: Names, entry: Entry) -> Core:
 def build_covering(names: Names, entry: Entry) -> Covering:
     """Front or back cloth."""
     cloth = names.build(value(entry, "cloth"), "cloth", build_cloth)
-    return Covering(at=entry.span, cloth=cloth, wrap=value(entry, "wrap"), railroaded="way" in entry.values)
+    return Covering(
+        at=entry.span,
+        cloth=cloth,
+        wrap=value(entry, "wrap"),
+        railroaded="way" in entry.values,
+        seamed="seams" in entry.values,
+    )
 
 
 def build_board(names: Names, entry: Entry) -> BackBoard:
@@ -45,7 +51,11 @@ def build_hung_by(names: Names, entry: Entry) -> Eyes | Cleats | None:
         raise Unknown
     if eyes:
         count = value(eyes, "count")
-        if count < 4 or count % 2:
+        if maybe(entry, "baffle"):
+            if count < 2:
+                names.sink.append(messages.disagree(eyes.span, "a baffle on one eye turns round", "write 2"))
+                raise Unknown
+        elif count < 4 or count % 2:
             names.sink.append(
                 messages.disagree(eyes.span, "eyes come in pairs on the two side rails: 4, 6, 8", "write 4")
             )

@@ -10,12 +10,12 @@ from planlang.plan.build.kinds.common import build_board, build_core, build_cove
 from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, one, value
 from planlang.plan.build.stock import build_sheet
 from planlang.plan.entry import Entry
-from planlang.plan.panel import Braces, Facing, Frame
+from planlang.plan.panel import Braces, Facing, Frame, ShadowGap
 
 
 def framed_fields(names: Names, entry: Entry) -> dict[str, Any]:
     """What a framed absorber has beside what all panels have."""
-    depth, frame, core, braces, front, back, board, facing = all_of(
+    depth, frame, core, braces, front, back, board, facing, gap = all_of(
         lambda: value(one(entry, "depth"), "depth"),
         lambda: build_frame(names, one(entry, "frame")),
         lambda: build_core(names, one(entry, "core")),
@@ -24,6 +24,7 @@ def framed_fields(names: Names, entry: Entry) -> dict[str, Any]:
         lambda: build_covering(names, stated) if (stated := maybe(entry, "back")) else None,
         lambda: build_board(names, stated) if (stated := maybe(entry, "back-board")) else None,
         lambda: build_facing(names, stated) if (stated := maybe(entry, "facing")) else None,
+        lambda: build_gap(names, stated, entry) if (stated := maybe(entry, "shadow-gap")) else None,
     )
     if back and board:
         message = "the back is closed by cloth or by a board, not by both"
@@ -34,15 +35,26 @@ def framed_fields(names: Names, entry: Entry) -> dict[str, Any]:
         message = "an opening of the facing is larger than the inside of the frame"
         names.sink.append(messages.disagree(facing.at, message, "make it smaller"))
         raise Unknown
-    closed = [(each.at, each.sheet.thickness) for each in (facing, board) if each]
+    closed = [(each.at, each.sheet.thickness) for each in (facing, board, gap) if each]
     if closed and sum(thickness for _, thickness in closed) >= depth:
         message = "what closes the front and the back takes the whole depth"
         names.sink.append(messages.disagree(closed[0][0], message, "take thinner sheet, or make the panel deeper"))
         raise Unknown
     return {
         "depth": depth, "frame": frame, "core": core, "braces": braces, "front": front, "back": back, "board": board,
-        "facing": facing,
+        "facing": facing, "gap": gap,
     }  # fmt: skip
+
+
+def build_gap(names: Names, entry: Entry, panel: Entry) -> ShadowGap:
+    """A shadow gap, with a check that its strips have room within the panel."""
+    sheet = names.build(value(entry, "sheet"), "sheet", build_sheet)
+    width, inset = value(entry, "width"), value(entry, "inset")
+    if 2 * (width + inset) >= min(value(one(panel, "face"), "size")):
+        message = "the strips of the shadow gap meet: nothing is left between them"
+        names.sink.append(messages.disagree(entry.span, message, "make them narrower, or set them in less"))
+        raise Unknown
+    return ShadowGap(at=entry.span, sheet=sheet, width=width, inset=inset)
 
 
 def build_facing(names: Names, entry: Entry) -> Facing:

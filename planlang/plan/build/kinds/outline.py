@@ -63,6 +63,9 @@ def check_kind(names: Names, entry: Entry, panel: Entry, shape: str) -> None:
                        "write `mitre joints` in `frame`")  # fmt: skip
     if facing is not None:
         raise _refused(names, entry, "a facing is laid out for rectangles alone", "take `facing` or `outline` out")
+    if maybe(panel, "shadow-gap") is not None:
+        message = "a shadow gap is laid out for rectangles alone"
+        raise _refused(names, entry, message, "take `shadow-gap` or `outline` out")
 
 
 def _circle(names: Names, entry: Entry, width: Fraction, length: Fraction) -> Outline:

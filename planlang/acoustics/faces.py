@@ -1,0 +1,86 @@
+"""Plane faces of a room as rays meet them: their outlines, and the pieces of them that do different things to sound."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planlang.acoustics.arrays import Floats
+from planlang.syntax.record import record
+
+FLAT = 1e-6  # m: what counts as lying in a plane
+
+
+@record
+class Piece:
+    """A part of a face: box (left, lower, right, upper) in m on the face, () for the rest of it; what it does to sound.
+
+    `kept` is the share of energy that it sends back, a value a band; `scatter` the share of sound that leaves it by
+    Lambert's law, a value a band or one for all. Where it doesn't fill its box, it is `round`, or has a convex
+    `outline`, anticlockwise.
+    """
+
+    box: tuple[float, ...]
+    kept: Floats
+    scatter: Floats | float
+    round: bool = False
+    outline: tuple[tuple[float, float], ...] = ()
+
+
+@record
+class Face:
+    """A plane face: origin, unit directions across, up and into the room; outline on it, m.
+
+    The first of its pieces that a place lies on counts; the last of them is the rest of it.
+    """
+
+    origin: Floats
+    across: Floats
+    up: Floats
+    inward: Floats
+    outline: tuple[tuple[float, float], ...]
+    pieces: tuple[Piece, ...]
+
+
+def outer_faces(faces: Sequence[Face]) -> NDArray[np.bool_]:
+    """Of each face, whether the whole room lies on its inner side and no other face lies in its plane.
+
+    In a convex room all are, but where a face is in parts.
+    """
+    corners = np.array([face.origin + x * face.across + y * face.up for face in faces for x, y in face.outline])
+    found = []
+    for face in faces:
+        alike = [
+            other
+            for other in faces
+            if other.inward @ face.inward > 1 - FLAT and abs((other.origin - face.origin) @ face.inward) < FLAT
+        ]
+        found.append(len(alike) == 1 and bool(np.all((corners - face.origin) @ face.inward > -FLAT)))
+    return np.array(found, dtype=np.bool_)
+
+
+def along(normal: Floats, vectors: Floats) -> Floats:
+    """The parts of vectors along a direction, which for most faces has one component alone."""
+    parts = [share * part for share, part in zip(normal, vectors, strict=True) if share]
+    return np.asarray(sum(parts[1:], parts[0]), dtype=np.float64)
+
+
+def dot(first: Floats, second: Floats) -> Floats:
+    """Products of vectors, (3, ...) each, summed in one order."""
+    return np.asarray(first[0] * second[0] + first[1] * second[1] + first[2] * second[2], dtype=np.float64)
+
+
+def on_face(face: Face, places: Floats) -> tuple[Floats, Floats]:
+    """Across and up from a face's datum, m."""
+    from_datum = places - face.origin[:, np.newaxis]
+    return dot(face.across, from_datum), dot(face.up, from_datum)
+
+
+def within(face: Face, places: Floats) -> NDArray[np.bool_]:
+    """Which places lie in the outline of a face."""
+    x, y = on_face(face, places)
+    crossed = np.zeros(len(x), dtype=np.bool_)
+    for (x1, y1), (x2, y2) in zip(face.outline, [*face.outline[1:], face.outline[0]], strict=True):
+        if y1 != y2:
+            crossed ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) * ((x2 - x1) / (y2 - y1)))
+    return crossed

@@ -90,8 +90,9 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12)
     fixed = [one.case.array.name for one in hung if one.case.array.hang.fixed]
     if fixed:
         lines.append(
-            f"{words.listed(fixed)}: fixed to the slope. Screw the brackets on first, then prop each panel until all "
-            "of its bolts are in and tight; the lowest ones alone don't hold it"
+            f"{words.listed(fixed)}: fixed to the slope. Take the brackets off the panel again and screw them on "
+            "first, each at its point; then lift the panel between them and prop it until all of its bolts are in and "
+            "tight. Its lowest ones alone don't hold it"
         )
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:

@@ -103,8 +103,8 @@ def _outlined(build: PanelBuild, panel: PanelType, outline: Outline) -> tuple[Ap
         ring = [_plate((one, two, four, three), NONE, panel.frame_depth) for one, two, three, four in pairs]
         if panel.braces:
             for centre in build.braces:
-                low, high, _ = brace_at(within, centre, breadth(panel.braces))
-                ring.append(_brace(panel, panel.braces, centre, (Fraction(low), Fraction(high))))
+                reach = brace_at(within, centre, breadth(panel.braces))
+                ring.append(_brace(panel, panel.braces, centre, (reach.low, reach.high)))
     thick = core.layers * core.batt.thickness if core else NONE
     return _kept(
         _cloth(build, "front"),

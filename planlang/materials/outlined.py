@@ -119,11 +119,17 @@ def brace_pieces(
 
 @record
 class Reach:
-    """How long a brace is at its longest, how its ends are cut, and whether one meets a corner of the frame."""
+    """From where to where a brace reaches at its longest, how its ends are cut, and whether one meets a corner."""
 
-    length: Fraction
+    low: Fraction
+    high: Fraction
     ends: tuple[SawSettings, SawSettings]
     corner: bool
+
+    @property
+    def length(self) -> Fraction:
+        """Its length at the longest, mm."""
+        return self.high - self.low
 
     @property
     def words(self) -> str:
@@ -139,8 +145,8 @@ def brace_at(within: Sequence[Spot], centre: Fraction, breadth: Fraction) -> Rea
     chords = [chord_of(within, level) for level in (lower, upper, *corners)]
     leans = (math.degrees(math.atan2(float(high - low), float(breadth))) for low, high in zip(*chords[:2], strict=True))
     first, second = sorted((across_grain(lean) for lean in leans), key=lambda end: end.mitre)
-    length = max(high for _, high in chords) - min(low for low, _ in chords)
-    return Reach(length, (first, second), bool(corners))
+    ends = min(low for low, _ in chords), max(high for _, high in chords)
+    return Reach(*ends, (first, second), bool(corners))
 
 
 def cut_to_outline(parts: Sequence[Part], panel: PanelType, outline: Outline, less: Fraction) -> tuple[Part, ...]:

@@ -144,10 +144,10 @@ def _run(
     names = tuple(point.name for point in line)
     position, half = _position(members, line[0]), _half_width(rail)
     if members.runs == "up":
-        least, most = chord(edges_of(surface.outline), position - half, position + half, surface.width)
+        least, most = chord(edges_of(surface.outline), position - half, position + half, surface.width, first)
     else:
         turned = tuple((up, across) for across, up in reversed(surface.outline))
-        least, most = chord(edges_of(turned), position - half, position + half, surface.height)
+        least, most = chord(edges_of(turned), position - half, position + half, surface.height, first)
     start = min(start, max(start - rail.overhang, least))
     end = max(end, min(end + rail.overhang, most))
     return RailRun(name, surface.name, position, start, end, crossings, names)

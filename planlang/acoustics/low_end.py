@@ -32,8 +32,8 @@ PLAN_MODES = 30
 EXACT = "exact, for hard walls: (c/2) sqrt((l/X)^2 + (m/Y)^2 + (n/Z)^2)"
 BY_PLAN = "finite elements on the plan, times the height, for hard walls; within about 0.5 %"
 BY_CORNERS = (
-    f"one finite element of order {ORDER} over the room under its slopes, for hard walls; its inner corners may raise "
-    "them by up to 4 %"
+    f"one finite element of order {ORDER} over the whole room, for hard walls; its inner corners may raise "
+    "them by 4 % and more"
 )
 BY_ROOM = f"one finite element of order {ORDER} over the room under its slopes, for hard walls; within about 0.5 %"
 

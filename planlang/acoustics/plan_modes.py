@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.floors import Corner, triangles
+from planlang.geometry.region import loops_of
 from planlang.syntax.record import record
 
 Indices = NDArray[np.intp]
@@ -30,7 +31,7 @@ class Mesh:
 
 
 def plan_frequencies(outline: Sequence[Corner], count: int, speed: float, fewest: int = FEWEST) -> tuple[float, ...]:
-    """The lowest `count` modes of a plan (corners anticlockwise), without the one of no frequency."""
+    """The lowest `count` modes of a plan (corners anticlockwise, to a hole and back by one way), without that of 0."""
     mesh = _coarse(outline)
     while len(mesh.faces) < fewest:
         mesh = _refined(mesh)
@@ -54,12 +55,14 @@ def room_frequencies(plan: Sequence[float], height: float, speed: float, highest
 
 
 def _coarse(outline: Sequence[Corner]) -> Mesh:
-    sharp = frozenset(n for n in range(len(outline)) if _is_re_entrant(outline, n))
-    if not sharp and len(outline) > FEW_CORNERS:
+    loops = loops_of(tuple(outline))
+    re_entrant = {loop[n] for loop in loops for n in range(len(loop)) if _is_re_entrant(loop, n)}
+    if not re_entrant and len(outline) > FEW_CORNERS:
         return _spokes(outline)
-    numbers = {corner: number for number, corner in enumerate(outline)}
+    corners = list(dict.fromkeys(outline))
+    numbers = {corner: number for number, corner in enumerate(corners)}
     faces = np.array([[numbers[corner] for corner in triangle] for triangle in triangles(outline)], dtype=np.intp)
-    return Mesh(np.array(outline, dtype=np.float64), faces, sharp)
+    return Mesh(np.array(corners, dtype=np.float64), faces, frozenset(numbers[corner] for corner in re_entrant))
 
 
 def _spokes(outline: Sequence[Corner]) -> Mesh:

@@ -160,17 +160,19 @@ def _shift(rates: Sequence[float], left: Sequence[float]) -> float | None:
     return min(max(0.0, low), high)
 
 
-def chord(edges: Edges, lower: Fraction, upper: Fraction, width: Fraction) -> tuple[Fraction, Fraction]:
+def chord(
+    edges: Edges, lower: Fraction, upper: Fraction, width: Fraction, holding: Fraction | None = None
+) -> tuple[Fraction, Fraction]:
     """The stretch across that is inside the outline over all heights from `lower` to `upper`, mm.
 
     Ends that are those of the bounding rectangle (0 and `width`) come out exact, others to 1e-6 mm. Of several such
-    stretches it is the longest.
+    stretches it is the one that goes past `holding`, or else the longest.
     """
     low, high = Fraction(0), width
     if edges.region is not None:
         from planlang.geometry.region import longest_chord  # noqa: PLC0415 - as above
 
-        found = longest_chord(edges.region, float(lower), float(upper))
+        found = longest_chord(edges.region, float(lower), float(upper), None if holding is None else float(holding))
         if found is None:
             return low, low
         start, end = to_grain(found[0]), to_grain(found[1])

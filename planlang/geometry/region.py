@@ -134,8 +134,13 @@ def least_move_off(region: Region, shape: Sequence[Spot]) -> Spot | None:
     return next((move for move in moves if not shares_area(region, _moved([shape], move)[0])), None)
 
 
-def longest_chord(region: Region, lower: float, upper: float) -> tuple[float, float] | None:
-    """The longest stretch across that is inside over all heights from `lower` to `upper`, mm; the first of equals."""
+def longest_chord(
+    region: Region, lower: float, upper: float, holding: float | None = None
+) -> tuple[float, float] | None:
+    """The longest stretch across that is inside over all heights from `lower` to `upper`, mm; the first of equals.
+
+    One that goes past `holding` goes before longer ones.
+    """
     if upper - lower < 2 * NEAR:
         lower, upper = lower - NEAR, upper + NEAR
     taken = sorted(span for side in region.sides if (span := _across(side, lower + NEAR, upper - NEAR)) is not None)
@@ -148,7 +153,8 @@ def longest_chord(region: Region, lower: float, upper: float) -> tuple[float, fl
     middle = (lower + upper) / 2
     free = [(left[1], right[0]) for left, right in pairwise(ends)]
     inside = [span for span in free if is_inside(region, ((span[0] + span[1]) / 2, middle))]
-    return max(inside, key=lambda span: round(span[1] - span[0], 6), default=None)
+    held = [span for span in inside if holding is not None and span[0] - NEAR <= holding <= span[1] + NEAR]
+    return max(held or inside, key=lambda span: round(span[1] - span[0], 6), default=None)
 
 
 def _across(side: Side, lower: float, upper: float) -> Spot | None:

@@ -7,11 +7,14 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from planlang.geometry.hanging.checking import checks_of
+from planlang.geometry.hanging.lasers import laser_lines, measured
 from planlang.geometry.model import Box
 from planlang.geometry.pieces import bridged, convex_pieces, merged, plan_area
 from planlang.geometry.polygon import chord, clearance, edges_of, least_move, point_clearance
 from planlang.geometry.region import is_inside, loops_of, region_of
 from planlang.plan.stated import Zone
+from planlang.plan.tape import METRIC
 from planlang.syntax.span import NOWHERE
 from tests import builders
 from tests.geometry.rooms import at, codes, floor_of, layout_of, only, rooms_of, solid
@@ -175,3 +178,22 @@ def test_a_zone_of_any_outline():
     assert found.mend == "move W1 200 mm up, or ask the owner"
     assert codes(layout_of(at(1500, 1000), zones=(zone("drilling"),))) == []
     assert codes(layout_of(at(100, 100), zones=(zone("anything"),)))[0] == "panel-in-zone"
+
+
+def test_lines_and_checks_by_the_edges_at_hand():
+    """A notch at the south-west corner: over the wing the room's datum can't be seen; a wall is 2000 mm east."""
+    floor = floor_of((2000, 0), (6000, 0), (6000, 5000), (0, 5000), (0, 2400), (2000, 2400))
+    along = builders.along("start", 3000), builders.along("start", 300)
+    cloud = builders.array(
+        placement=builders.grid(1, 1, 0, across=along[0], up=along[1]), hang=builders.hang(into="lining")
+    )
+    room = rooms_of(builders.flat(), floor=floor).value
+    panel = layout_of(cloud, floor=floor).value.panels[0]
+    lines = laser_lines(room.surface("ceiling"), (panel.points[0],), METRIC)
+    line = next(iter(lines))
+    assert line.fixed == "up"
+    assert "or" not in line.measured.split()
+    plumb = measured(room.surface("ceiling"), "across", panel.points[0], METRIC)
+    assert plumb.endswith("; or 1006 from the edge at hand on that side, which is at 2000")  # eyes 6 in: half of 12
+    to_top = next(check for check in checks_of(room.surface("ceiling"), panel) if check.kind == "up")
+    assert to_top.distance == 5000 - max(point.up for point in panel.points)

@@ -168,3 +168,19 @@ def test_polygons_are_cut_into_triangles():
     assert len(found) == 4
     area = sum(abs((b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1])) / 2 for a, b, c in found)
     assert area == pytest.approx(27)
+
+
+def test_a_plan_with_a_column():
+    """A square of 6 m with a column of 2 m in its middle. Source: scikit-fem, second-order triangles, fine mesh."""
+    from scipy.sparse.linalg import eigsh
+    from skfem import Basis, ElementTriP2, MeshTri, asm
+    from skfem.models.poisson import laplace, mass
+
+    mesh = MeshTri.init_tensor(np.linspace(0, 6, 31), np.linspace(0, 6, 31))
+    middles = mesh.p[:, mesh.t].mean(axis=1)
+    basis = Basis(mesh.remove_elements(np.flatnonzero(np.all(abs(middles - 3) < 1, axis=0))), ElementTriP2())
+    squares = eigsh(asm(laplace, basis), M=asm(mass, basis), k=9, sigma=-0.1, return_eigenvectors=False)
+    theirs = C / (2 * np.pi) * np.sqrt(np.sort(squares)[1:])
+    hole = [(2.0, 2.0), (2.0, 4.0), (4.0, 4.0), (4.0, 2.0)]
+    plan = [(0.0, 0.0), *hole, hole[0], (0.0, 0.0), (6.0, 0.0), (6.0, 6.0), (0.0, 6.0)]
+    assert plan_frequencies(plan, 8, C) == pytest.approx(theirs, rel=0.001)

@@ -28,9 +28,9 @@ def checks_of(surface: Surface, panel: PlacedPanel) -> tuple[Check, ...]:
     far = max(points, key=lambda point: (point.across, point.up))
     high = max(points, key=lambda point: (point.up, -point.across))
     edges = edges_of(surface.outline)
-    right = chord(edges, far.up, far.up, surface.width)[1]
+    right = chord(edges, far.up, far.up, surface.width, far.across)[1]
     turned = edges_of(tuple((up, across) for across, up in reversed(surface.outline)))
-    top = chord(turned, high.across, high.across, surface.height)[1]
+    top = chord(turned, high.across, high.across, surface.height, high.up)[1]
     to_right = f"{_letter(far)} to the {edge_words(surface, 'across', True)}"
     to_top = f"{_letter(high)} to the {edge_words(surface, 'up', True)}"
     return (

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Literal
 
 from planlang.geometry.model import HangPoint, LaserLine, Surface
-from planlang.geometry.polygon import TOLERANCE, to_grain
+from planlang.geometry.polygon import TOLERANCE, chord, edges_of, to_grain
 from planlang.geometry.words import bare, edge_words
 from planlang.plan.tape import TapeStyle
 
@@ -27,11 +27,27 @@ def laser_lines(surface: Surface, points: Iterable[HangPoint], tape: TapeStyle) 
         plumbs.setdefault(point.across, []).append(point.name)
     kept = _fewest(points, frozenset(levels), frozenset(plumbs))
     sides: tuple[tuple[Fixed, dict[Fraction, list[str]]], ...] = (("up", levels), ("across", plumbs))
+    by_name = {point.name: point for point in points}
     return tuple(
-        LaserLine(surface.name, fixed, at, tuple(names[at]), datum_of(surface, fixed, tape))
+        LaserLine(surface.name, fixed, at, tuple(names[at]), measured(surface, fixed, by_name[names[at][0]], tape))
         for (fixed, names), wanted in zip(sides, kept, strict=True)
         for at in sorted(wanted)
     )
+
+
+def measured(surface: Surface, fixed: Fixed, point: HangPoint, tape: TapeStyle) -> str:
+    """From where a line through a point is measured; where an inner corner hides that, from which edge besides."""
+    words = datum_of(surface, fixed, tape)
+    level = fixed == "up"
+    outline = tuple((up, across) for across, up in reversed(surface.outline)) if level else surface.outline
+    edges = edges_of(outline)
+    if edges.region is None:
+        return words
+    along, at = (point.across, point.up) if level else (point.up, point.across)
+    start, _ = chord(edges, along, along, surface.height if level else surface.width, at)
+    if start < Fraction(1, 1000) or start > at:
+        return words
+    return f"{words}; or {bare(at - start, tape)} from the edge at hand on that side, which is at {bare(start, tape)}"
 
 
 def datum_of(surface: Surface, fixed: Fixed, tape: TapeStyle) -> str:

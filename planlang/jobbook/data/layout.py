@@ -19,10 +19,15 @@ class BoxData(Data):
 
 
 class SurfaceData(Data):
-    """A plane face of the room. `origin_mm` is its datum in the room: east, north, height."""
+    """A plane face of the room. `origin_mm` is its datum in the room: east, north, height.
+
+    Where a face has holes or several parts, `outline_mm` is one line that goes to each and back on the same way. `of`
+    names the column, platform, soffit or beam whose face it is, and is empty for others.
+    """
 
     name: str
     kind: Literal["floor", "wall", "ceiling"]
+    of: str
     origin_mm: Spot = Field(validation_alias="origin")
     across_dir: Spot
     up_dir: Spot

@@ -13,6 +13,7 @@ from planlang.plan.room import Floor
 Spot = tuple[float, float]
 
 _ARC_STEPS = 12
+PLACES = (0.5, 0.25, 0.75, 0.4, 0.6, 0.12, 0.88)  # of the wall's length, where its name may stand
 UPRIGHT = 0.2  # of a wall's way along the paper: below it, its name stands upright
 WALL = 2.2  # mm of paper: a band that says 'wall', not its thickness
 
@@ -79,12 +80,14 @@ def name_walls(canvas: Canvas, view: View, floor: Floor) -> tuple[str, ...]:
 
 
 def _named(canvas: Canvas, name: str, start: Spot, end: Spot) -> bool:
-    """Write a wall's name beside its middle, or further along it."""
+    """Write a wall's name beside its middle, or further along it; a wall that is shorter goes without."""
     way = _unit(start, end)
     turned = abs(way[0]) < UPRIGHT
     half = (0.38 * SMALL, text_width(name, SMALL) / 2) if turned else (text_width(name, SMALL) / 2, 0.38 * SMALL)
     off = WALL + 1.0 + abs(way[1]) * half[0] + abs(way[0]) * half[1]
-    for share in (0.5, 0.25, 0.75):
+    if hypot(end[0] - start[0], end[1] - start[1]) < 2 * half[turned]:
+        return False
+    for share in PLACES:
         x = start[0] + share * (end[0] - start[0]) - way[1] * off
         y = start[1] + share * (end[1] - start[1]) + way[0] * off
         spot = (x + half[0], y) if turned else (x, y + half[1])

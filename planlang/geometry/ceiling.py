@@ -7,6 +7,7 @@ length of a slanting wall), so that no tolerance decides where two planes meet.
 from collections.abc import Sequence
 from fractions import Fraction
 from math import hypot
+from operator import le
 
 from planlang.geometry.pieces import Equation, Outline, PlanPoint, carved, clipped, convex_pieces, plan_area
 from planlang.plan.room import CeilingPlane, Floor, Room, Solid
@@ -78,9 +79,10 @@ def cells_of(room: Room, solids: Sequence[Solid]) -> tuple[tuple[Cell, ...], tup
         if solid.kind == "platform":
             floors = [part for floor in floors for part in _raised(floor, solid)]
     soffits = [solid for solid in solids if solid.kind == "soffit"]
+    levels = [solid.level for solid in soffits]
     parts: list[_Part] = [(*floor, ()) for floor in floors]
     for number, solid in enumerate(soffits):
-        parts = [part for before in parts for part in _covered(before, solid, number)]
+        parts = [part for before in parts for part in _covered(before, solid, number, levels)]
     planes = [equation_of(plane, room) for plane in room.ceiling]
     under = [Equation(solid.level, Fraction(0), Fraction(0)) for solid in soffits]
     names = [*(plane.name for plane in room.ceiling), *(solid.name for solid in soffits)]
@@ -116,12 +118,14 @@ def _raised(floor: _Floor, platform: Solid) -> list[_Floor]:
     return [*((piece, *higher) for piece in inside), *((piece, name, low) for piece in beside)]
 
 
-def _covered(part: _Part, soffit: Solid, number: int) -> list[_Part]:
-    """A part of the floor, where a soffit is over it noted."""
+def _covered(part: _Part, soffit: Solid, number: int, levels: Sequence[Fraction]) -> list[_Part]:
+    """A part of the floor, where a soffit is over it noted: of several the lowest."""
     outline, name, low, covers = part
+    if covers and levels[covers[0]] <= soffit.level:
+        return [part]
     inside, beside = _parted(outline, soffit.corners)
     return [
-        *((piece, name, low, (*covers, number)) for piece in inside),
+        *((piece, name, low, (number,)) for piece in inside),
         *((piece, name, low, covers) for piece in beside),
     ]
 
@@ -145,9 +149,10 @@ def _parted(outline: Outline, footprint: Outline) -> tuple[list[Outline], list[O
 def _lowest(outline: Outline, counted: Sequence[int], equations: Sequence[Equation]) -> list[tuple[int, Outline]]:
     """Where each of the planes that count is at most as high as all others."""
     found = []
-    for index in counted:
+    near = _undercut(outline, counted, equations)
+    for index in near:
         piece = outline
-        for other in counted:
+        for other in near:
             if other == index:
                 continue
             if equations[other] == equations[index] and other < index:
@@ -159,6 +164,18 @@ def _lowest(outline: Outline, counted: Sequence[int], equations: Sequence[Equati
         if piece and plan_area(piece) > 0:
             found.append((index, piece))
     return found
+
+
+def _undercut(outline: Outline, counted: Sequence[int], equations: Sequence[Equation]) -> list[int]:
+    """The planes without those that lie nowhere below one of the others over a piece; of equal ones the first."""
+    if len(counted) < 3:
+        return list(counted)
+    heights = [(index, [equations[index].height(at) for at in outline]) for index in counted]
+    kept: list[tuple[int, list[Fraction]]] = []
+    for index, own in sorted(heights, key=lambda each: (sum(each[1], Fraction(0)), each[0])):
+        if not any(all(map(le, lower, own)) for _, lower in kept):
+            kept.append((index, own))
+    return sorted(index for index, _ in kept)
 
 
 def hidden_by(region: Region, regions: Sequence[Region], room: Room) -> tuple[str, ...]:

@@ -36,6 +36,7 @@ MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option
 MOST_ARRAYS = 100
 MOST_FEATURES = 200
 MOST_PLANES = 12
+MOST_SOLIDS = 12
 MOST_MEMBERS = 500  # behind one surface
 MOST_PARTS = 8000  # pieces and hang points of all panels
 MOST_POINTS = 12  # that one panel hangs from
@@ -157,6 +158,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("arrays", MOST_ARRAYS, plan.arrays),
         ("doors, windows, lights and other things on surfaces", MOST_FEATURES, room.features),
         ("planes in a ceiling", MOST_PLANES, room.ceiling),
+        ("columns, platforms and soffits", MOST_SOLIDS, room.solids),
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
         ("permissions", MOST_STATED, room.allowances),

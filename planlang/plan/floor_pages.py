@@ -15,7 +15,7 @@ RIGHT = walked("east 5000", "north 4000", "west 5000", "south 4000")
 FLOOR_PAGES = {
     "floor-legs-count": Page(
         "A floor of too few legs, or too many",
-        "A floor has three walls at least; one of more than sixty is more than can be worked on. Each leg is one "
+        "A floor has three walls at least; one of more than forty is more than can be worked on. Each leg is one "
         "wall, from corner to corner.",
         wrong=((FLOOR, walked("east 5000", "west 5000")),),
         right=((FLOOR, RIGHT),),

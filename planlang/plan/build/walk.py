@@ -17,7 +17,7 @@ from planlang.plan.room import Corner, Floor
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
-MOST_LEGS = 60
+MOST_LEGS = 40
 DIAGONAL = Fraction(round(10**12 / 2**0.5), 10**12)
 WAYS: dict[str, Way] = {
     "east": (Fraction(1), Fraction(0)),

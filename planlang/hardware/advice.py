@@ -135,9 +135,8 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
     if any(one.case.array.panel.eyes_in_line for one in hung):
         lines.append(
-            "Whether bolts can be pulled through the top member of a baffle, and what holds it when one of its eyes "
-            "gives "
-            "way: it swings down on the others"
+            "The joints of a baffle's top member with its frame, and what holds it when one of its eyes gives way: it "
+            "swings down on the others"
         )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(

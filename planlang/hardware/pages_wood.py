@@ -12,6 +12,15 @@ ON_RAILS = (
     (FIX, "fix lag-eye into rails of spruce held by rail-screw"),
 )
 
+BAFFLE = (
+    ("absorber framed", "baffle 52 thick"),
+    ("face 600 x 1200", "face 300 x 1200"),
+    ("  depth 75\n", ""),
+    ("  braces at mid-length, 60 wide, set back 6 from the front\n", ""),
+    ("wrapped 50", "wrapped 25"),
+    ("eyes 4 of eye, inset 100 from the ends", "eyes 2 of eye, inset 100 from the ends"),
+)
+
 WOOD_PAGES = {
     "thread-comes-out": Page(
         "A thread that comes out of the wood",
@@ -44,5 +53,23 @@ WOOD_PAGES = {
         "A bolt that is pulled towards an edge wants four diameters to it, one and a half to the other edge and four "
         "to the end of the sheet (NDS 2018 12.5.1, from memory); bolts stand four diameters apart.",
         wrong=(("bolts 2 of 5", "bolts 2 of 15"),),
+    ),
+    "washers-not-stated": Page(
+        "Bolts that are pulled through the top of a baffle",
+        "A baffle hangs from its top member, and the bolts of its eyes are pulled straight through it; the washers "
+        "hold them. So the plan states how wide these are.",
+        given=BAFFLE,
+        wrong=(("  head 15\n", ""),),
+    ),
+    "eye-on-nothing": Page(
+        "Eyes on a panel that has no frame",
+        "Eyes are bolted to the sheet of a frame. Where a panel has none, nobody knows what holds them.",
+        guard="a panel without a frame takes no eyes, which is already reported",
+    ),
+    "not-verified": Page(
+        "A step over people that nothing is known of",
+        "Whatever hangs over people is checked at every step from panel to building. A step that can't be, for "
+        "whatever reason, forbids hanging.",
+        guard="each step that isn't known says so by a code of its own; this one is for what may be forgotten",
     ),
 }

@@ -9,14 +9,15 @@ from planlang.hardware.case import Case, Checked, judged, unknown
 from planlang.hardware.factors import SHEET_GRAVITY, THINNEST_FRAME_MM
 from planlang.hardware.fixed import aside_deg, fixed_path, least_edge
 from planlang.hardware.lateral import LATERAL_SOURCE, bolt_in_sheet
-from planlang.hardware.rails import bending_step, head_step, rail_step
+from planlang.hardware.rails import HEAD_SOURCE, bending_step, head_step, rail_step
 from planlang.hardware.steps import Screws, lining_step, marked_step, thread_step
 from planlang.hardware.thrust import thrust_step
 from planlang.hardware.timber import Member, members_behind, rail_as_member
 from planlang.hardware.weigh import Shared
+from planlang.hardware.withdrawal import head_pull_through
 from planlang.plan.figure import Figure
 from planlang.plan.panel import Cleats, Eyes
-from planlang.plan.stock import Hardware
+from planlang.plan.stock import Hardware, Sheet
 from planlang.syntax.diagnostics import Diagnostic
 
 PointLoads = Mapping[str, float]
@@ -54,23 +55,17 @@ def panel_steps(case: Case, eye: Hardware, demand: Figure, angle_deg: float) -> 
 
 def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
+    if case.array.panel.eyes_in_line:
+        return top_step(case, eye, demand)
     sheet = case.array.panel.rail
     if sheet is None:
-        top = f"the top member where {eye.words} pulls square to it"
-        return unknown(top if case.array.panel.eyes_in_line else f"what {eye.words} is fixed to", demand)
+        nothing = messages_wood.eye_on_nothing(case.array, eye, case.overhead)
+        return unknown(f"what {eye.words} is fixed to", demand, nothing)
     step_words = f"{sheet.words} of the frame at the eye"
-    if eye.thread is not None:
-        return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))
-    if eye.bolts is None:
-        return unknown(step_words, demand, messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead))
     thickness = float(sheet.thickness)
-    if thickness < THINNEST_FRAME_MM:
-        return unknown(
-            step_words, demand, messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
-        )
-    tight = _no_room_for_bolts(case, eye, eye.bolts)
-    if tight is not None:
-        return unknown(step_words, demand, tight)
+    problem = _frame_problem(case, eye, thickness)
+    if problem is not None or eye.bolts is None:
+        return unknown(step_words, demand, *([problem] if problem else []))
     count, diameter = eye.bolts
     gravity = min(SHEET_GRAVITY, float(sheet.density_kg_m3) / 1120)
     value = count * bolt_in_sheet(float(diameter), thickness, gravity) * case.usable
@@ -80,6 +75,43 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     source = f"{LATERAL_SOURCE}; bolts at least 4 diameters from the edge, with washers"
     allowed = Figure(value, "N", how, inputs, (eye.at, sheet.at), source)
     return judged(case, step_words, allowed, "code formula", demand, "more or thicker bolts would hold")
+
+
+def _frame_problem(case: Case, eye: Hardware, thickness: float) -> Diagnostic | None:
+    """What keeps an eye from being bolted to the frame."""
+    if eye.thread is not None:
+        return messages.eye_in_sheet_edge(case.array, eye)
+    if eye.bolts is None:
+        return messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead)
+    if thickness < THINNEST_FRAME_MM:
+        return messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
+    return _no_room_for_bolts(case, eye, eye.bolts)
+
+
+def top_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
+    """Check the top member of a baffle, through which the bolts of an eye are pulled along their axes, washers first.
+
+    The NDS has its rule for the heads of screws in wood and sheets; washers are taken for heads (project policy).
+    """
+    sheet = next(use.stock for use in case.array.panel.uses if isinstance(use.stock, Sheet))
+    step_words = f"washers of {eye.words} in the top member, {sheet.words}"
+    if eye.bolts is None:
+        return unknown(step_words, demand, messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead))
+    if eye.head is None:
+        return unknown(step_words, demand, messages_wood.washers_not_stated(eye, case.overhead))
+    thickness = float(sheet.thickness)
+    if thickness < THINNEST_FRAME_MM:
+        thin = messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
+        return unknown(step_words, demand, thin)
+    gravity = min(SHEET_GRAVITY, float(sheet.density_kg_m3) / 1120)
+    value = eye.bolts[0] * head_pull_through(float(eye.head), thickness, gravity) * case.usable
+    how = (
+        f"{eye.bolts[0]} washers of {words.length(eye.head, case.tape)} pulled through "
+        f"{words.length_down(thickness, case.tape)} of sheet, half of the code value{case.usable_words}"
+    )
+    inputs = (("specific gravity, from the density at 12 % moisture", f"{gravity:.2f}"),)
+    allowed = Figure(value, "N", how, inputs, (eye.at, sheet.at), f"{HEAD_SOURCE}; washers taken for heads")
+    return judged(case, step_words, allowed, "code formula", demand, "wider washers, or a thicker sheet, would hold")
 
 
 def _no_room_for_bolts(case: Case, eye: Hardware, bolts: tuple[int, Fraction]) -> Diagnostic | None:

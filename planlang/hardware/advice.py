@@ -136,8 +136,7 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
     if any(one.case.array.panel.eyes_in_line for one in hung):
         lines.append(
             "How a baffle's hanging rail holds to its frame, and what holds it when one of its eyes gives way: it "
-            "swings "
-            "down on the others"
+            "swings down on the others"
         )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from planlang.geometry.model import Layout, MassItem, PlacedPanel, RoomGeometry, Surface
-from planlang.hardware import messages, messages_hanging
+from planlang.hardware import messages, messages_hanging, messages_wood
 from planlang.hardware.case import Case, Checked
 from planlang.hardware.clearances import clearances
 from planlang.hardware.factors import (
@@ -70,6 +70,7 @@ def check_loads(
         own = [finding for checked in (*steps, *second) for finding in checked.findings]
         own += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
         own += close.get(one.case.array.name, ())
+        own += _not_held(one, (*_steps(steps), *_steps(second)), own)
         loads.append(_panel_load(one, _steps(steps), _steps(second), own))
         findings += own
     surface_mass, loaded = surface_totals(room, hung)
@@ -196,6 +197,14 @@ def _status(steps: Sequence[Step], refusals: Sequence[str]) -> ArrayStatus:
     """That of the weakest step; where it holds and an error stands against the array, `refused`."""
     weakest = steps[weakest_step(steps)].status
     return "refused" if weakest == "holds" and refusals else weakest
+
+
+def _not_held(one: Hung, steps: Sequence[Step], findings: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """An error for what hangs over people by a step that doesn't hold, where nothing else has said so."""
+    if not one.case.overhead or any(finding.is_error for finding in findings):
+        return []
+    weakest = steps[weakest_step(steps)]
+    return [] if weakest.status == "holds" else [messages_wood.not_verified(one.case.array, weakest.words)]
 
 
 def _heavy(one: Hung) -> list[Diagnostic]:

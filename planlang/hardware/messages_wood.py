@@ -66,3 +66,25 @@ def frame_too_small(
         "take thinner bolts, a deeper frame, or set the eyes further in",
         _severity(overhead),
     )
+
+
+def eye_on_nothing(array: Array, eye: Hardware, overhead: bool) -> Diagnostic:
+    """A panel without a frame that eyes could be bolted to."""
+    return Diagnostic(
+        "eye-on-nothing",
+        f"'{array.panel.name}' ({array.panel.kind}) has no frame that '{eye.name}' could be bolted to, so what holds "
+        "it there is not known",
+        array.panel.hung_by.at if array.panel.hung_by else array.panel.at,
+        "take a panel with a frame, or hang it on cleats",
+        _severity(overhead),
+    )
+
+
+def not_verified(array: Array, step: str) -> Diagnostic:
+    """A step over people that nobody can verify, and that nothing else has said."""
+    return Diagnostic(
+        "not-verified",
+        f"'{array.name}': what {step} may carry is not known; it hangs over people",
+        array.hang.at,
+        "hang it in a way that this compiler can check, or ask a structural engineer",
+    )

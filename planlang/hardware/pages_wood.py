@@ -12,6 +12,7 @@ ON_RAILS = (
     (FIX, "fix lag-eye into rails of spruce held by rail-screw"),
 )
 
+
 WOOD_PAGES = {
     "thread-comes-out": Page(
         "A thread that comes out of the wood",
@@ -44,5 +45,16 @@ WOOD_PAGES = {
         "A bolt that is pulled towards an edge wants four diameters to it, one and a half to the other edge and four "
         "to the end of the sheet (NDS 2018 12.5.1, from memory); bolts stand four diameters apart.",
         wrong=(("bolts 2 of 5", "bolts 2 of 15"),),
+    ),
+    "eye-on-nothing": Page(
+        "Eyes on a panel that has no frame",
+        "Eyes are bolted to the sheet of a frame. Where a panel has none, nobody knows what holds them.",
+        guard="a panel without a frame takes no eyes, which is already reported",
+    ),
+    "not-verified": Page(
+        "A step over people that nothing is known of",
+        "Whatever hangs over people is checked at every step from panel to building. A step that can't be, for "
+        "whatever reason, forbids hanging.",
+        guard="each step that isn't known says so by a code of its own; this one is for what may be forgotten",
     ),
 }

@@ -58,20 +58,13 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
     sheet = case.array.panel.rail
     if sheet is None:
-        return unknown(f"what {eye.words} is fixed to", demand)
+        nothing = messages_wood.eye_on_nothing(case.array, eye, case.overhead)
+        return unknown(f"what {eye.words} is fixed to", demand, nothing)
     step_words = f"{sheet.words} of the frame at the eye"
-    if eye.thread is not None:
-        return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))
-    if eye.bolts is None:
-        return unknown(step_words, demand, messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead))
     thickness = float(sheet.thickness)
-    if thickness < THINNEST_FRAME_MM:
-        return unknown(
-            step_words, demand, messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
-        )
-    tight = _no_room_for_bolts(case, eye, eye.bolts)
-    if tight is not None:
-        return unknown(step_words, demand, tight)
+    problem = _frame_problem(case, eye, thickness)
+    if problem is not None or eye.bolts is None:
+        return unknown(step_words, demand, *([problem] if problem else []))
     count, diameter = eye.bolts
     gravity = min(SHEET_GRAVITY, float(sheet.density_kg_m3) / 1120)
     value = count * bolt_in_sheet(float(diameter), thickness, gravity) * case.usable
@@ -81,6 +74,17 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     source = f"{LATERAL_SOURCE}; bolts at least 4 diameters from the edge, with washers"
     allowed = Figure(value, "N", how, inputs, (eye.at, sheet.at), source)
     return judged(case, step_words, allowed, "code formula", demand, "more or thicker bolts would hold")
+
+
+def _frame_problem(case: Case, eye: Hardware, thickness: float) -> Diagnostic | None:
+    """What keeps an eye from being bolted to the frame."""
+    if eye.thread is not None:
+        return messages.eye_in_sheet_edge(case.array, eye)
+    if eye.bolts is None:
+        return messages_hanging.eye_fixing_not_stated(case.array, eye, case.overhead)
+    if thickness < THINNEST_FRAME_MM:
+        return messages_hanging.frame_too_thin(case.array, thickness, case.tape, case.overhead)
+    return _no_room_for_bolts(case, eye, eye.bolts)
 
 
 def _no_room_for_bolts(case: Case, eye: Hardware, bolts: tuple[int, Fraction]) -> Diagnostic | None:

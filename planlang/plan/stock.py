@@ -173,7 +173,8 @@ class Hardware(Node):
     panel's frame. `made_for` is what its maker lets it go into, '' where that isn't stated; `engages` is how far a
     cleat is lifted to let go. `withdraws` is the withdrawal strength of a screw (N/mm2) that its maker declares, and
     the density of the wood (kg/m3) that it is for. `locks` is what keeps it from opening by itself. `tool_room` is what
-    has to be free behind a panel to close it. `head` is the diameter of a screw's head.
+    has to be free behind a panel to close it. `head` is the diameter of a screw's head, or
+    of the washers of bolts.
     """
 
     name: str

@@ -1,10 +1,13 @@
-"""Baffles on two eyes in one line. All plans are invented."""
+"""Baffles on two eyes in one line, and panels with nothing that an eye could be bolted to. All plans are invented."""
 
 from fractions import Fraction as F
 
 import pytest
 
 from planlang.geometry.model import Box, HangPoint, MassItem, PlacedPanel
+from planlang.hardware import loads
+from planlang.hardware.case import unknown
+from planlang.plan.figure import Figure
 from tests import builders as b
 from tests.hardware.scenes import LAG_EYE, check, codes, surface
 from tests.materials.test_further_kinds import baffle
@@ -56,3 +59,29 @@ def test_what_is_added_beside_the_line_of_its_eyes_tips_it():
     array, face = baffles(), surface()
     masses = (MassItem("all", 3.0, 150.0, across_mm=10.0),)
     assert "panel-tips-over" in codes(check(array, face, panels=(placed(array, face),), masses=masses))
+
+
+def test_eyes_on_a_panel_without_a_frame_are_refused():
+    class Frameless(type(b.panel_type())):
+        """A panel that gives nothing to bolt an eye to."""
+
+        rail = None
+
+    plain = b.panel_type()
+    panel = Frameless(**{name: getattr(plain, name) for name in plain.__dataclass_fields__})
+    array = b.array(panel=panel, hang=b.hang(anchor=b.screw_eye(thread=F(60))))
+    outcome = check(array, surface())
+    assert codes(outcome) == ["eye-on-nothing"]
+    assert not outcome.value.hangable
+
+
+def test_a_step_over_people_that_says_nothing_is_an_error_all_the_same(monkeypatch):
+    def silent(one, _):
+        return (unknown("a step of a new kind", Figure(1.0, "N", "invented")),)
+
+    monkeypatch.setattr(loads, "_path", silent)
+    array, face = baffles(), surface()
+    outcome = check(array, face, panels=(placed(array, face),), masses=MASSES)
+    assert codes(outcome) == ["not-verified"]
+    assert "'clouds': what a step of a new kind may carry is not known" in outcome.diagnostics[0].message
+    assert not outcome.value.hangable

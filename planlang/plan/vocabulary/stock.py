@@ -203,7 +203,12 @@ HARDWARE = S(
             clauses=(Clause("{source:text}", "The paper.", required=True),),
         ),
         S("thread", "{thread:length}", "Length of the thread, with its tip.", "thread 40"),
-        S("head", "{diameter:length}", "Diameter of a screw's head: it may be pulled through a rail.", "head 12"),
+        S(
+            "head",
+            "{diameter:length}",
+            "Diameter of a screw's head, or of the washers of bolts: they may be pulled through what they hold.",
+            "head 12",
+        ),
         S(
             "pack",
             "of {pack:count}",

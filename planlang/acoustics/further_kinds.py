@@ -88,9 +88,8 @@ def slab_of(panel: Baffle) -> Slab:
 
 
 def both_faces(panel: Baffle) -> float:
-    """Area of both faces inside the frame, m2."""
-    loss = 2 * panel.frame.sheet.thickness
-    return 2 * float((panel.depth - loss) * (panel.length - loss)) / 1e6
+    """Area of both faces inside the frame and under the hanging rail, m2."""
+    return 2 * float(panel.room[0] * panel.room[1]) / 1e6
 
 
 def cloth_resistance(cloth: Cloth) -> float:

@@ -23,6 +23,8 @@ EAR = 0.5  # m, radius of the sphere that stands for a listener
 ENOUGH = 10**-3.4  # share of the energy that may be left when tracing ends
 LONGEST = 12.0  # s
 CLEAR = 1e-9  # m: how far before a face a ray is set down
+MOST_FLIGHTS = 100  # of a ray between two looks; in any room but a slit there are far fewer
+SPENT = 0.01  # share of its energy below which a ray in a slit is let go
 TURNS = 4096  # directions to scatter into
 EARS = 4  # listeners that every ray is held against; of more, each is held against a part of the rays
 GOLDEN = (np.sqrt(5.0) - 1) / 2
@@ -133,9 +135,12 @@ class _Tracer:
     def advance(self, until: float) -> None:
         """Send every ray on until it has passed a time."""
         going = np.flatnonzero(self.time < until)
-        while going.size:
+        for _ in range(MOST_FLIGHTS):
+            if not going.size:
+                return
             self._fly(going)
             going = going[self.time[going] < until]
+        self._end(going[self.energy[:, going].max(axis=0) < SPENT / len(self.time)])
 
     def thin_to(self, count: int) -> None:
         """Let so many rays, evenly chosen, go on for all, with all their energy."""
@@ -260,6 +265,13 @@ class _Tracer:
     def _lose(self, gone: Indices) -> None:
         """Rays that meet no face, through a gap between faces: their energy counts as absorbed."""
         self.lost += len(gone)
+        self._end(gone)
+
+    def _end(self, gone: Indices) -> None:
+        """Let rays go no further; what energy they have is absorbed.
+
+        Those too that go to and fro in a slit that a survey leaves between two faces, once they have little left.
+        """
         steps = np.minimum((self.time[gone] / STEP).astype(np.intp), len(self.absorbed) - 1)
         for band in range(len(self.energy)):
             self.absorbed[:, band] += np.bincount(steps, self.energy[band, gone], len(self.absorbed))

@@ -82,7 +82,8 @@ def _on_the_room(plan: Plan, room: RoomGeometry) -> list[str]:
     ]
     if people:
         lines.append(
-            f"people: {', '.join(people)}, before and after, +-{100 * TABLE_SHARE.value:.0f} %, in no one place"
+            f"people: {', '.join(people)}, before and after, +-{100 * TABLE_SHARE.value:.0f} %, in no one "
+            "place: they absorb wherever sound goes, as the air does"
         )
     else:
         lines.append("nobody is in the room")

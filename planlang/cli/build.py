@@ -47,12 +47,12 @@ def build(options: Namespace) -> int:
 
 def write(compiled: CompiledPlan, folder: Path, parts: list[str], browser: Path | None, dxf: bool, tell: Tell) -> None:
     """Make all files, then put them in place together."""
+    tell(WRITING)
     from planlang.jobbook.book import write_book
     from planlang.jobbook.files import book_files, dxf_files
     from planlang.jobbook.pdf import to_pdf
     from planlang.jobbook.publish import PDF, publish
 
-    tell(WRITING)
     book = write_book(compiled, parts)
     files = book_files(book, compiled)
     if dxf:

@@ -69,7 +69,9 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
             placed.setdefault(array.family, ())
             continue
         pose = _pose(array, surface)
-        site = Site(array, surface, room.features, plan.room.zones, tape, placed, plan.use.places, pose)
+        site = Site(
+            array, surface, room.features, plan.room.zones, tape, placed, plan.use.places, pose, _in_the_way(room)
+        )
         laid = _lay_out(site, room, len(rails) + 1)
         placed[array.family] = placed.get(array.family, ()) + laid.value.panels
         panels += laid.value.panels
@@ -173,6 +175,11 @@ def _pose(array: Array, surface: Surface) -> "Pose | None":
     from planlang.geometry.pose import pose_of  # noqa: PLC0415 - few plans have such panels
 
     return pose_of(array, surface.kind == "ceiling")
+
+
+def _in_the_way(room: RoomGeometry) -> tuple[Surface, ...]:
+    """What may stand between two places: nothing in a convex room."""
+    return () if room.convex else room.surfaces
 
 
 def _panel(site: Site, number: int, slot: Slot) -> PlacedPanel:

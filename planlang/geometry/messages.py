@@ -208,8 +208,8 @@ def low_headroom(array: Array, worst: Worst, least: Fraction, tape: TapeStyle) -
     """Overhead panels that a person may hit."""
     message = (f"the lowest corner of {worst.name} is {at_most(worst.size, tape)} above the floor, "
                f"under {on_tape(least, tape)}{worst.and_others}")  # fmt: skip
-    return Diagnostic("low-headroom", message, array.at, "hang it closer or higher, or keep people from under it",
-                      Severity.WARNING)  # fmt: skip
+    mend = f"hang it {at_least(least - Fraction(worst.size), tape)} higher, or keep people from under it"
+    return Diagnostic("low-headroom", message, array.at, mend, Severity.WARNING)
 
 
 # --- hanging ------------------------------------------------------------------------------------------------

@@ -5,10 +5,12 @@ where the sound is reflected, and is as long as its path (geometrical acoustics,
 """
 
 import math
+from collections.abc import Iterable, Sequence
 
-from planlang.geometry.model import Surface, Vector
+from planlang.geometry.model import Point, Surface, Vector
 from planlang.syntax.record import record
 
+TOUCH = 1e-6  # mm: what only touches a surface doesn't go through it
 SPEED_OF_SOUND = 343.2  # m/s in air at 20 degrees C (ISO 9613-1 gives 343.2)
 
 
@@ -49,6 +51,30 @@ def reflection(surface: Surface, source: Vector, ear: Vector, off: float = 0.0) 
     across = sum(d * a for d, a in zip(from_datum, surface.across_dir, strict=True))
     up = sum(d * u for d, u in zip(from_datum, surface.up_dir, strict=True))
     return Reflection(across, up, math.dist(image, ear), math.dist(source, ear))
+
+
+def first_between(surfaces: Iterable[Surface], struck: Surface, start: Vector, end: Vector) -> Surface | None:
+    """A surface other than the one that is struck that the straight way between two places goes through."""
+    for surface in surfaces:
+        one, other = _before(surface, start), _before(surface, end)
+        if surface.name == struck.name or one * other >= 0 or min(abs(one), abs(other)) < TOUCH:
+            continue
+        share = one / (one - other)
+        off = [s + share * (e - s) - o for s, e, o in zip(start, end, surface.origin, strict=True)]
+        across = sum(d * a for d, a in zip(off, surface.across_dir, strict=True))
+        up = sum(d * u for d, u in zip(off, surface.up_dir, strict=True))
+        if _holds(surface.outline, across, up):
+            return surface
+    return None
+
+
+def _holds(outline: Sequence[Point], x: float, y: float) -> bool:
+    """Whether a place lies in an outline: its sides are crossed an odd number of times to one side."""
+    crossed = False
+    for (x1, y1), (x2, y2) in zip(outline, [*outline[1:], outline[0]], strict=True):
+        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
+            crossed = not crossed
+    return crossed
 
 
 def _before(surface: Surface, at: Vector) -> float:

@@ -90,8 +90,9 @@ def cautions(hung: Sequence[Hung], loads: Sequence[PanelLoad], months: int = 12)
     fixed = [one.case.array.name for one in hung if one.case.array.hang.fixed]
     if fixed:
         lines.append(
-            f"{words.listed(fixed)}: fixed to the slope. Screw the brackets on first, then prop each panel until all "
-            "of its bolts are in and tight; the lowest ones alone don't hold it"
+            f"{words.listed(fixed)}: fixed to the slope. Take the brackets off the panel again and screw them on "
+            "first, each at its point; then lift the panel between them and prop it until all of its bolts are in and "
+            "tight. Its lowest ones alone don't hold it"
         )
     walls = [one.case.array.name for one in hung if one.case.surface.kind == "wall"]
     if walls:
@@ -134,9 +135,9 @@ def not_checked(hung: Sequence[Hung]) -> tuple[str, ...]:
         lines.append("What the arm of an eye, from its bolts to where the link pulls, does to the frame")
     if any(one.case.array.panel.eyes_in_line for one in hung):
         lines.append(
-            "Whether bolts can be pulled through the top member of a baffle, and what holds it when one of its eyes "
-            "gives "
-            "way: it swings down on the others"
+            "How a baffle's hanging rail holds to its frame, and what holds it when one of its eyes gives way: it "
+            "swings "
+            "down on the others"
         )
     if any(one.case.array.hang.lean_deg for one in hung):
         lines.append(

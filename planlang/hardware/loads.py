@@ -64,11 +64,12 @@ def check_loads(
             hung.append(found)
     point_loads = {point.name: one.shared.vertical for one in hung for point in one.case.points}
     loads: list[PanelLoad] = []
+    close = close_fixings([one.case for one in hung])
     for one in hung:
         steps, second = _path(one, point_loads), second_path(one)
         own = [finding for checked in (*steps, *second) for finding in checked.findings]
         own += _heavy(one) + setting_findings(one, layout.on(one.case.surface.name))
-        own += close_fixings(one.case)
+        own += close.get(one.case.array.name, ())
         loads.append(_panel_load(one, _steps(steps), _steps(second), own))
         findings += own
     surface_mass, loaded = surface_totals(room, hung)

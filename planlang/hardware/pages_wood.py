@@ -31,7 +31,7 @@ WOOD_PAGES = {
     "fixings-too-close": Page(
         "Two fixings too close in one member",
         "Screws in one line along the grain split the wood where they stand too close: seven shanks along it, or five "
-        "across it (EN 1995-1-1:2004 table 8.6, from memory). Each array counts by its own shank, whatever the plan's "
+        "across it (EN 1995-1-1:2004 table 8.6, from memory). The thicker shank of the two counts, whatever the plan's "
         "rules for timber. Where a cleat has several screws, the distances stand in the table of holes.",
         wrong=(
             ("centred across, lowest", "left edge at 300, lowest"),

@@ -30,7 +30,9 @@ def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: Poin
         return fixed_path(case, eyes, shared, demand, of_panel)
     lean = float(hang.lean_deg)
     steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
-    if lean:
+    if lean and case.array.panel.eyes_in_line:
+        steps.append(unknown("the level pull of links that lean, on a baffle", demand))
+    elif lean:
         steps.append(thrust_step(case, eyes, shared))
     if hang.link is not None:
         steps.append(marked_step(case, hang.link, hang.link.words, demand))
@@ -56,8 +58,7 @@ def frame_step(case: Case, eye: Hardware, demand: Figure) -> Checked:
     """Check the sheet of the frame where the bolts of an eye bear on it."""
     sheet = case.array.panel.rail
     if sheet is None:
-        top = f"the top member where {eye.words} pulls square to it"
-        return unknown(top if case.array.panel.eyes_in_line else f"what {eye.words} is fixed to", demand)
+        return unknown(f"what {eye.words} is fixed to", demand)
     step_words = f"{sheet.words} of the frame at the eye"
     if eye.thread is not None:
         return unknown(step_words, demand, messages.eye_in_sheet_edge(case.array, eye))

@@ -1,6 +1,6 @@
 """Fixings that stand too close in one member, of one array or of two."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import groupby
 
 from planlang.geometry.model import HangPoint
@@ -8,57 +8,78 @@ from planlang.hardware import messages_wood
 from planlang.hardware.case import Case
 from planlang.hardware.withdrawal import spacing
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
 
-Pair = tuple[float, HangPoint, HangPoint]
+MOST_BESIDE = 20  # how many of those that follow a fixing are looked at: panels in one place are said elsewhere
 
 
-def close_fixings(case: Case) -> tuple[Diagnostic, ...]:
-    """Say of an array that two fixings are too close in a member or a rail, one of them its own: the closest pair.
+@record
+class _Fixing:
+    """A hang point in a member or a rail, of which case, its place along the grain and across it, and its shank, mm."""
 
-    Each screw counts by the shank of this array. Where a cleat has several, or a second support its own, the plan
-    doesn't say where they are.
+    point: HangPoint
+    case: Case
+    along: float
+    across: float
+    shank: float
+
+
+Pair = tuple[float, float, _Fixing, _Fixing]
+
+
+def close_fixings(cases: Sequence[Case]) -> Mapping[str, tuple[Diagnostic, ...]]:
+    """For each array of which a fixing is too close to another in a member or a rail, what is said of the closest two.
+
+    The thicker shank of the two counts. Where a cleat has several screws, or a second support its own, the plan doesn't
+    say where they are.
     """
-    hang, shank = case.array.hang, case.array.hang.anchor.shank
-    if hang.into == "lining" or shank is None:
-        return ()
-    along, across = spacing(float(shank))
-    own = {point.name for point in case.points}
-    members = [point for point in case.neighbours if point.off_centre is not None]
-    close = [pair for pair in _close(members, _runs_up(case), along, across) if own & {pair[1].name, pair[2].name}]
-    if not close:
-        return ()
-    apart, first, second = min(close, key=lambda pair: (pair[0], pair[1].name))
-    names = (first.name, second.name)
-    return (
-        messages_wood.fixings_too_close(
-            case.array, names, first.lands_on, apart, along, len(close) - 1, case.tape, case.overhead
-        ),
+    close: dict[str, list[Pair]] = {}
+    by_name = {case.array.name: case for case in cases}
+    for pair in _close([fixing for case in cases for fixing in _fixings(case)]):
+        for name in dict.fromkeys(each.case.array.name for each in pair[2:]):
+            close.setdefault(name, []).append(pair)
+    return {name: (_said(by_name[name], pairs),) for name, pairs in close.items()}
+
+
+def _said(case: Case, pairs: Sequence[Pair]) -> Diagnostic:
+    apart, wanted, first, second = min(pairs, key=lambda pair: (pair[0], pair[2].point.name))
+    names = (first.point.name, second.point.name)
+    return messages_wood.fixings_too_close(
+        case.array, names, first.point.lands_on, apart, wanted, len(pairs) - 1, case.tape, case.overhead
     )
 
 
-def _runs_up(case: Case) -> bool:
-    """Whether the grain of what the fixings go into runs up the surface; rails run across the members."""
-    members = case.surface.members
+def _fixings(case: Case) -> list[_Fixing]:
+    hang, members = case.array.hang, case.surface.members
+    if hang.into == "lining" or hang.anchor.shank is None:
+        return []
     up = members is None or members.runs == "up"
-    return up if case.array.hang.into == "members" else not up
+    grain_up = up if hang.into == "members" else not up  # rails run across the members
+    shank, found = float(hang.anchor.shank), []
+    for point in case.points:
+        if point.off_centre is not None:
+            across, rise = float(point.across), float(point.up)
+            along, aside = (rise, across) if grain_up else (across, rise)
+            found.append(_Fixing(point, case, along, aside, shank))
+    return found
 
 
-def _close(points: Sequence[HangPoint], up: bool, along: float, across: float) -> list[Pair]:
-    """The pairs of fixings in one member that are neither far enough apart along its grain nor across it."""
-
-    def place(point: HangPoint) -> tuple[float, float]:
-        where = (float(point.up), float(point.across))
-        return where if up else where[::-1]
-
+def _close(fixings: Sequence[_Fixing]) -> list[Pair]:
+    """The pairs in one member that are neither far enough apart along its grain nor across it."""
+    most = max((spacing(each.shank)[0] for each in fixings), default=0.0)
     found: list[Pair] = []
-    ordered = sorted(points, key=lambda point: (point.lands_on, place(point)))
-    for _, group in groupby(ordered, key=lambda point: point.lands_on):
+
+    def member(each: _Fixing) -> tuple[str, str]:
+        return each.case.surface.name, each.point.lands_on
+
+    for _, group in groupby(sorted(fixings, key=lambda each: (member(each), each.along)), key=member):
         row = list(group)
-        for index, point in enumerate(row):
-            for other in row[index + 1 :]:
-                apart = place(other)[0] - place(point)[0]
-                if apart >= along:
+        for index, one in enumerate(row):
+            for other in row[index + 1 : index + 1 + MOST_BESIDE]:
+                apart = other.along - one.along
+                if apart >= most:
                     break
-                if abs(place(other)[1] - place(point)[1]) < across:
-                    found.append((apart, point, other))
+                along, across = spacing(max(one.shank, other.shank))
+                if apart < along and abs(other.across - one.across) < across:
+                    found.append((apart, along, one, other))
     return found

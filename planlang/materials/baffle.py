@@ -1,6 +1,8 @@
-"""A baffle, resolved: frame, batts, cloth round both faces, fastenings, steps and masses.
+"""A baffle, resolved: frame, hanging rail, batts, cloth round both faces, fastenings, steps and masses.
 
-A frame of strips as wide as the baffle is thick holds the batts; one blank of cloth goes down one face, round the
+A frame of strips as wide as the baffle is thick holds the batts. Under its top member a strip of the same sheet stands
+on edge in the middle, from end to end: eyes are bolted to its face, so that they pull along the sheet and not square
+to it, and reach up through slots in the top member. One blank of cloth goes down one face, round the
 bottom edge and up the other, and is stapled on the top edge, under the eyes. All rules of joining here: common
 practice, no source.
 """
@@ -32,6 +34,9 @@ from planlang.plan.further_panels import Baffle
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
 from planlang.syntax.diagnostics import Diagnostic, Outcome
 
+RAIL_PITCH = Fraction(200)
+RAIL_SCREWS = "screws, hanging rail"
+
 
 def resolve_baffle(panel: Baffle, marks: tuple[str, ...], tape: TapeStyle) -> Outcome[PanelBuild | None]:
     """Resolve one panel type for the panels with these marks; None when it can't be built so.
@@ -42,9 +47,8 @@ def resolve_baffle(panel: Baffle, marks: tuple[str, ...], tape: TapeStyle) -> Ou
     if findings:
         return Outcome(None, findings)
     size, names = (panel.length, panel.depth), ("length", "height")
-    parts = ring_parts(panel, panel.frame, size, panel.width, len(marks), tape=tape, names=names)
-    loss = 2 * panel.frame.sheet.thickness
-    room = (panel.length - loss, panel.depth - loss)
+    ring = ring_parts(panel, panel.frame, size, panel.width, len(marks), tape=tape, names=names)
+    parts, room = (*ring, _rail(panel, len(marks), tape)), panel.room
     core = lay_within(panel.mark, panel.core, room, len(marks), tape, panel.frame.sheet.thickness)
     pieces = (*core.pieces, _cloth(panel, len(marks), tape))
     build = PanelBuild(
@@ -62,10 +66,17 @@ def resolve_baffle(panel: Baffle, marks: tuple[str, ...], tape: TapeStyle) -> Ou
         ),
         steps=(),
         masses=_masses(panel, parts, pieces),
-        glue_m=4 * panel.width / 1000,
+        glue_m=glue_metres(panel),
         traits=_traits(panel, tape),
     )
     return Outcome(replace(build, steps=_steps(panel, build, core, tape)))
+
+
+def _rail(panel: Baffle, panels: int, tape: TapeStyle) -> Part:
+    t = on_tape(panel.frame.sheet.thickness, tape)
+    how = f"between the ends: the panel's length, {on_tape(panel.length, tape)}, less two thicknesses of {t}"
+    size = (panel.room[0], panel.rail_depth)
+    return Part(f"{panel.mark}-R", "hanging rail", panel.frame.sheet, *size, 1, panels, how, panel.at)
 
 
 def _faults(panel: Baffle, tape: TapeStyle) -> tuple[Diagnostic, ...]:
@@ -111,6 +122,11 @@ def _traits(panel: Baffle, tape: TapeStyle) -> tuple[tuple[str, str], ...]:
     )
 
 
+def rail_screws(panel: Baffle) -> int:
+    """Screws that hold the hanging rail: two at each end, and one every 200 mm through the top member, rounded up."""
+    return 4 + ceil(panel.room[0] / RAIL_PITCH)
+
+
 def staples(panel: Baffle) -> int:
     """Staples: one every 30 mm along the top edge, twice, and up both ends, and 4 more at each corner."""
     return ceil(2 * (panel.length + panel.depth) / STAPLE_PITCH) + 4 * STAPLES_EACH_CORNER
@@ -121,6 +137,9 @@ def _fastenings(panel: Baffle, tape: TapeStyle) -> tuple[tuple[str, int, str], .
     return (
         (CORNER_SCREWS, 4 * corner_screws(panel.width),
          f"in each corner 2 up to {few} of thickness, 3 up to {some}, 4 above ({PRACTICE})"),
+        (RAIL_SCREWS, rail_screws(panel),
+         f"2 through each end into the rail, and one every {on_tape(RAIL_PITCH, tape)} down through the top member "
+         f"({PRACTICE})"),
         (FRONT_STAPLES, staples(panel),
          f"one every {on_tape(STAPLE_PITCH, tape)} along the top edge from both sides and up both ends, rounded up, "
          "and "
@@ -128,13 +147,21 @@ def _fastenings(panel: Baffle, tape: TapeStyle) -> tuple[tuple[str, int, str], .
     )  # fmt: skip
 
 
+def glue_metres(panel: Baffle) -> Fraction:
+    """Glued joints, m: the four corners, and the hanging rail along its top and at both ends."""
+    return (4 * panel.width + panel.room[0] + 2 * panel.rail_depth) / 1000
+
+
 def _masses(panel: Baffle, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -> tuple[MassItem, ...]:
     """Heights are below the top edge, which takes the place of the back."""
     cloth, half = pieces[-1], panel.depth / 2
-    fixed = 4 * corner_screws(panel.width) * SCREW_KG + staples(panel) * STAPLE_KG + 4 * panel.width / 1000 * GLUE_KG_M
+    screws = 4 * corner_screws(panel.width) + rail_screws(panel)
+    fixed = screws * SCREW_KG + staples(panel) * STAPLE_KG + glue_metres(panel) * GLUE_KG_M
+    t, deep = panel.frame.sheet.thickness, panel.rail_depth
     items = [
-        mass_item("frame", sheet_kg(parts), half),
-        mass_item("core", core_kg(panel.core.batt, pieces), half),
+        mass_item("frame", sheet_kg(part for part in parts if part.role != "hanging rail"), half),
+        mass_item("hanging rail", sheet_kg(part for part in parts if part.role == "hanging rail"), t + deep / 2),
+        mass_item("core", core_kg(panel.core.batt, pieces), half + deep / 2),
         mass_item("cloth", cloth_kg(cloth), half),
         mass_item("screws, staples and glue", fixed, half),
     ]
@@ -146,27 +173,27 @@ def _masses(panel: Baffle, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -
 def _steps(panel: Baffle, build: PanelBuild, core: CoreLay, tape: TapeStyle) -> tuple[str, ...]:
     cloth, hung = build.pieces[-1], panel.hung_by
     batts = ", ".join(f"{piece.per_panel} x {piece.mark}" for piece in core.pieces)
-    mark = f"{panel.mark}-S"
     tied = core.joints or core.seams
     sew = "Hold the joints together with a few stitches of twine, and tape them on both faces. " if tied else ""
     eyes: tuple[str, ...] = ()
     if hung:
         inset = on_tape(hung.inset, tape)
         eyes = (
-            f"Bolt {hung.count} x {hung.hardware.words} through the top member {mark} in its middle line, the outer "
-            "ones "
-            f"{inset} from the ends, with washers as wide as the member allows inside: the pull is square to the "
-            "sheet.",
-            "Hold: two people can lift it by its eyes alone, and no corner opens. What the sheet holds against a "
-            "bolt that "
-            "is pulled through isn't reckoned here.",
+            f"Cut slots for {hung.count} x {hung.hardware.words} in the middle line of the top member, the outer ones "
+            f"{inset} from the ends, and bolt them through the face of the rail {panel.mark}-R, 4 bolt diameters or "
+            "more "
+            "from its edges, with washers.",
+            "Hold: two people can lift it by its eyes alone, and no corner opens.",
         )
     return (
         measure_sheet(panel.frame, tape),
         *join_frame(panel.frame, (panel.length, panel.depth), panel.width, build, tape),
+        f"Glue and screw the hanging rail {panel.mark}-R on edge under the top member, in the middle of the thickness, "
+        "from end to end.",
         "Hold: flat. A straight edge along and across both faces touches all four members.",
         *eyes,
-        f"Lay the batts {batts} into the frame. {sew}They have to stand by themselves when the frame is set upright.",
+        f"Lay the batts {batts} into the frame under the rail. {sew}They have to stand by themselves when the frame "
+        "is set upright.",
         "Hold: the batts press the cloth on neither face: a straight edge laid over the frame touches none of them.",
         *cloth_steps(build.pieces, tape),
         f"Lay {cloth.mark} ({size_on_tape(blank_size(cloth), tape)}) out, the frame on it, and fold it "

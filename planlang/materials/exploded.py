@@ -11,9 +11,11 @@ from math import cos, pi, sin
 from typing import Any
 
 from planlang.geometry.footprint import inset
+from planlang.materials.braces import breadth
 from planlang.materials.cores import batt_grid
 from planlang.materials.covering import blank_size
 from planlang.materials.model import PanelBuild, Part, Piece
+from planlang.materials.outlined import brace_at
 from planlang.materials.parts import inside, member_length
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
 from planlang.plan.outline import Outline
@@ -66,7 +68,8 @@ def apart(build: PanelBuild) -> tuple[Apart, ...]:
 
 def _framed(build: PanelBuild, panel: FramedAbsorber) -> tuple[Apart, ...]:
     t = panel.frame.sheet.thickness
-    braces = [_brace(panel, panel.braces, centre) for centre in build.braces] if panel.braces else []
+    between = (t, panel.width - t)
+    braces = [_brace(panel, panel.braces, centre, between) for centre in build.braces] if panel.braces else []
     ring = Apart(_of(build, "side", "end", "brace"), (*_ring(panel.frame, _face(panel), panel.frame_depth), *braces))
     return _kept(
         _flat(build, "facing", panel.facing.sheet.thickness if panel.facing else NONE),
@@ -88,7 +91,7 @@ def _gap(build: PanelBuild, panel: FramedAbsorber, gap: ShadowGap) -> Apart:
 
 
 def _outlined(build: PanelBuild, panel: PanelType, outline: Outline) -> tuple[Apart, ...]:
-    """A framed or a board absorber of another outline; its braces are drawn as far as the face goes."""
+    """A framed or a board absorber of another outline; its braces are drawn with square ends."""
     around = outline_corners(outline)
     frame = panel.frame if isinstance(panel, FramedAbsorber) else None
     within = inset(around, frame.sheet.thickness) if frame else around
@@ -99,7 +102,9 @@ def _outlined(build: PanelBuild, panel: PanelType, outline: Outline) -> tuple[Ap
         pairs = zip(around, (*around[1:], around[0]), within, (*within[1:], within[0]), strict=True)
         ring = [_plate((one, two, four, three), NONE, panel.frame_depth) for one, two, three, four in pairs]
         if panel.braces:
-            ring += [_brace(panel, panel.braces, centre) for centre in build.braces]
+            for centre in build.braces:
+                reach = brace_at(within, centre, breadth(panel.braces))
+                ring.append(_brace(panel, panel.braces, centre, (reach.low, reach.high)))
     thick = core.layers * core.batt.thickness if core else NONE
     return _kept(
         _cloth(build, "front"),
@@ -143,9 +148,10 @@ def _membrane(build: PanelBuild, panel: MembraneAbsorber) -> tuple[Apart, ...]:
 
 def _baffle(build: PanelBuild, panel: Baffle) -> tuple[Apart, ...]:
     size, t = (panel.length, panel.depth), panel.frame.sheet.thickness
-    room = (size[0] - 2 * t, size[1] - 2 * t)
-    ring = Apart(_of(build, "side", "end"), _ring(panel.frame, size, panel.width))
-    return _kept(_cloth(build, "front", size), ring, _batts(build, panel.core, room, (t, t)))
+    top, middle = size[1] - t, (panel.width - t) / 2
+    rail = _box((t, size[0] - t), (top - panel.rail_depth, top), (middle, middle + t))
+    ring = Apart(_of(build, "side", "end", "hanging rail"), (*_ring(panel.frame, size, panel.width), rail))
+    return _kept(_cloth(build, "front", size), ring, _batts(build, panel.core, panel.room, (t, t)))
 
 
 def _diffuser(build: PanelBuild, panel: Diffuser) -> tuple[Apart, ...]:
@@ -240,12 +246,11 @@ def _ring(frame: Frame, size: Corner, deep: Fraction) -> tuple[Solid, ...]:
     return (*ends, *sides)
 
 
-def _brace(panel: FramedAbsorber, braces: Braces, centre: Fraction) -> Solid:
-    t = panel.frame.sheet.thickness
-    flat = braces.lie == "flat"
-    wide, deep = (braces.width, braces.sheet.thickness) if flat else (braces.sheet.thickness, braces.width)
-    top = panel.frame_depth - braces.setback
-    return _box((centre - wide / 2, centre + wide / 2), (t, panel.width - t), (top - deep, top))
+def _brace(panel: FramedAbsorber, braces: Braces, centre: Fraction, across: Corner) -> Solid:
+    """A brace from side to side, `across` where it begins and ends."""
+    deep = braces.sheet.thickness if braces.lie == "flat" else braces.width
+    wide, top = breadth(braces), panel.frame_depth - braces.setback
+    return _box((centre - wide / 2, centre + wide / 2), across, (top - deep, top))
 
 
 def _flat(build: PanelBuild, role: str, thickness: Fraction) -> Apart:

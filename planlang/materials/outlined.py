@@ -104,8 +104,8 @@ def brace_pieces(
     within = inset(outline.corners, panel.frame.sheet.thickness)
     alike: dict[tuple[Fraction, str], list[Fraction]] = {}
     for centre in centres:
-        low, high, ends = brace_at(within, centre, braces.width if braces.lie == "flat" else braces.sheet.thickness)
-        alike.setdefault((Fraction(math.ceil((high - low) * SAWN), SAWN), ends_words(ends)), []).append(centre)
+        reach = brace_at(within, centre, braces.width if braces.lie == "flat" else braces.sheet.thickness)
+        alike.setdefault((Fraction(math.ceil(reach.length * SAWN), SAWN), reach.words), []).append(centre)
     several = len(alike) > 1
     return tuple(
         Part(
@@ -117,19 +117,36 @@ def brace_pieces(
     )  # fmt: skip
 
 
-def brace_at(
-    within: Sequence[Spot], centre: Fraction, breadth: Fraction
-) -> tuple[Fraction, Fraction, tuple[SawSettings, SawSettings]]:
-    """From where to where a brace reaches at most, and how its ends are cut."""
-    edges = [centre - breadth / 2, centre + breadth / 2]
-    levels = [*edges, *(up for _, up in within if edges[0] < up < edges[1])]
-    chords = [chord_of(within, level) for level in levels]
-    lower, upper = chord_of(within, edges[0]), chord_of(within, edges[1])
-    leans = [
-        math.degrees(math.atan2(float(high - low), float(breadth))) for low, high in zip(lower, upper, strict=True)
-    ]
+@record
+class Reach:
+    """From where to where a brace reaches at its longest, how its ends are cut, and whether one meets a corner."""
+
+    low: Fraction
+    high: Fraction
+    ends: tuple[SawSettings, SawSettings]
+    corner: bool
+
+    @property
+    def length(self) -> Fraction:
+        """Its length at the longest, mm."""
+        return self.high - self.low
+
+    @property
+    def words(self) -> str:
+        """How its ends are cut."""
+        return ends_words(self.ends) + ("; where it meets a corner, scribed to the drawing" if self.corner else "")
+
+
+def brace_at(within: Sequence[Spot], centre: Fraction, breadth: Fraction) -> Reach:
+    """How far a brace reaches between the sides of a frame, which stand inside the outline by their thickness."""
+    heights = [up for _, up in within]
+    lower, upper = (min(max(centre + half, min(heights)), max(heights)) for half in (-breadth / 2, breadth / 2))
+    corners = [up for up in heights if lower < up < upper]
+    chords = [chord_of(within, level) for level in (lower, upper, *corners)]
+    leans = (math.degrees(math.atan2(float(high - low), float(breadth))) for low, high in zip(*chords[:2], strict=True))
     first, second = sorted((across_grain(lean) for lean in leans), key=lambda end: end.mitre)
-    return min(low for low, _ in chords), max(high for _, high in chords), (first, second)
+    ends = min(low for low, _ in chords), max(high for _, high in chords)
+    return Reach(*ends, (first, second), bool(corners))
 
 
 def cut_to_outline(parts: Sequence[Part], panel: PanelType, outline: Outline, less: Fraction) -> tuple[Part, ...]:

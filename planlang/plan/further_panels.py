@@ -119,7 +119,8 @@ class CornerTrap(PanelType):
 class Baffle(PanelType):
     """A panel that hangs upright from its top edge, clear all round, both faces under cloth.
 
-    As it hangs: `width` is how thick it is, `length` runs along its top edge, `depth` is how far it reaches down.
+    As it hangs: `width` is how thick it is, `length` runs along its top edge, `depth` is how far it reaches down. Under
+    its top member a hanging rail stands on edge in the middle, from end to end, to which its eyes are bolted.
     """
 
     frame: Frame
@@ -135,6 +136,22 @@ class Baffle(PanelType):
     def eyes_in_line(self) -> bool:
         """They are on its top edge."""
         return True
+
+    @property
+    def rail(self) -> Sheet | None:
+        """The sheet of its hanging rail."""
+        return self.frame.sheet
+
+    @property
+    def rail_depth(self) -> Fraction:
+        """How far the hanging rail reaches down under the top member, mm: as far as the baffle is thick."""
+        return self.width
+
+    @property
+    def room(self) -> tuple[Fraction, Fraction]:
+        """What the batts fill, along and down, mm: inside the frame, under the hanging rail."""
+        loss = 2 * self.frame.sheet.thickness
+        return self.length - loss, self.depth - loss - self.rail_depth
 
     @property
     def uses(self) -> tuple[Use, ...]:

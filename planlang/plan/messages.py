@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from planlang.plan.quantity import Kind, Quantity
+from planlang.plan.tape import TapeStyle, exact_words
 from planlang.plan.vocabulary.declare import Variant
 from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.messages import in_groups
@@ -293,9 +294,12 @@ def unused_statement(span: Span, message: str, mend: str = "") -> Diagnostic:
     return Diagnostic("no-effect", message, span, mend, Severity.WARNING)
 
 
-def bay_too_small(span: Span, first: str, second: str, width: Fraction, less: Fraction) -> Diagnostic:
-    """A bay that is no wider than what is to be taken off it."""
-    message = f"the bay between {first} and {second} is {float(width):g} mm wide, and {float(less):g} mm come off it"
+def bay_too_small(
+    span: Span, first: str, second: str, lengths: tuple[Fraction, Fraction], tape: TapeStyle
+) -> Diagnostic:
+    """A bay that is no wider than what is to be taken off it; `lengths` are how wide it is, and how much less."""
+    width, less = (exact_words(length, tape) for length in lengths)
+    message = f"the bay between {first} and {second} is {width} wide, and {less} come off it"
     return Diagnostic("bay-too-small", message, span, "take less off, or leave that bay out")
 
 

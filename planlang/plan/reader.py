@@ -25,7 +25,7 @@ from planlang.plan.entry import Entry
 from planlang.plan.model import Array, Job, Plan
 from planlang.plan.quantity import INCH, Quantity
 from planlang.plan.room import Room
-from planlang.plan.tape import TapeStyle
+from planlang.plan.tape import METRIC, USUAL_TAPES, TapeStyle
 from planlang.plan.units import nearest_unit
 from planlang.plan.values import Setting
 from planlang.plan.vocabulary import FILE
@@ -69,7 +69,7 @@ def type_plan(checked: Checked, option: str, surveyed: bool = True) -> Outcome[P
     project = checked.project
     sink = list(checked.findings)
     entries = [entry.copied() for entry in checked.files]
-    names = Names(sink, sure=not project.incomplete)
+    names = Names(sink, sure=not project.incomplete, tape=tape_of(project))
     for file_entry in entries:
         for entry in file_entry.body:
             named = "name" in entry.values or (entry.faulty and entry.guess)
@@ -102,6 +102,12 @@ def unit_of(file: PlanFile) -> str | None:
             meant = stated if stated in UNITS else nearest_unit(stated)
             return meant if meant in UNITS else "mm"
     return None
+
+
+def tape_of(project: Project) -> TapeStyle:
+    """How a plan's lengths are printed in what is said before its job is read: in its unit, to the usual step."""
+    units = unit_of(project.files[-1]) if project.files else None
+    return USUAL_TAPES.get(units or "mm", METRIC)
 
 
 def read_figures(

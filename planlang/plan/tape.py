@@ -22,6 +22,7 @@ class TapeStyle:
 METRIC = TapeStyle("mm", Fraction(1))
 IMPERIAL = TapeStyle("in", INCH / 16)
 FEET = TapeStyle("ft-in", INCH / 16)
+USUAL_TAPES = {"mm": METRIC, "cm": TapeStyle("cm"), "m": TapeStyle("m"), "in": IMPERIAL, "ft-in": FEET}
 
 
 def on_tape(length: Fraction, style: TapeStyle, with_unit: bool = True) -> str:
@@ -34,6 +35,15 @@ def on_tape(length: Fraction, style: TapeStyle, with_unit: bool = True) -> str:
         return sign + _inches(steps * step, style.units == "ft-in")
     scale = step.denominator * {"mm": 1, "cm": 10, "m": 1000}[style.units]
     return sign + _decimal(steps * step.numerator, scale) + (f" {style.units}" if with_unit else "")
+
+
+def exact_words(length: Fraction, style: TapeStyle) -> str:
+    """A length as on a tape where it is a whole number of its steps, else with decimals, to 0.01 mm or 0.001 in."""
+    if (length / style.step).denominator == 1:
+        return on_tape(length, style)
+    if style.is_imperial:
+        return f"{float(round(length / INCH, 3)):.10g} in"
+    return f"{float(round(length, 2)):.10g} mm"
 
 
 def size_on_tape(lengths: tuple[Fraction, ...], style: TapeStyle) -> str:

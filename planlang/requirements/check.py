@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 
 from planlang.acoustics.model import Expected, TargetBand
-from planlang.geometry.model import Box
+from planlang.geometry.model import Box, PlacedPanel
+from planlang.geometry.shapes import panel_footprint
 from planlang.materials.model import Materials
 from planlang.plan.figure import significant
 from planlang.plan.stated import Requirement
@@ -40,8 +41,9 @@ def check(requirement: Requirement, results: Results) -> Held:
 
 def gap(requirement: Requirement, results: Results) -> Found:
     """The least (or largest) gap between neighbours of an array on its surface."""
-    boxes = [panel.box for panel in results.layout.panels if panel.array.family == requirement.of]
-    gaps = gaps_between(boxes)
+    panels = [panel for panel in results.layout.panels if panel.array.family == requirement.of]
+    shaped = any(panel.shape is not None for panel in panels)
+    gaps = gaps_of_shapes(panels) if shaped else gaps_between([panel.box for panel in panels])
     if not gaps:
         return NOTHING
     value = max(gaps) if requirement.sense == "most" else min(gaps)
@@ -57,6 +59,22 @@ def gaps_between(boxes: Sequence[Box]) -> list[Fraction]:
         beside = [other.left - box.right for other in level if other.left >= box.right]
         above = [other.lower - box.upper for other in plumb if other.lower >= box.upper]
         gaps += [min(found) for found in (beside, above) if found]
+    return gaps
+
+
+def gaps_of_shapes(panels: Sequence[PlacedPanel]) -> list[Fraction]:
+    """The clear distance from each panel to the nearest other one of its surface, mm, by their true outlines."""
+    from planlang.geometry.footprint import gap_between, on_grain  # noqa: PLC0415 - few plans have such panels
+
+    shapes = [panel_footprint(panel) for panel in panels]
+    gaps: list[Fraction] = []
+    for index, own in enumerate(shapes):
+        beside = [
+            gap_between(own, other)
+            for number, other in enumerate(shapes)
+            if number != index and panels[number].surface == panels[index].surface
+        ]
+        gaps += [on_grain(max(min(beside), 0.0))] if beside else []
     return gaps
 
 

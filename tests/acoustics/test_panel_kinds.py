@@ -9,10 +9,13 @@ import tests.builders as make
 from planlang.acoustics.air import AirState
 from planlang.acoustics.kinds import buildup, is_counted, open_face
 from planlang.acoustics.panels import endless_absorption
+from planlang.acoustics.ray_room import room_faces, scattering_words
 from planlang.acoustics.resonators import perforated_resonance
 from planlang.plan.panel import Core, Covering, Measured, PanelType
+from planlang.plan.sequences import SPEED
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
+from tests.acoustics.rooms import box, layout, lined
 from tests.materials.test_diffuser import diffuser
 from tests.materials.test_joints_and_backs import back_board, board_panel, facing
 
@@ -74,3 +77,18 @@ def test_a_diffuser_counts_for_nothing_unless_it_was_measured():
     assert not is_counted(diffuser())
     assert is_counted(diffuser(measured=measured))
     assert open_face(diffuser()) == pytest.approx(0.72)
+
+
+def test_a_diffuser_scatters_in_the_rays_within_its_range_and_no_panel_beside_it_does():
+    spread, plain = make.array(name="spread", mark="S", panel=diffuser()), make.array()
+    found = layout((spread, 1), (plain, 1))
+    faces = room_faces(make.plan(arrays=(spread, plain)), box(lined("board", 0.1)), found, ())
+    (ceiling,) = [face for face in faces if len(face.pieces) == 3]
+    wells = diffuser().wells
+    upper = float(SPEED) / 1000 / (2 * float(wells.width) / 1000)  # wells half a wavelength wide
+    shares = [0.7 if float(wells.design) <= band <= upper else 0.2 for band in OCTAVES]
+    assert {0.2, 0.7} == set(shares)
+    assert list(ceiling.pieces[0].scatter) == shares
+    assert ceiling.pieces[1].scatter == 0.2
+    assert any("diffusers: 70 %" in line for line in scattering_words(found))
+    assert not any("diffusers" in line for line in scattering_words(layout((plain, 1))))

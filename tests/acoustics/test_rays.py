@@ -3,9 +3,10 @@
 import numpy as np
 import pytest
 
+from planlang.acoustics.decay_curves import backward_integral, reverberation_time
 from planlang.acoustics.pieces import piece_map
-from planlang.acoustics.rays import EARS, Rays, bands_alike, trace
-from tests.reference.test_acoustics_rays import SOURCE, Face, Piece, box
+from planlang.acoustics.rays import EARS, MOST_FLIGHTS, STEP, Rays, _Tracer, bands_alike, trace
+from tests.reference.test_acoustics_rays import EAST, NORTH, SOURCE, UP, Face, Piece, box, face
 
 EAR = np.array([4.0, 2.0, 1.2])
 
@@ -77,3 +78,30 @@ def test_of_many_listeners_each_hears_as_much_as_one_alone():
     for number in (0, 2 * EARS - 1):
         alone = trace(room, SOURCE, [ears[number]], 343.2, np.zeros(1), 5, Rays(8000)).listeners.sum()
         assert many[number] == pytest.approx(alone, rel=0.05)
+
+
+def with_block(gap):
+    """A box with a block on its floor, so far (m) from the south wall; with a back only where there is a gap."""
+    x1, x2, y1, y2, top = 1.5, 3.5, gap, 0.6 + gap, 1.2
+    sides = [
+        ((x1, y2, 0), EAST, UP, NORTH, (x2 - x1, top)),
+        ((x1, y1, 0), NORTH, UP, -EAST, (y2 - y1, top)),
+        ((x2, y1, 0), NORTH, UP, EAST, (y2 - y1, top)),
+        ((x1, y1, top), EAST, NORTH, UP, (x2 - x1, y2 - y1)),
+    ]
+    if gap:
+        sides.append(((x1, y1, 0), EAST, UP, -NORTH, (x2 - x1, top)))
+    return [*box((5, 4, 2.6), (0.1,) * 6, 0.3), *(face(*side, 0.1, 0.3) for side in sides)]
+
+
+def test_a_slit_that_a_survey_leaves_takes_no_time_and_changes_nothing():
+    source = np.array([4.2, 3.1, 1.4])
+    times = []
+    for gap in (0.0, 0.001):
+        tracer = _Tracer(with_block(gap), source, [], 343.2, 3, 4000, np.zeros(1, dtype=np.intp))
+        for window in (0.08, 0.16, 0.24, 0.32, 0.40):
+            tracer.advance(window)
+        assert tracer.bounce.max() < 5 * MOST_FLIGHTS
+        assert tracer.lost == 0
+        times.append(reverberation_time(backward_integral(tracer.remaining(200), STEP), STEP)[0])
+    assert times[1] == pytest.approx(times[0], rel=0.03)

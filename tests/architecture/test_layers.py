@@ -81,10 +81,11 @@ def called(node: ast.Call) -> str:
 
 
 def unsteady(tree: ast.Module) -> list[str]:
-    """What depends on the moment, the machine or chance."""
-    found = [name for name in imported_names(tree) if name.split(".")[0] in UNSTEADY]
-    calls = [called(node) for node in ast.walk(tree) if isinstance(node, ast.Call)]
-    return found + [name for name in calls if name in ("now", "today")]
+    """What depends on the moment, the machine or chance. `Random(seed).random` draws alike on every Python."""
+    found = [name for name in imported_names(tree) if name.split(".")[0] in UNSTEADY and name != "random.Random"]
+    calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+    unseeded = ["Random()" for call in calls if called(call) == "Random" and not call.args]
+    return found + unseeded + [called(call) for call in calls if called(call) in ("now", "today")]
 
 
 def printing(tree: ast.Module) -> list[int]:

@@ -2,11 +2,14 @@
 
 `python -m tests.bench.cutting [EFFORT] [SET ...]` prints every instance and the totals. Every layout, whoever made it,
 passes the replay: ours cut by cut, a peer's by the independent check that its parts come free by cuts from edge to
-edge. A peer has the time that we took on the same instance, and no less than a tenth of a second.
+edge. A peer has the time that we took on the same instance, and no less than a tenth of a second. `--one-in N` takes
+every N-th instance of a set, which is some of each size; `--parts locked` or `free` one of the two ways; `--alone` asks
+no peer. Seconds are those of the processor, of this process alone.
 """
 
 from __future__ import annotations
 
+import argparse
 import json
 import sys
 import time
@@ -107,22 +110,32 @@ def summed(title: str, results: Sequence[Result]) -> list[Line]:
     return lines
 
 
-def measure(
-    repetitions: int = 1, effort: int = 1, sets: Sequence[str] = (), most: int | None = None, every: bool = False
-) -> list[Line]:
-    """Each set once, for counted work doesn't vary: its line, with `every` a line for each instance before it.
+@dataclass(frozen=True)
+class Choice:
+    """What is measured: the sets (all where none is named), the ways parts lie, and which instances of each set."""
 
-    `most`: only so many instances of each set.
-    """
-    lines: list[Line] = [peer.absent for peer in PEERS if peer.absent]
-    peers = [peer for peer in PEERS if not peer.absent]
+    sets: Sequence[str] = ()
+    modes: Sequence[str] = (LOCKED, FREE, OWN)
+    one_in: int = 1
+    most: int | None = None
+    alone: bool = False
+
+    def rows(self, name: str) -> list[dict[str, object]]:
+        """The instances chosen of a set."""
+        return list(rows(name))[:: self.one_in][: self.most]
+
+
+def measure(repetitions: int = 1, effort: int = 1, choice: Choice = Choice(), every: bool = False) -> list[Line]:
+    """Each set once, for counted work doesn't vary: its line, with `every` a line for each instance before it."""
+    peers = [] if choice.alone else [peer for peer in PEERS if not peer.absent]
+    lines: list[Line] = [] if choice.alone else [peer.absent for peer in PEERS if peer.absent]
     for name, mode in SHEET_SETS:
-        if not sets or name in sets:
-            results = [lay_sheets(row, mode, effort, peers) for row in list(rows(name))[:most]]
+        if mode in choice.modes and (not choice.sets or name in choice.sets):
+            results = [lay_sheets(row, mode, effort, peers) for row in choice.rows(name)]
             lines += [*(each_line(each) for each in results if every), *summed(f"{name}, {mode}", results)]
     for name in STICK_SETS:
-        if not sets or name in sets:
-            results = [lay_sticks(row, effort) for row in list(rows(name))[:most]]
+        if OWN in choice.modes and (not choice.sets or name in choice.sets):
+            results = [lay_sticks(row, effort) for row in choice.rows(name)]
             lines += [*(each_line(each) for each in results if every), *summed(name, results)]
     return lines
 
@@ -138,8 +151,19 @@ def main() -> int:
     """Run this benchmark alone."""
     from tests.bench.__main__ import as_text
 
-    effort = int(sys.argv[1]) if len(sys.argv) > 1 else 1
-    print(as_text(f"{TITLE}, effort {effort}", measure(effort=effort, sets=sys.argv[2:], every=True)))
+    parser = argparse.ArgumentParser(prog="python -m tests.bench.cutting", description=TITLE)
+    parser.add_argument("effort", nargs="?", type=int, default=1)
+    parser.add_argument("sets", nargs="*", metavar="SET")
+    parser.add_argument("--parts", choices=[LOCKED, FREE])
+    parser.add_argument("--one-in", type=int, default=1, metavar="N")
+    parser.add_argument("--alone", action="store_true")
+    given = parser.parse_args()
+    known = {*dict(SHEET_SETS), *STICK_SETS}
+    if not known.issuperset(given.sets):
+        parser.error(f"the sets are {', '.join(sorted(known))}")
+    modes = [given.parts] if given.parts else [LOCKED, FREE, OWN]
+    choice = Choice(given.sets, modes, given.one_in, alone=given.alone)
+    print(as_text(f"{TITLE}, effort {given.effort}", measure(effort=given.effort, choice=choice, every=True)))
     return 0
 
 

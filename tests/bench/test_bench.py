@@ -94,7 +94,7 @@ def test_the_checks_grow_hardly_faster_than_the_panels() -> None:
 
 
 def test_cutting_is_measured_instance_by_instance_beside_its_bound() -> None:
-    lines = cutting.measure(most=2, every=True)
+    lines = cutting.measure(choice=cutting.Choice(most=2), every=True)
     instances = [line for line in lines if line.least and "proven" not in line.what]
     assert len(instances) == 2 * (len(cutting.SHEET_SETS) + len(cutting.STICK_SETS))
     assert all(line.ratio >= 1 for line in instances)

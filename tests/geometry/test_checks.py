@@ -146,6 +146,7 @@ def test_low_headroom_is_a_warning():
     assert found.severity is Severity.WARNING
     # 2120 - drop 60 - depth 80
     assert found.message == "the lowest corner of SC1 is 1980 mm above the floor, under 2000 mm, and 3 more like it"
+    assert found.mend == "hang it 20 mm higher, or keep people from under it"
     assert layout_of(overhead(), linings=JOISTS, ceiling=(builders.flat(height=2140),)).diagnostics == ()
 
 

@@ -2,8 +2,6 @@
 
 from fractions import Fraction as F
 
-import pytest
-
 from planlang.geometry.layout import place_arrays
 from planlang.geometry.placement.following import cut_to_slopes
 from planlang.plan.panel import Frame
@@ -90,8 +88,17 @@ def test_built_panels_are_held_against_what_they_would_be_now():
     assert "2558" in finding.message
 
 
-@pytest.mark.parametrize("below", [0, 250])
-def test_what_is_cut_stays_on_its_surface(below):
+def test_the_remedies_that_are_left_for_a_built_panel_are_said():
+    made = Made(at=NOWHERE, panels=("W1",), date="", size=None)
+    panel = builders.panel_type(length=F(1500), hung_by=builders.cleats())
+    at = Points(at=NOWHERE, centres=((F(350), F(2120)),))
+    wall = wall_array(surface="east wall", top_below=BELOW, placement=at, panel=panel, made=(made,))
+    plan = builders.plan(arrays=(wall,), room=builders.room(ceiling=SLOPES, depth=F(4000)))
+    (finding,) = cut_to_slopes(plan, rooms_of(*SLOPES, depth=F(4000)).value).diagnostics
+    assert "stay as they are" in finding.mend
+
+
+def test_what_is_cut_stays_on_its_surface():
     cut, layout = placed(700, 2000, 3300, length=3400)
     assert "panel-off-surface" not in codes(layout)
     assert len(cut.value.arrays) == 3

@@ -18,8 +18,9 @@ from planlang.geometry.footprint import (
 )
 from planlang.geometry.pose import pose_of
 from planlang.plan.outline import Outline
-from planlang.plan.placement import Points, Reflections
+from planlang.plan.placement import Mirrored, Points, Reflections
 from planlang.plan.room import Place, Use
+from planlang.requirements.check import gaps_of_shapes
 from planlang.syntax.span import NOWHERE
 from tests import builders
 from tests.geometry.rooms import codes, keep, laid_out, lamp, layout_of, usual, wall_array, zone
@@ -210,3 +211,22 @@ def test_a_turned_panel_covers_its_reflections_by_its_true_outline(turn, short):
     plan = builders.plan(arrays=(array,), use=Use(at=NOWHERE, target=None, places=places))
     said = [each.message for each in laid_out(plan).diagnostics if each.code == "reflection-not-covered"]
     assert [short in message for message in said] == ([True] if short else [])
+
+
+@pytest.mark.parametrize(("own", "said"), [(30, []), (-30, ["mirror-turned-alike"]), (0, ["mirror-turned-alike"])])
+def test_a_mirrored_array_is_turned_the_other_way(own, said):
+    other = hung(placement=Mirrored(at=NOWHERE, array="clouds"), name="more", mark="M", turn=own)
+    first = hung((1500, 2000), turn=-30)
+    outcome = layout_of(first, other)
+    assert [code for code in codes(outcome) if code != "hang-from-lining"] == said
+    one, two = outcome.value.panels
+    mirrored = {(round(6000 - x, 6), round(y, 6)) for x, y in one.outline}
+    assert (mirrored == {(round(x, 6), round(y, 6)) for x, y in two.outline}) == (not said)
+
+
+def test_a_required_gap_is_that_between_the_true_outlines():
+    """Turned by 30 and 700 apart along their own width, panels 600 wide are 100 apart; their rectangles overlap."""
+    cos, sin = math.cos(math.pi / 6), math.sin(math.pi / 6)
+    rule = Points(at=NOWHERE, centres=((F(2000), F(2000)), (F(2000) + F(700 * cos), F(2000) + F(700 * sin))))
+    panels = layout_of(hung(placement=rule, turn=30)).value.panels
+    assert [float(gap) for gap in gaps_of_shapes(panels)] == pytest.approx([100, 100], abs=1e-6)

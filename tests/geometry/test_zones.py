@@ -7,11 +7,11 @@ import pytest
 
 from planlang.geometry.checks.depth import body_corners
 from planlang.geometry.room import build_room
-from planlang.plan.safety import SecondSupport
+from planlang.plan.safety import SecondSupport, UpSlopeTie
 from planlang.plan.stated import Allowance, Space
 from planlang.syntax.span import NOWHERE
 from tests import builders
-from tests.geometry.rooms import at, codes, feature, lamp, layout_of, lined, members, only, rail, zone
+from tests.geometry.rooms import at, codes, feature, lamp, layout_of, lined, members, only, rail, slope, zone
 
 BACK = (1500, 500, 1700, 800)  # reaches 100 under a panel from 1000 to 1600
 FIRST_CLEAT = (1050, 1900, 1150, 2000)  # the cleats of that panel are at 1100 and 1500, 1940 up
@@ -168,3 +168,22 @@ def test_no_panel_reaches_into_what_is_kept_free_of_the_room():
     found = only(layout_of(panel, spaces=(kept(0, int(front) + 30),)), "panel-in-space")
     assert found.message == "W1 of 'wall' reaches 30 mm into ladder, which the owner keeps free for movement"
     assert layout_of(panel, spaces=(kept(0, int(front)),)).diagnostics == ()  # they touch
+
+
+def test_the_plate_of_a_tie_up_the_slope_is_a_hole_too():
+    """A panel ends at 1800 up the slope, its tie reaches 300 further: its plate would be at 2100, 100 into the zone."""
+    piece = builders.screw_eye()
+    base = {"count": 1, "tie": piece, "eye": piece, "plate": piece, "screw": piece, "screws": 4, "reach": F(300)}
+    at_300 = builders.grid(1, 1, 0, across=builders.along("start", 2000), up=builders.along("start", 300))
+    hang = builders.hang(into="lining", square=True)
+    array = builders.array(
+        surface="south-pitch", placement=at_300, hang=hang, up_slope_tie=builders.make(UpSlopeTie, base, {})
+    )
+    planes = (slope("south-pitch", "south", 1500, 30), slope("north-pitch", "north", 1500, 30))
+    above = zone("drilling", (2200, 2000, 2600, 2200), surface="south-pitch")
+    (finding,) = [each for each in layout_of(array, ceiling=planes, zones=(above,)).diagnostics if "zone" in each.code]
+    assert (finding.code, "the plate of a tie of SC1 of 'clouds' would be 100 mm inside" in finding.message) == (
+        "hole-in-zone", True,
+    )  # fmt: skip
+    beside = zone("drilling", (2400, 2000, 2600, 2200), surface="south-pitch")
+    assert "hole-in-zone" not in codes(layout_of(array, ceiling=planes, zones=(beside,)))

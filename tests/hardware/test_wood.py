@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planlang.hardware.case import Case
+from planlang.hardware.spacing import close_fixings
 from planlang.hardware.timber import members_behind, rail_as_member
 from tests import builders as b
 from tests.hardware.scenes import ceiling_array, check, codes, hung, members, rail, rail_runs, surface, wall_array
@@ -114,3 +115,25 @@ def test_the_bolts_of_an_eye_have_room_in_the_frame(bolts, inset, depth, fits):
     outcome = check(ceiling_array(panel), surface())
     assert codes(outcome) == ([] if fits else ["frame-too-small"])
     assert outcome.value.hangable is fits
+
+
+def test_of_two_arrays_that_meet_both_are_told_and_the_thicker_shank_counts():
+    face = surface(members=members(runs="across"))
+    thin = ceiling_array(anchor=b.screw_eye(thread=F(60)))
+    thick = replace(ceiling_array(anchor=b.screw_eye(thread=F(60), shank=F(8))), name="others", mark="OC")
+    for gap, said in ((55, 2), (56, 0)):
+        panels = (hung(thin, face), hung(thick, face, left=900 + gap))
+        cases = [Case(array, face, (panel,), (), (), True, b.job().tape, b.plan().safety)
+                 for array, panel in zip((thin, thick), panels, strict=True)]  # fmt: skip
+        found = close_fixings(cases)
+        assert len(found) == said
+        assert all("56 mm is wanted" in each.message for told in found.values() for each in told)
+
+
+def test_hundreds_of_panels_in_one_place_are_told_in_no_time():
+    face = surface()
+    array = ceiling_array()
+    panels = tuple(hung(array, face, number=number) for number in range(300))
+    case = Case(array, face, panels, (), (), True, b.job().tape, b.plan().safety)
+    ((found,),) = close_fixings([case]).values()
+    assert "are 0 mm apart" in found.message

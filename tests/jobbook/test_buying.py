@@ -58,6 +58,13 @@ def test_the_order_is_grouped_by_supplier_with_a_bill_for_each(bought):
     )
 
 
+def test_a_tax_of_half_a_percent_is_not_rounded(bought):
+    (bill,) = bought.materials.bills
+    odd = replace(bought.materials, bills=(replace(bill, tax_share=F(135, 1000), borne=True),))
+    rows = tables(order(replace(bought, materials=odd)))["Bill of Northgate, prices of 2026-11-02"].rows
+    assert rows[2][0] == "Tax, 13.5 %, borne by the job"
+
+
 def test_what_is_on_the_shelf_is_listed_with_what_is_used_of_it(bought):
     (row,) = tables(order(bought))["From the shop's own shelf, used first"].rows
     assert row[:4] == ("birch ply 12", "1180 x 560 mm", "3", "2")

@@ -44,7 +44,7 @@ KINDS: dict[str, PanelType] = {
     "triangular": trap(),
     "square": trap(shape="square"),
     "baffle": baffle(),
-    "tiny baffle": baffle(length=F(200), depth=F(60), hung_by=None),
+    "tiny baffle": baffle(length=F(200), depth=F(100), hung_by=None),
 }  # fmt: skip
 
 

@@ -115,6 +115,15 @@ def test_steps_speak_of_marks_that_are_there():
         assert said <= known, build.type.name
 
 
+def test_each_part_has_its_label_with_its_mark_and_how_many_there_are():
+    plan = compiled()
+    counts = {part.mark: part.count for build in plan.materials.builds for part in build.parts}
+    rows = rows_of(book().markdown, "Labels for the parts")
+    assert {row[0] for row in rows} == set(counts)
+    for mark, *_, said in rows:
+        assert counts[mark] == int(re.findall(r"\d+", said)[-1]), said
+
+
 def test_labels_and_hang_schedule_have_the_panels_of_the_build_cards():
     plan = compiled()
     wanted = {mark for build in plan.materials.builds for mark in build.panels}

@@ -137,3 +137,5 @@ def test_one_sheet_fewer_is_found_on_a_published_list(name: str):
     relay = Relay(problem, first, 1)
     relay.run(len(first) - 1, Work(3_000_000))
     assert len(relay.plan) < len(first)
+    laid = [area_of(tree_of(problem, sheet)) for sheet in relay.plan]
+    assert sum(laid) == sum(area * count for area, count in zip(problem.areas, problem.counts, strict=True))

@@ -176,28 +176,32 @@ def test_a_trap_is_filled_from_whole_batts():
 
 def test_a_baffle_by_hand():
     build = built(baffle())
-    # frame of strips 54 wide round 1200 x 300; batts inside 1176 x 276
+    # frame of strips 54 wide round 1200 x 300, a rail 54 deep under the top; batts inside 1176 x 300 - 24 - 54
     # cloth: 1200 + 2 x 54 along, 2 x 300 + 54 + 2 x 30 round
     assert sizes(build) == {
         "X-S": (2, 1176, 54),
         "X-E": (2, 300, 54),
-        "X-K1": (1, 1176, 276),
+        "X-R": (1, 1176, 54),
+        "X-K1": (1, 1176, 222),
         "X-F": (1, 1308, 714),
     }
     # 2 of air, 50 of batt, 2 of air
     assert [(line.thickness, line.depth) for line in build.stack] == [(2, 2), (50, 52), (2, 54)]
     found = weights(build)
     assert found["frame"] == pytest.approx(2 * (1.176 + 0.3) * 0.054 * 0.012 * 680)
-    assert found["core"] == pytest.approx(1.176 * 0.276 * 0.05 * 45)
+    assert found["hanging rail"] == pytest.approx(1.176 * 0.054 * 0.012 * 680)
+    assert found["core"] == pytest.approx(1.176 * 0.222 * 0.05 * 45)
     assert found["cloth"] == pytest.approx(1.308 * 0.714 * 0.3)
     assert found["eyes"] == pytest.approx(0.1)
-    assert {item.height_mm for item in build.masses if item.words != "eyes"} == {150}, "half way down"
+    heights = {item.words: item.height_mm for item in build.masses}
+    # from the top edge: the frame's middle 150, the rail's 12 + 27, the batts' 12 + 54 + 111
+    assert (heights["frame"], heights["hanging rail"], heights["core"]) == (150, 39, 177)
     # 2 x (1200 + 300) / 30 = 100 and 16 at the corners
     assert ("staples, front cloth", 116) in [(words, count) for words, count, _ in build.fastenings]
 
 
 def test_joints_that_lie_under_the_cloth_are_taped():
-    # 1476 inside: a batt of 1200 and a piece of 276, one joint of 276 across, on both faces: 0.552 m, so 1
+    # 1476 inside: a batt of 1200 and a piece of 276, one joint of 222 across, on both faces: 0.444 m, so 1
     long = built(baffle(length=F(1500)))
     assert len(long.joints) == 1
     assert [(words, count) for words, count, _ in long.fastenings][-1] == ("tape over joints of the batts, metres", 1)

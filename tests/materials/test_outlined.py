@@ -128,3 +128,11 @@ def test_a_frame_that_fills_its_outline_is_too_small():
 def test_members_that_stand_square_to_the_face_need_the_bevel_alone(corner, bevel):
     found = saw_settings(corner)
     assert (found.mitre, found.bevel) == pytest.approx((0, bevel))
+
+
+def test_a_brace_at_a_corner_is_scribed():
+    """The left side of the raking panel ends at 900: a brace 60 wide at 890 lies on both sides of that corner."""
+    braces = builders.braces(at_batt_joints=True, at_mid_length=False, positions=(F(890),))
+    build = build_of(mitred(braces=braces))
+    said = {part.mark: "scribed to the drawing" in part.how for part in build.parts if part.role == "brace"}
+    assert sorted(said.values()) == [False, True]

@@ -66,7 +66,10 @@ def test_blank_wider_than_the_roll():
     (finding,) = check_cloth(build, (narrow.cloth, cloth(words="broadcloth", width=F(2000))), METRIC)
     assert finding.code == "cloth-wider-than-roll"
     assert "60 mm wider than the roll of wool serge, 800 mm" in finding.message
-    assert finding.mend == "a roll at least 860 mm wide, or a panel at most 540 mm wide; broadcloth is 2000 mm wide"
+    assert (
+        finding.mend == "a roll at least 860 mm wide, or a panel at most 540 mm wide; broadcloth is 2000 mm wide; "
+        "or add `seamed`, if a seam may show"
+    )
 
 
 def test_blank_that_would_fit_the_other_way_round_says_so():

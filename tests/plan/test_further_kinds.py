@@ -66,7 +66,7 @@ def test_a_baffle_is_as_deep_as_its_face_is_high(tmp_path):
         (TRAP, "  corner       300 x 1200\n", "  face 300 x 1200\n", "statement-of-another-kind"),
         (TRAP, "triangular", "round", "wrong-form"),
         (BAFFLE, "eyes    2", "eyes    1", "clauses-disagree"),
-        (BAFFLE, "300 x 1200", "24 x 1200", "clauses-disagree"),
+        (BAFFLE, "300 x 1200", "74 x 1200", "clauses-disagree"),
         (BAFFLE, "ends full", "ends full, mitre joints", "clauses-disagree"),
         (BAFFLE, "  core", "  depth 60\n  core", "statement-of-another-kind"),
         (BAFFLE, "  baffle  50 thick\n", "", "statement-missing"),

@@ -26,7 +26,7 @@ def demo(name):
 
 def test_the_loft_is_read_as_it_is_written():
     plan = demo("hollowbrook/loft.plan")
-    assert plan.room.ceiling[1].foot == "south"
+    assert plan.room.ceiling[1].foot == "south wall"
     assert [(f.name, f.across, f.up) for f in plan.room.features if f.kind == "rooflight"] == [
         ("R1", 1200, 890), ("R2", 3590, 890), ("R3", 6000, 890),  # R2 was drawn at 3600 and found at 3590
     ]  # fmt: skip

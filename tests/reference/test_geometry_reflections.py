@@ -6,10 +6,11 @@ import math
 import numpy as np
 import pytest
 
-from planlang.geometry.reflections import mirror_image, reflection
+from planlang.geometry.polygon import edges_of, point_clearance
+from planlang.geometry.reflections import first_between, mirror_image, reflection
 from planlang.geometry.room import build_room
 from tests import builders
-from tests.geometry.rooms import rooms_of, slope
+from tests.geometry.rooms import floor_of, rooms_of, slope
 
 pra = pytest.importorskip("pyroomacoustics")
 
@@ -79,3 +80,38 @@ def test_a_polyhedral_room_of_the_library_gives_the_same_images_of_slopes():
     for name in ("south-pitch", "north-pitch"):
         own = mirror_image(room.surface(name), SOURCE)
         assert min(math.dist(image, own) for image in seen) < 0.5
+
+
+L_SHAPE = [(0, 0), (6000, 0), (6000, 2500), (2500, 2500), (2500, 5000), (0, 5000)]
+
+
+@pytest.mark.parametrize(
+    "places",
+    [
+        ((1200.0, 4200.0, 1500.0), (5000.0, 1200.0, 1200.0)),
+        ((1000.0, 1000.0, 1500.0), (5200.0, 1900.0, 1200.0)),
+        ((1900.0, 4700.0, 1500.0), (1300.0, 3100.0, 1200.0)),
+    ],
+)
+def test_what_is_seen_round_an_inner_corner_is_what_the_library_sees(places):
+    """An L-room, ends of it out of sight of one another: the library keeps the images that the ear can see."""
+    source, ear = places
+    room = rooms_of(builders.flat(height=2500), floor=floor_of(*L_SHAPE)).value
+    theirs = pra.Room.from_corners(np.array(L_SHAPE).T / 1000, fs=16000, max_order=1)
+    theirs.extrude(2.5)
+    theirs.add_source([coordinate / 1000 for coordinate in source])
+    theirs.add_microphone([coordinate / 1000 for coordinate in ear])
+    theirs.image_source_model()
+    kept = theirs.sources[0]
+    visible = np.asarray(theirs.visibility[0][0], dtype=bool)
+    seen = sorted(tuple(np.round(image * 1000)) for image in kept.images[:, (kept.orders == 1) & visible].T)
+    ours = []
+    for surface in room.surfaces:
+        found = reflection(surface, source, ear)
+        if found is None or point_clearance(edges_of(surface.outline), found.across, found.up) < 0:
+            continue
+        spot = surface.in_room(found.across, found.up)
+        if all(first_between(room.surfaces, surface, end, spot) is None for end in (source, ear)):
+            ours.append(tuple(np.round(mirror_image(surface, source))))
+    assert seen
+    assert sorted(ours) == seen

@@ -10,7 +10,14 @@ from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
-ASKS_OTHER_PANELS = ("bay-too-narrow", "row-too-wide", "nothing-fits", "cover-too-much", "reflection-not-covered")
+ASKS_OTHER_PANELS = (
+    "bay-too-narrow",
+    "row-too-wide",
+    "nothing-fits",
+    "cover-too-much",
+    "reflection-not-covered",
+    "no-height-under-slope",
+)
 
 
 def made_panels_changed(array: Array, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:

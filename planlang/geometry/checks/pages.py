@@ -61,6 +61,25 @@ array traps, mark W {
   fix screw into studs, 2 each
 }"""
 
+VOICES = (
+    "",
+    "use-of-room {\n  listener desk at 1000, 2000, height 1200\n  talker voice at 4000, 2000, height 1200\n}",
+)
+
+BATTENS = (
+    ("timber spruce {", "timber spruce {\n  section 63 x 63\n  stick 4800\n  price 9 GBP per stick"),
+    (FIX, "fix lag-eye into rails of spruce held by lag-eye"),
+)
+
+MIRRORED = """array west-clouds, mark M {
+  panel cloud
+  on ceiling
+  place mirrored from clouds
+  turned long side up, 10 deg anticlockwise
+  hang from eyes on eye, drop 100
+  fix lag-eye into rails of spruce held by lag-eye
+}"""
+
 CHECK_PAGES = {
     "no-height-under-slope": Page(
         "A panel that follows a slope with hardly a side left",
@@ -80,6 +99,32 @@ CHECK_PAGES = {
             ("panel cloud\n  on", "panel cloud, top 60 below the slope\n  on"),
         ),
         wrong=(("place at points 600, 700", "place at points 600, 2200"),),
+    ),
+    "mirror-turned-alike": Page(
+        "A mirrored array that isn't turned the other way",
+        "Seen in a mirror, what is turned clockwise is turned anticlockwise. `mirrored from` puts the middles in their "
+        "places; each array says itself how its panels are turned.",
+        given=(
+            (PLACE, "place at points 1200, 2000"),
+            ("turned long side up", "turned long side up, 10 deg clockwise"),
+            *BATTENS,
+            ("", MIRRORED),
+        ),
+        wrong=(("10 deg anticlockwise", "10 deg clockwise"),),
+    ),
+    "reflection-blocked": Page(
+        "A reflection that something stands in the way of",
+        "The mirror image of the talker would be seen in the surface, but a column, an inner corner or a beam stands "
+        "between the reflection and one of the two.",
+        given=(
+            VOICES,
+            (PLACE, "place at first reflections from voice to desk"),
+            (
+                "lining walls, floor plaster",
+                "lining walls, floor plaster\n  column P1 from 100, 100 to 300, 300, plaster",
+            ),
+        ),
+        wrong=(("column P1 from 100, 100 to 300, 300", "column P1 from 2900, 1900 to 3100, 2100"),),
     ),
     "drop-out-of-hand": Page(
         "A drop too small for a hand and its tool",

@@ -153,11 +153,21 @@ def _depth(hole: Hole, zone: Zone, box: Box) -> Fraction:
 
 
 def _holes(array: Array, surface: Surface, panels: Sequence[PlacedPanel], rails: Sequence[RailRun]) -> Iterator[Hole]:
-    """The hang points, and the screws of the rails that carry them."""
+    """The hang points, the plates of ties up the slope, and the screws of the rails that carry the points."""
     for panel in panels:
         yield from (Hole(point.name, point.across, point.up, screw=False) for point in panel.points)
+        yield from _tie_plates(array, panel)
     runs_up = surface.members is None or surface.members.runs == "up"
     for rail in rails:
         for at in rail.crossings:
             across, up = (at, rail.position) if runs_up else (rail.position, at)
             yield Hole(f"a screw of rail {rail.name}", across, up, screw=True)
+
+
+def _tie_plates(array: Array, panel: PlacedPanel) -> Iterator[Hole]:
+    """Where the ties of a panel are screwed: one in line with its middle, two or more from side to side."""
+    tie, box = array.up_slope_tie, panel.box
+    if tie is not None:
+        places = (box.left, box.right) if tie.count > 1 else ((box.left + box.right) / 2,)
+        for across in places:
+            yield Hole(f"the plate of a tie of {panel.mark}", across, box.upper + tie.reach, screw=True)

@@ -1,8 +1,9 @@
 """Rails across the members: one for each line of hang points, from member to member."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from fractions import Fraction
-from itertools import groupby
+from itertools import accumulate, groupby
 
 from planlang.geometry import messages
 from planlang.geometry.features import overlap
@@ -71,11 +72,24 @@ class _Ways:
         found = self.near.of(strip) if self.near else ()
         return next((self.features[each] for each in found if overlap(strip, self.features[each].box)), None)
 
-    def crosses(self, strip: Box) -> bool:
-        """Whether a strip crosses anything."""
-        if self.near is None:
-            return False
-        return self.near.any(strip, lambda other: overlap(strip, self.features[other].box) is not None)
+    def along(self, strip: Box, runs_up: bool) -> "_Parts":
+        """Where things part a strip from end to end of a line."""
+        boxes = [self.features[each].box for each in self.near.of(strip)] if self.near else []
+        boxes = [box for box in boxes if overlap(strip, box)]
+        return _Parts(sorted((box.left, box.right) if runs_up else (box.lower, box.upper) for box in boxes))
+
+
+class _Parts:
+    """Stretches of a line that something stands on, by their starts, with how far all up to each reach."""
+
+    def __init__(self, stretches: Sequence[tuple[Fraction, Fraction]]) -> None:
+        self.starts = [start for start, _ in stretches]
+        self.ends = list(accumulate((end for _, end in stretches), max))
+
+    def between(self, before: Fraction, at: Fraction) -> bool:
+        """Whether something stands between two places on the line."""
+        index = bisect_left(self.starts, at)
+        return before < at and index > 0 and self.ends[index - 1] > before
 
 
 def land_on_rails(points: Sequence[NamedPoint], rails: Sequence[RailRun]) -> tuple[Landing, ...]:
@@ -114,10 +128,12 @@ def _lines(members: Members, rail: Rail, points: Sequence[NamedPoint], ways: _Wa
     places = [(_position(members, point), along_pitch(members, point.place), point) for point in points]
     lines: list[list[NamedPoint]] = []
     for position, group in groupby(sorted(places, key=lambda place: place[:2]), key=lambda place: place[0]):
+        there = list(group)
+        before = there[0][1]
+        parts = ways.along(_strip(members, rail, position, before, there[-1][1]), members.runs == "up")
         line: list[NamedPoint] = []
-        before = Fraction(0)
-        for _, at, point in group:
-            if line and ways.crosses(_strip(members, rail, position, before, at)):
+        for _, at, point in there:
+            if line and parts.between(before, at):
                 lines.append(line)
                 line = []
             line.append(point)

@@ -9,6 +9,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
 
+from planlang.geometry.checks.made import with_remedies_left
 from planlang.geometry.model import Box, RoomGeometry, Surface
 from planlang.geometry.placement import messages
 from planlang.geometry.placement.rules import place_panels
@@ -70,7 +71,7 @@ def _cut(array: Array, surface: Surface, slots: tuple[Slot, ...], tape: TapeStyl
                 array, name=f"{array.name}-{number}", stated_as=array.family, first=number, panel=kind, placement=found
             )
         )
-    return Outcome(tuple(made), tuple(findings))
+    return Outcome(tuple(made), with_remedies_left(array, findings))
 
 
 def _type(array: Array, corners: tuple[Spot, ...], mark: str) -> PanelType:

@@ -7,7 +7,7 @@ from planlang.geometry.words import Worst, at_least
 from planlang.plan.model import Array
 from planlang.plan.placement import BesideEach, Cover, Mirrored, Reflections
 from planlang.plan.tape import TapeStyle, on_tape, size_on_tape
-from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.diagnostics import Diagnostic, Severity
 from planlang.syntax.span import Span
 
 
@@ -57,6 +57,14 @@ def reflection_misses(
     return Diagnostic("reflection-misses", message, array.placement.at, "leave that pair out, or take another surface")
 
 
+def reflection_blocked(between: tuple[str, str], end: str, surface: str, array: Array) -> Diagnostic:
+    """A reflection in a surface that sound doesn't get to from one of the two."""
+    message = (f"the reflection from {between[0]} to {between[1]} in {array.surface} is none: {surface} stands between "
+               f"it and {end}")  # fmt: skip
+    return Diagnostic("reflection-blocked", message, array.placement.at,
+                      f"leave {between[0]} to {between[1]} out of this array")  # fmt: skip
+
+
 def reflection_not_covered(
     worst: Worst, between: tuple[str, str], need: tuple[Fraction, Fraction], array: Array, tape: TapeStyle
 ) -> Diagnostic:
@@ -82,3 +90,16 @@ def no_height_under_slope(array: Array, mark: str, height: Fraction, least: Frac
         array.placement.at,
         f"move it to where {array.surface} is higher, lower its lower edge, or take a narrower panel",
     )
+
+
+def turned_alike(array: Array, other: Array, rule: Mirrored) -> Diagnostic:
+    """A mirrored array that is not turned the other way round."""
+    way = "anticlockwise" if other.turn < 0 else "clockwise"
+    turn = f"{float(abs(other.turn)):g} deg"
+    message = f"'{array.name}' mirrors '{other.name}', which is turned {turn}; in a mirror that is {turn} {way}"
+    side = "up" if array.upright else "across"
+    mend = f"write `turned long side {side}, {float(abs(other.turn)):g} deg {way}`"
+    if not other.turn:
+        message = f"'{array.name}' mirrors '{other.name}', which is not turned by an angle, and is turned itself"
+        mend = f"write `turned long side {side}`"
+    return Diagnostic("mirror-turned-alike", message, rule.at, mend, Severity.WARNING)

@@ -28,10 +28,13 @@ def place_beside_each(rule: BesideEach, site: Site) -> Outcome[tuple[Slot, ...]]
 def place_mirrored(rule: Mirrored, site: Site) -> Outcome[tuple[Slot, ...]]:
     """For each panel of the other array one that is as far from the right end of this surface as that from its left.
 
-    The panels keep their own size: the middles are mirrored. Findings: array-not-before.
+    The panels keep their own size and turn: the middles are mirrored. Findings: array-not-before, mirror-turned-alike.
     """
     before = _before(rule, site)
-    return Outcome(tuple(_mirrored(panel, site) for panel in before.value), before.diagnostics)
+    findings = before.diagnostics
+    if before.value and before.value[0].array.turn != -site.array.turn:
+        findings = (*findings, messages.turned_alike(site.array, before.value[0].array, rule))
+    return Outcome(tuple(_mirrored(panel, site) for panel in before.value), findings)
 
 
 def _before(rule: BesideEach | Mirrored, site: Site) -> Outcome[tuple[PlacedPanel, ...]]:

@@ -7,7 +7,7 @@ from planlang.geometry.model import Box, PlacedPanel, Surface, Vector
 from planlang.geometry.placement import messages
 from planlang.geometry.placement.slot import Site, Slot
 from planlang.geometry.polygon import TOLERANCE, edges_of, point_clearance, to_grain
-from planlang.geometry.reflections import Reflection, reflection
+from planlang.geometry.reflections import Reflection, first_between, reflection
 from planlang.geometry.words import Worst
 from planlang.plan.model import Array
 from planlang.plan.placement import Reflections
@@ -31,12 +31,14 @@ def place_at_reflections(rule: Reflections, site: Site) -> Outcome[tuple[Slot, .
     """A panel round the reflection of each talker for each listener, reckoned at the face of the panel.
 
     For a listening area its middle is that of the box round the reflections for the corners of the area. Findings:
-    place-unknown, reflection-misses.
+    place-unknown, reflection-misses, reflection-blocked.
     """
     found = seen_in(site.array, site.surface, site.places, site.tape)
     width, height = site.panel_size
     slots = []
+    findings = list(found.diagnostics)
     for seen in found.value:
+        findings += _blocked(site, seen)
         across = (seen.box.left + seen.box.right) / 2
         up = (seen.box.lower + seen.box.upper) / 2
         middle, tape = seen.middle, site.tape
@@ -48,7 +50,21 @@ def place_at_reflections(rule: Reflections, site: Site) -> Outcome[tuple[Slot, .
             f"centred at {on_tape(across, tape)}, {on_tape(up, tape)}",
         )
         slots.append(site.slot(across - width / 2, up - height / 2, how))
-    return Outcome(tuple(slots), found.diagnostics)
+    return Outcome(tuple(slots), tuple(findings))
+
+
+def _blocked(site: Site, seen: Seen) -> tuple[Diagnostic, ...]:
+    """A finding where another surface stands between the reflection and one of the two."""
+    if not site.in_the_way:
+        return ()
+    off = float(site.array.hang.drop + site.array.panel.depth)
+    spot = site.surface.in_room(seen.middle.across, seen.middle.up, off)
+    for place in (seen.talker, seen.listener):
+        found = first_between(site.in_the_way, site.surface, _spot(place), spot)
+        if found is not None:
+            between = (seen.talker.name, seen.listener.name)
+            return (messages.reflection_blocked(between, place.name, found.name, site.array),)
+    return ()
 
 
 def uncovered_reflections(

@@ -28,7 +28,7 @@ class Site:
     """Where an array goes: its surface, all features and zones of the room, and the tape for words.
 
     `placed` are the panels of the arrays before it, by name; `places` who talks and listens where; `pose` how panels
-    lie that are turned or no rectangles.
+    lie that are turned or no rectangles; `in_the_way` what may stand between two places of the room.
     """
 
     array: Array
@@ -39,6 +39,7 @@ class Site:
     placed: Mapping[str, tuple[PlacedPanel, ...]]
     places: tuple[Place, ...]
     pose: "Pose | None" = None
+    in_the_way: tuple[Surface, ...] = ()
 
     @property
     def panel_size(self) -> tuple[Fraction, Fraction]:

@@ -46,6 +46,7 @@ def baffle_drawing(compiled: CompiledPlan, build: PanelBuild, panel: Baffle) -> 
     canvas = _canvas(panel)
     title = "One face as it hangs, cloth off"
     faced = _draw_frame(canvas, title, (panel.length, panel.depth), panel.frame, build, tape)
+    _draw_hanging_rail(canvas, faced.view, panel)
     if panel.hung_by:
         for place in evenly(panel.hung_by.count, panel.hung_by.inset, panel.length - panel.hung_by.inset):
             canvas.circle((faced.view.x(place), faced.box.top - 1.2), 1.2, MEDIUM, PAPER)
@@ -57,6 +58,13 @@ def baffle_drawing(compiled: CompiledPlan, build: PanelBuild, panel: Baffle) -> 
         *_closing(build, faced.view),
     )
     return canvas.drawing(foot(canvas, lower + 3.0, notes), _description(build, tape))
+
+
+def _draw_hanging_rail(canvas: Canvas, view: View, panel: Baffle) -> None:
+    t = panel.frame.sheet.thickness
+    box = view.box(t, panel.depth - t - panel.rail_depth, panel.length - t, panel.depth - t)
+    canvas.rect(box, MEDIUM, SHADE)
+    canvas.text_if_free((box.left + 3.0, box.centre[1] + 0.9), f"{panel.mark}-R")
 
 
 def corner_drawing(compiled: CompiledPlan, build: PanelBuild, panel: CornerTrap) -> Drawing:

@@ -34,12 +34,19 @@ def parts_to_label(builds: Sequence[PanelBuild], tape: TapeStyle) -> Table:
     """One row a piece off the saw; of more than are worth cutting out, one a mark, to be printed so many times."""
     parts = [(build, part) for build in builds for part in build.parts]
     each = sum(part.count for _, part in parts) <= MOST_PART_LABELS
-    columns = (Column("Part", big=True), Column("Is"), Column("Size"), Column("Out of"), Column("For"), Column("Count"))
+    columns = (
+        Column("Part", big=True),
+        Column("Is"),
+        Column("Size"),
+        Column("Out of"),
+        Column("For"),
+        Column("Number"),
+    )
     rows = []
     for build, part in parts:
         size = size_on_tape((part.length, part.width), tape)
         for number in range(1, part.count + 1) if each else (0,):
-            count = f"{number} of {part.count}" if number else f"{part.count}: print so many"
+            count = str(number) if number else f"print {part.count}"
             rows.append((part.mark, part.role, size, part.sheet.words, f"panel type {build.type.name}", count))
     return Table("Labels for the parts", columns, tuple(rows))
 

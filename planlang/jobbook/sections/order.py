@@ -6,6 +6,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table, Tick, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.materials.model import Bill, Purchase, SheetMix, SizeUse
+from planlang.materials.purchases import percent
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 
@@ -70,9 +71,7 @@ def _bill(bill: Bill) -> tuple[tuple[str, str], ...]:
     freight = "none is stated" if bill.freight is None and bill.goods else words.money(bill.freight)
     if bill.freight and not bill.freight.amount and bill.free_from:
         freight = f"none: goods reach {words.money(bill.free_from)}"
-    tax = (
-        f"Tax, {words.percent(bill.tax_share)}, {'borne by the job' if bill.borne else 'reclaimed: no cost of the job'}"
-    )
+    tax = f"Tax, {percent(bill.tax_share)}, {'borne by the job' if bill.borne else 'reclaimed: no cost of the job'}"
     return (
         ("Goods", words.money(bill.goods)),
         ("Freight", freight),

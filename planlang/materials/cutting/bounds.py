@@ -115,7 +115,8 @@ def dual_feasible_bound(problem: Problem) -> int:
     """The best bound over all pairs of functions.
 
     On a square sheet with parts that may turn, every part counts with the mean of both ways: a plan and its mirror
-    image together hold every part once each way.
+    image together hold every part once each way. Source, from memory: F. Clautiaux, A. Jouglet and J. El Hayek,
+    Operations Research Letters 35 (2007) 365-373.
     """
     if not problem.kinds:
         return 0

@@ -1,16 +1,17 @@
 """One sheet fewer is the goal: some parts are left out, others taken out by lot, and all go in again where they fit.
 
-What is left out should get less. A change for the worse is kept as long as it is no worse than what stood some hundred
-changes ago, so that the search leaves dead ends.
+What is left out should get less, and what is spare on the sheets should come together. A change for the worse is kept
+as long as it is no worse than what stood some changes ago, so that the search leaves dead ends.
 
 Sources: S. Gardeyn and T. Wauters, European Journal of Operational Research 301 (2022) 432-444, for the goal and for
 taking parts out of the tree of cuts; E. K. Burke and Y. Bykov, European Journal of Operational Research 258 (2017)
-70-78, for accepting by what stood some changes ago.
+70-78 (from memory), for accepting by what stood some changes ago.
 """
 
-from collections.abc import Callable, Sequence
-from random import Random
+from collections.abc import Callable, Iterator, Sequence
+from itertools import count
 
+from planlang.materials.cutting.many import numbers
 from planlang.materials.cutting.pieces import (
     Piece,
     Room,
@@ -35,14 +36,18 @@ MEMORY = 50
 COST = 130
 """The work of one change, without that of putting parts in."""
 PART_COST = 22
+"""The work of putting one part in, without looking at rooms."""
 TOGETHER = 0.2
 """How often all rooms are looked at together, not those of the sheets that parts come from first."""
 LARGER_REST = 0.8
 """How often the larger rest is left whole, not either by lot."""
 SECOND_BEST = 0.02
+"""How often the room that fits best is passed over."""
 WEIGHT = 3
+"""What is left out, as area times a sheet's, weighs so much against the squares of the spare areas."""
 SLACK = 16
-
+"""A change is given up once what is left out costs more than squares larger by so many 64ths of a sheet's mend."""
+BLOCK = 4096
 
 Scores = list[tuple[int, int]]
 Fit = Callable[[Sequence[Room], Lying], Scores]
@@ -78,6 +83,12 @@ def by_waste(free: Sequence[Room], way: Lying) -> Scores:
     ]
 
 
+def lots(seed: int) -> Iterator[float]:
+    """Shares of one that look drawn by lot, the same on every machine."""
+    for block in count():
+        yield from (numbers(seed + block * BLOCK, BLOCK) / 2**31).tolist()
+
+
 class Relay:
     """A plan that gets better; `seen` are sheets of the best that stood on the way."""
 
@@ -85,7 +96,7 @@ class Relay:
         self.plan = plan
         self.seen: list[Sheet] = []
         self._problem = problem
-        self._random = Random(seed)
+        self._lot = lots(seed).__next__
         self._least = (
             min(way.length for ways in problem.ways for way in ways),
             min(way.width for ways in problem.ways for way in ways),
@@ -166,7 +177,7 @@ class Relay:
 
     def _touched(self) -> dict[int, int]:
         """A few sheets by lot, and how much more area is filled on each: none yet."""
-        lot = self._random.random
+        lot = self._lot
         number = min(2 + (lot() < 0.3), len(self._sheets))
         touched: dict[int, int] = {}
         while len(touched) < number:
@@ -175,7 +186,7 @@ class Relay:
 
     def _take(self, touched: dict[int, int], undone: Undone) -> list[int]:
         """Take parts out of each sheet touched: all, some, or a piece with all that is in it."""
-        lot, areas = self._random.random, self._problem.areas
+        lot, areas = self._lot, self._problem.areas
         taken: list[int] = []
         for sheet in touched:
             pieces = divided(self._sheets[sheet])
@@ -193,14 +204,14 @@ class Relay:
 
     def _some(self, parts: list[Piece]) -> list[Piece]:
         """A few parts by lot, up to six tenths."""
-        lot = self._random.random
+        lot = self._lot
         share = 0.6 * lot()
         number = max(1, int(len(parts) * share))
         return [parts.pop(int(lot() * len(parts))) for _ in range(min(number, len(parts)))]
 
     def _sorted(self, out: Sequence[int]) -> list[int]:
         """The kinds in the order in which they go in: by area or by a side, the largest first, bent by lot."""
-        lot = self._random.random
+        lot = self._lot
         choice = lot()
         key = self._keys[0 if choice < 0.5 else 1 if choice < 0.7 else 2 if choice < 0.8 else 3 if choice < 0.9 else 4]
         bend = 1.0 if choice >= 0.9 else 0.4 * lot()
@@ -212,7 +223,7 @@ class Relay:
     ) -> list[int] | None:
         """Put parts in; those that fit nowhere, or None as soon as they have more than `most` area together."""
         areas, here, others = self._problem.areas, *self._free(kinds, touched)
-        choice = self._random.random()
+        choice = self._lot()
         fit = by_side if choice < 0.6 else by_area if choice < 0.8 else by_waste
         done = COST + sum(map(len, self._rooms)) // 4
         left: list[int] = []
@@ -246,7 +257,7 @@ class Relay:
             if room[0] >= length and room[1] >= width
         ]
         here = [room for at in touched for room in rooms(self._sheets[at], self._least)]
-        return (here + others, []) if self._random.random() < TOGETHER else (here, others)
+        return (here + others, []) if self._lot() < TOGETHER else (here, others)
 
     def _fit_in(
         self, free: list[Room], after: list[Room], kind: int, fit: Fit, touched: dict[int, int], undone: Undone
@@ -259,10 +270,10 @@ class Relay:
         free_length, free_width, piece = free[at]
         free[at] = free[-1]
         free.pop()
-        if self._random.random() < LARGER_REST:
+        if self._lot() < LARGER_REST:
             strip = (free_length - way[0]) * free_width < (free_width - way[1]) * free_length
         else:
-            strip = self._random.random() < 0.5
+            strip = self._lot() < 0.5
         touched[piece.sheet] = touched.get(piece.sheet, 0) + self._problem.areas[kind]
         length, width = self._least
         for room in put_in(piece, kind, way, strip, undone):
@@ -277,7 +288,7 @@ class Relay:
             found = fit(free, way)
             if found:
                 least = min(found)
-                if len(found) > 1 and self._random.random() < SECOND_BEST:
+                if len(found) > 1 and self._lot() < SECOND_BEST:
                     found.remove(least)
                     least = min(found)
                 if best is None or least < best:

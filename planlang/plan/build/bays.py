@@ -44,7 +44,7 @@ def cut_to_bays(names: Names, definition: Definition, room: Room | None, build: 
     sizes = [width - less for _, _, width in bays]
     for (first, second, width), size in zip(bays, sizes, strict=True):
         if size <= 0:
-            names.sink.append(messages.bay_too_small(given["less"].span, first, second, width, less))
+            names.sink.append(messages.bay_too_small(given["less"].span, first, second, (width, less), names.tape))
             raise Unknown
     at = given["takes"].span
     notes = [

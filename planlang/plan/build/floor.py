@@ -9,6 +9,7 @@ from planlang.plan.build.names import Unknown, value
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import WALLS
 from planlang.plan.room import Corner, Floor
+from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.span import Span
 
@@ -19,7 +20,7 @@ def rectangle(at: Span, width: Fraction, depth: Fraction) -> Floor:
     return Floor(at=at, corners=((nil, nil), (width, nil), (width, depth), (nil, depth)), walls=WALLS)
 
 
-def build_floor(entry: Entry, sink: list[Diagnostic]) -> Floor:
+def build_floor(entry: Entry, sink: list[Diagnostic], tape: TapeStyle) -> Floor:
     """The floor of a room.
 
     Raises:
@@ -32,7 +33,7 @@ def build_floor(entry: Entry, sink: list[Diagnostic]) -> Floor:
         return rectangle(entry.span, *value(entry, "size"))
     from planlang.plan.build.walk import walked  # noqa: PLC0415 - most floors are rectangles
 
-    return walked(entry, sink)
+    return walked(entry, sink, tape)
 
 
 def is_on_floor(floor: Floor, place: Corner) -> bool:

@@ -12,6 +12,7 @@ from planlang.plan.entry import Entry
 from planlang.plan.kinds import Name
 from planlang.plan.model import Assumption
 from planlang.plan.stock import Offer
+from planlang.plan.tape import METRIC, TapeStyle
 from planlang.plan.values import nearest_name
 from planlang.plan.vocabulary.declare import Variant
 from planlang.syntax.diagnostics import Diagnostic
@@ -42,12 +43,13 @@ class Definition:
 class Names:
     """All definitions of a project, and what has been made of them.
 
-    `offers` are what suppliers ask, by the name of the good.
+    `tape` is how lengths are printed in messages. `offers` are what suppliers ask, by the name of the good.
     Not `sure`: a file that the plan uses could not be found, so that a name which isn't known may be defined there.
     """
 
     sink: list[Diagnostic]
     sure: bool = True
+    tape: TapeStyle = METRIC
     definitions: dict[str, Definition] = field(default_factory=dict)
     built: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)

@@ -44,6 +44,7 @@ from planlang.plan.room import (
     Use,
 )
 from planlang.plan.stock import OCTAVES
+from planlang.plan.tape import exact_words
 from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.span import Span
 
@@ -53,7 +54,7 @@ def build_room(names: Names, definition: Definition) -> Room:
     entry = definition.entry
     surfaces = surfaces_of(entry, names.sink)
     floor, ceiling, linings, features, air, occupants, zones, allowances, spaces, furniture, solids = all_of(
-        lambda: build_floor(one(entry, "floor"), names.sink),
+        lambda: build_floor(one(entry, "floor"), names.sink, names.tape),
         lambda: build_ceiling(names, one(entry, "ceiling"), surfaces),
         lambda: build_linings(names, entry, surfaces),
         lambda: build_features(names, entry, surfaces),
@@ -205,8 +206,8 @@ def found_at(names: Names, part: Entry, width: Fraction) -> tuple[Fraction, ...]
     for earlier, later in pairwise(lines):
         if later - earlier < width:
             message = (
-                f"members at {float(earlier):g} mm and then at {float(later):g} mm can't be: one is {float(width):g} "
-                "mm wide, and they are stated from the datum on"
+                f"members at {exact_words(earlier, names.tape)} and then at {exact_words(later, names.tape)} can't be: "
+                f"one is {exact_words(width, names.tape)} wide, and they are stated from the datum on"
             )
             names.sink.append(messages.disagree(span_of_value(part, "lines"), message, "measure again"))
             raise Unknown

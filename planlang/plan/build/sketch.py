@@ -8,6 +8,7 @@ from planlang.plan.build.surfaces import Surfaces
 from planlang.plan.entries import is_unknown
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import WALL_SIDES, WALLS, Name, is_short_number
+from planlang.plan.tape import METRIC
 from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
@@ -70,7 +71,7 @@ def wall_names(room: Entry) -> tuple[str, ...] | None:
     if not floors or (floors[0].faulty and "size" not in floors[0].values):
         return WALLS if floors and not floors[0].body else None
     try:
-        return build_floor(floors[0], []).walls
+        return build_floor(floors[0], [], METRIC).walls
     except Unknown:
         return None
 

@@ -14,6 +14,7 @@ from planlang.plan.build.names import Unknown, maybe_value, value
 from planlang.plan.entry import Entry
 from planlang.plan.kinds import COMPASS, Name
 from planlang.plan.room import Corner, Floor
+from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
 MOST_LEGS = 40
@@ -30,7 +31,7 @@ WAYS: dict[str, Way] = {
 }
 
 
-def walked(entry: Entry, sink: list[Diagnostic]) -> Floor:
+def walked(entry: Entry, sink: list[Diagnostic], tape: TapeStyle) -> Floor:
     """The floor of a walk.
 
     Raises:
@@ -45,12 +46,12 @@ def walked(entry: Entry, sink: list[Diagnostic]) -> Floor:
     legs = legs_of(entry.body, start, sink)
     missed = misses(legs)
     if hypot(*missed) > value(entry, "within"):
-        sink.append(floor_messages.does_not_close(entry.span, missed, mends(legs, value(entry, "within"))))
+        sink.append(floor_messages.does_not_close(entry.span, missed, mends(legs, value(entry, "within")), tape))
         raise Unknown
-    return closed(entry, start, legs, sink)
+    return closed(entry, start, legs, sink, tape)
 
 
-def closed(entry: Entry, start: Corner, legs: Sequence[Leg], sink: list[Diagnostic]) -> Floor:
+def closed(entry: Entry, start: Corner, legs: Sequence[Leg], sink: list[Diagnostic], tape: TapeStyle) -> Floor:
     """The floor of a walk that closes: anticlockwise, from the datum, crossing itself nowhere."""
     corners = corners_of(start, shared_out(legs))[:-1]
     low = (min(east for east, _ in corners), min(north for _, north in corners))
@@ -59,7 +60,7 @@ def closed(entry: Entry, start: Corner, legs: Sequence[Leg], sink: list[Diagnost
         sink.append(floor_messages.crosses_itself(entry.body[crossed[1]].span, crossed[0] + 1, crossed[1] + 1))
         raise Unknown
     if max(abs(low[0]), abs(low[1])) > Fraction(1, 10):
-        sink.append(floor_messages.off_datum(entry.span, low, start))
+        sink.append(floor_messages.off_datum(entry.span, low, start, tape))
         raise Unknown
     corners = tuple((east - low[0], north - low[1]) for east, north in corners)
     called: list[Name | None] = [maybe_value(part, "name") for part in entry.body]

@@ -58,8 +58,9 @@ def baffle_fields(names: Names, entry: Entry) -> dict[str, Any]:
         lambda: build_core(names, one(entry, "core")),
         lambda: build_covering(names, one(entry, "front")),
     )
-    if min(size) <= 2 * frame.sheet.thickness:
-        raise refused(names, one(entry, "face"), "nothing is left inside the frame", "make the face larger")
+    if size[1] <= 2 * frame.sheet.thickness or size[0] <= 2 * frame.sheet.thickness + thick:
+        message = "nothing is left inside the frame, under the rail that the eyes are bolted to"
+        raise refused(names, one(entry, "face"), message, "make the face larger")
     if frame.joint == "mitre":
         mend = "write butt or rabbet joints, so that the end members carry the top one"
         raise refused(names, one(entry, "frame"), "mitred corners hold a hanging frame by their glue alone", mend)

@@ -37,6 +37,7 @@ MOST_ARRAYS = 100
 MOST_FEATURES = 200
 MOST_PLANES = 12
 MOST_SOLIDS = 12
+MOST_BEAMS = 60
 MOST_MEMBERS = 500  # behind one surface
 MOST_PARTS = 8000  # pieces and hang points of all panels
 MOST_POINTS = 12  # that one panel hangs from
@@ -159,6 +160,7 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
         ("doors, windows, lights and other things on surfaces", MOST_FEATURES, room.features),
         ("planes in a ceiling", MOST_PLANES, room.ceiling),
         ("columns, platforms and soffits", MOST_SOLIDS, room.solids),
+        ("beams", MOST_BEAMS, tuple(feature for feature in room.features if feature.kind == "beam")),
         ("linings", MOST_STATED, room.linings),
         ("zones", MOST_STATED, room.zones),
         ("permissions", MOST_STATED, room.allowances),

@@ -83,6 +83,20 @@ def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: F
                       also=((lamp.name, lamp.at),))  # fmt: skip
 
 
+def panel_in_light_across(
+    panel: PlacedPanel, lamp: Feature, aside: tuple[float, float], mend: str, tape: TapeStyle
+) -> Diagnostic:
+    """A panel that takes the light of a luminaire on another surface."""
+    beside, reach = aside
+    where = f"comes to within {at_most(beside, tape)} of" if beside > 0 else "comes right before"
+    beam = f"its beam of {float(lamp.beam_deg or 0):g} deg to each side"
+    message = (f"{panel.mark} on {panel.surface} {where} the line of luminaire {lamp.name} on {lamp.surface}, "
+               f"where {beam} reaches {at_least(reach, tape)} aside, "
+               f"and stands out further from {panel.surface} than {lamp.name}")  # fmt: skip
+    return Diagnostic("panel-in-light", message, panel.array.placement.at, mend, Severity.WARNING,
+                      also=((lamp.name, lamp.at),))  # fmt: skip
+
+
 def made_panel_changed(
     array: Array, marks: tuple[str, ...], made: Made, size: tuple[Fraction, ...], tape: TapeStyle
 ) -> Diagnostic:

@@ -136,7 +136,9 @@ CHECK_PAGES = {
     "panel-in-light": Page(
         "A panel in the light of a luminaire",
         "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "
-        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. This is a warning.",
+        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. So may a panel on another "
+        "surface, a slope beside a collar, where it stands out further from its surface than the luminaire. What only "
+        "falls on the front of a panel on a wall is no matter of this. This is a warning.",
         given=((DOOR, f"{DOOR}\n  {LAMP}"),),
         wrong=(("beam 30 deg", "beam 60 deg"),),
     ),

@@ -36,6 +36,24 @@ def hole_in_zone(worst: Worst, zone: Zone, array: Array, surface: Surface, tape:
                       also=((zone.name, zone.at),))  # fmt: skip
 
 
+def second_anchor_near_zone(
+    array: Array, worst: Worst, zone: Zone, surface: Surface, aside: Fraction, tape: TapeStyle
+) -> Diagnostic:
+    """An anchor of a second support that may come into a zone, as the plan doesn't say where it goes."""
+    where = f"{at_most(worst.size, tape)} from zone {zone.name} on {surface.name}"
+    if not worst.size:
+        where = f"over zone {zone.name} on {surface.name}"
+    message = (f"an anchor of a second support of '{array.name}' may go up to {at_least(aside, tape)} beside a hang "
+               f"point, and {worst.name} is {where}, where {zone.author} says no {zone.forbids}"
+               f"{worst.and_others}")  # fmt: skip
+    second = array.second_support
+    mend = f"move '{array.name}' {at_least(aside - Fraction(worst.size), tape)} away from {zone.name}"
+    if worst.size:
+        mend += f", or keep its anchors nearer: `anchors within {at_most(worst.size, tape)}`"
+    return Diagnostic("second-anchor-near-zone", message, array.at if second is None else second.at,
+                      f"{mend}, or ask {zone.author}", Severity.WARNING, also=((zone.name, zone.at),))  # fmt: skip
+
+
 def heat_in_zone(feature: Feature, zone: Zone) -> Diagnostic:
     """A thing that gets hot where somebody has forbidden heat."""
     message = (f"{feature.kind} {feature.name} gets hot inside zone {zone.name} on {zone.surface}, where "

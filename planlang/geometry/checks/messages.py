@@ -116,18 +116,27 @@ def panel_in_light_across(
 
 
 def made_panel_changed(
-    array: Array, marks: tuple[str, ...], made: Made, size: tuple[Fraction, ...], tape: TapeStyle
+    array: Array, marks: tuple[str, ...], made: Made, now: tuple[tuple[Fraction, ...], ...], tape: TapeStyle
 ) -> Diagnostic:
-    """Panels that are built, and that the plan would now make in another size."""
+    """Panels that are built, and that the plan would `now` make in another size, or with other sides."""
     are = "is" if len(marks) == 1 else "are"
-    built = size_on_tape(made.size or (), tape)
-    message = (f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} "
-               f"{size_on_tape(size, tape)}")  # fmt: skip
+    built, makes = _made_words(made.size, made.sides, tape), _made_words(now[0], made.sides and now[1], tape)
+    message = f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} {makes}"
     mend = f"what is left: give {array.panel.name} its size again, take another type of panel for the others"
+    if array.top_below is not None:
+        mend = (f"what is left: place {and_list(marks)} where the slope is as high over each end as it was, or keep "
+                "another distance below it")  # fmt: skip
     if array.cut_to:
         mend = "what is left: move what their bay lies between, take as much less of the bay as makes them fit"
     return Diagnostic("made-panel-changed", message, made.at, f"{mend}, or build {and_list(marks)} anew and take "
                       "`made` out", also=((array.panel.name, array.panel.at),))  # fmt: skip
+
+
+def _made_words(size: tuple[Fraction, ...] | None, sides: tuple[Fraction, ...], tape: TapeStyle) -> str:
+    parts = [size_on_tape(size, tape)] if size is not None else []
+    if sides:
+        parts.append(f"sides {and_list(tuple(on_tape(side, tape) for side in sides))}")
+    return ", ".join(parts)
 
 
 def made_panel_gone(array: str, marks: tuple[str, ...], made: Made, placed: int) -> Diagnostic:

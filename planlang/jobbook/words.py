@@ -137,6 +137,8 @@ def sentence(text: str) -> str:
 def way(array: Array) -> str:
     """Which way round the panels of an array lie on their surface."""
     lies = "long side up" if array.upright else "long side across"
+    if array.hang.more:
+        lies += f", tilted: the {array.hang.more_at} eyes hang lower"
     if not array.turn:
         return lies
     return f"{lies}, then turned {float(abs(array.turn)):g} deg {'anticlockwise' if array.turn > 0 else 'clockwise'}"

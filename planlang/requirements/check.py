@@ -88,7 +88,7 @@ def headroom(requirement: Requirement, results: Results) -> Found:
     ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
     lowest = [
         min(corner[2] for corner in panel.corners_room)
-        - float(panel.array.panel.depth)
+        - float(panel.array.panel.depth)  # a front that is tilted is nearer: that errs to the low side
         - results.room.step_under(panel.corners_room)
         for panel in results.layout.panels
         if panel.surface in ceilings

@@ -62,9 +62,16 @@ def load_path(load: PanelLoad, array: Array, tape: TapeStyle, second: bool = Fal
     for index in reversed(range(len(chain.steps))):
         y = _row(canvas, chain, index, y, tape)
     bottom = _panel(canvas, load, y, tape, second)
-    if array.hang.drop and not second:
-        _dimension(canvas, (top, y), f"drop {on_tape(array.hang.drop, tape)}")
+    if array.hang.most_drop and not second:
+        _dimension(canvas, (top, y), _drop_words(array, tape))
     return canvas.drawing(foot(canvas, bottom + 3.0, (_NOTE,)), _description(chain))
+
+
+def _drop_words(array: Array, tape: TapeStyle) -> str:
+    hang = array.hang
+    if not hang.more:
+        return f"drop {on_tape(hang.drop, tape)}"
+    return f"drop {on_tape(hang.drop, tape)} to {on_tape(hang.most_drop, tape)}"
 
 
 def _chain(load: PanelLoad, second: bool) -> _Chain:

@@ -188,7 +188,8 @@ def _links(panels: Sequence[PlacedPanel]) -> str:
     hangs = [panel.array.hang for panel in panels]
     words = []
     if any(not hang.square and not hang.fixed for hang in hangs):
-        words.append("Links are drawn square to the slope; they hang plumb")
+        askew = ", but for the lower row of a tilted panel" if any(hang.more for hang in hangs) else ""
+        words.append(f"Links are drawn square to the slope{askew}; they hang plumb")
     if any(hang.square for hang in hangs):
         words.append("Links with a tie up the slope hang square to it; the ties are left out")
     if any(hang.fixed for hang in hangs):

@@ -15,8 +15,8 @@ from planlang.jobbook.blocks import NOT_FOR_HANGING
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.escape import visible
 from planlang.jobbook.sections.hang import fixing_of, load_of
-from planlang.jobbook.words import rounded_up
 from planlang.materials.model import Part, Piece, Purchase
+from planlang.plan.figure import rounded_up
 from planlang.plan.stock import Batt, Money
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
 

@@ -9,7 +9,7 @@ from planlang.acoustics.model import Expected, TargetBand
 from planlang.geometry.model import Box, PlacedPanel
 from planlang.geometry.shapes import panel_footprint
 from planlang.materials.model import Materials
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 from planlang.plan.stated import Requirement
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.requirements import hanging, messages
@@ -133,7 +133,7 @@ def decay_in(requirement: Requirement, expected: Expected, at: int) -> tuple[flo
     least, most = limits(requirement, expected, at)
     spare = [(high_limit - high, high) for high_limit in most] + [(low - low_limit, low) for low_limit in least]
     room, held = min(spare)
-    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(held)} s"
+    shown = f"{span(low, high)} s" if requirement.over_range else f"{significant(held)} s"
     side = "to spare" if room >= 0 else "outside"
     words = f"{significant(abs(room))} s {side} at {expected.bands[at]} Hz"
     return room, Found(value, f"{shown} at {expected.bands[at]} Hz", words, room >= 0)

@@ -24,6 +24,7 @@ from planlang.jobbook.drawings.svg import (
     Canvas,
     slug,
 )
+from planlang.plan.figure import rounded_down
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.record import record
@@ -112,7 +113,7 @@ def _row(canvas: Canvas, chain: _Chain, index: int, top: float, tape: TapeStyle)
         canvas.text((_WORDS, y + number * _LEADING), line, bold=is_weakest)
     _draw_bar(canvas, step, middle - 1.0)
     canvas.text((_BAR, middle + 4.2), _figures(step, tape))
-    ratio = words.rounded_down(step.ratio) if step.ratio is not None else "unknown"
+    ratio = rounded_down(step.ratio) if step.ratio is not None else "unknown"
     canvas.text((_RATIO, middle + 0.36 * NORMAL), ratio, NORMAL, "end", bold=is_weakest)
     canvas.line((_WORDS, top + height), (_RATIO, top + height), FAINT)
     return top + height

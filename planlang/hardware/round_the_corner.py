@@ -72,10 +72,11 @@ def apart(first: Block, second: Block) -> float:
 
 
 def block_of_panel(panel: PlacedPanel, surface: Surface) -> Block:
-    """The body of a panel: from its back to its front, as the links or cleats hold it."""
+    """The body of a panel: from its back to its front, as the links or cleats hold it; of one that hangs tilted the
+    block along its surface that holds the whole body."""
     box, hang = panel.box, panel.array.hang
-    back = float(hang.drop) if hang.by == "eyes" else CLEAT_STANDOFF_MM
-    front = back + float(panel.array.panel.depth)
+    back = float(panel.least_back) if hang.by == "eyes" else CLEAT_STANDOFF_MM
+    front = float(panel.most_front) if panel.tilt is not None else back + float(panel.array.panel.depth)
     low, high = (float(box.left), float(box.lower), back), (float(box.right), float(box.upper), front)
     return Block(surface, low, high)
 

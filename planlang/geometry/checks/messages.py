@@ -187,3 +187,18 @@ def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape:
     return Diagnostic("drop-out-of-hand", message, array.hang.at, mend,
                       Severity.WARNING if piece is None else Severity.ERROR,
                       also=() if piece is None else ((piece.name, piece.at),))  # fmt: skip
+
+
+def tilt_too_steep(array: Array, most: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A panel one row of whose eyes hangs so much lower that it tilts by more than is reckoned."""
+    message = (f"'{array.name}': the {array.hang.more_at} eyes hang {on_tape(array.hang.more, tape)} lower; beyond "
+               f"{at_most(float(most), tape)} the panel tilts by more than 30 deg")  # fmt: skip
+    mend = f"{at_most(float(most), tape)} more at most"
+    return Diagnostic("tilt-too-steep", message, array.hang.at, mend)
+
+
+def tilt_through_ceiling(array: Array, surface: Surface, rise: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A tilted panel whose higher end would go through the surface that it hangs from."""
+    message = (f"'{array.name}': tilted, the end of the panel beyond its higher eyes is {at_least(float(rise), tape)} "
+               f"higher than they are, and goes through {surface.name}")  # fmt: skip
+    return Diagnostic("tilt-through-ceiling", message, array.hang.at, f"drop {at_least(float(rise), tape)} or more")

@@ -139,6 +139,22 @@ CHECK_PAGES = {
         "is a warning.",
         wrong=(("drop 100", "drop 45"),),
     ),
+    "tilt-too-steep": Page(
+        "A panel that would hang too steep",
+        "A panel whose links have unequal drops hangs tilted. Up to 30 deg to its surface, which is half of the "
+        "spacing of its rows of eyes, what it takes and what its links carry is reckoned; beyond it nothing is "
+        "(project policy). The spacing is that on the panel's back, from its first row of eyes to its last.",
+        wrong=(("drop 100", "drop 100, 501 more at the upper eyes"),),
+        right=(("drop 100", "drop 100, 120 more at the upper eyes"),),
+    ),
+    "tilt-through-ceiling": Page(
+        "A tilted panel whose higher end goes through the ceiling",
+        "The drop is that of the eyes. Beyond the higher row of them the panel goes on to its end, and rises further: "
+        "by the distance from eye to end x what the far row hangs more / the spacing of the rows.",
+        given=(("inset 100 from the ends", "inset 300 from the ends"),),
+        wrong=(("drop 100", "drop 60, 150 more at the upper eyes"),),
+        right=(("drop 100", "drop 80, 150 more at the upper eyes"),),
+    ),
     "panel-in-light": Page(
         "A panel in the light of a luminaire",
         "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "

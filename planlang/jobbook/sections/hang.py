@@ -221,7 +221,7 @@ def _points(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel,
             point.lands_on,
             words.in_column(point.off_centre, tape) if point.off_centre is not None else "no member",
             fixing_of(panel),
-            words.in_column(panel.array.hang.drop, tape),
+            words.in_column(point.drop, tape),
             _carries(compiled, panel, tape),
             Tick(),
         )

@@ -74,8 +74,8 @@ class Part:
 def panels_in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> Iterator[Diagnostic]:
     """A warning for each luminaire and each panel of another surface that stands in its beam; the first twenty.
 
-    A panel that is no rectangle counts as the rectangle round it. In a room that is not convex a panel counts
-    only where nothing of the room stands between its worst place and the luminaire.
+    A panel that is no rectangle counts as the rectangle round it, one that hangs tilted as the block round it. In a
+    room that is not convex a panel counts only where nothing of the room stands between its worst place and the lamp.
     """
     surfaces = {surface.name: surface for surface in room.surfaces}
     left = MOST_FINDINGS
@@ -101,8 +101,7 @@ def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None
 
 def _in_beam(beam: Beam, panel: PlacedPanel, surface: Surface, room: RoomGeometry) -> tuple[Vector, Part] | None:
     """The place of a panel that is deepest in a beam, and the part of it that counts."""
-    back = float(panel.array.hang.drop)
-    front, least = back + float(panel.array.panel.depth), beam.before(surface)
+    back, front, least = float(panel.least_back), float(panel.most_front), beam.before(surface)
     if least > front:
         return None
     part = part_of(panel.box, surface, max(back, least), front)

@@ -68,16 +68,16 @@ def _found(
 
 def _box_apart(place: Vector, corners: Sequence[Vector]) -> float:
     """Level distance from the rectangle round a body on the plan, mm."""
-    off = []
-    for axis in (0, 1):
-        low, high = min(at[axis] for at in corners), max(at[axis] for at in corners)
-        off.append(max(low - place[axis], place[axis] - high, 0.0))
-    return math.hypot(*off)
+    east, north = [at[0] for at in corners], [at[1] for at in corners]
+    right = max(min(east) - place[0], place[0] - max(east), 0.0)
+    return math.hypot(right, max(min(north) - place[1], place[1] - max(north), 0.0))
 
 
 def between(corners: Sequence[Vector], low: float, high: float) -> list[Vector]:
     """The corners of what a convex body has between two heights; some may lie within it."""
     inside = [at for at in corners if low <= at[2] <= high]
+    if len(inside) == len(corners):
+        return inside
     for one, other in combinations(corners, 2):
         for height in (low, high):
             if min(one[2], other[2]) < height < max(one[2], other[2]):

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planlang.geometry.checks.light_across import Beam, deepest, panels_in_light_across, part_of
-from planlang.geometry.features import Extent, extent_of
+from planlang.geometry.checks.light_across import Beam, deepest, panels_in_light_across, part_of, rough_edges
+from planlang.geometry.features import extent_of
 from planlang.geometry.model import Box
 from planlang.geometry.room import build_room
 from tests import builders
@@ -116,8 +116,7 @@ sizes = st.tuples(st.floats(100, 2500), st.floats(100, 2500), st.floats(10, 200)
 @settings(max_examples=60, deadline=None)
 @given(corners, sizes, st.integers(5, 80), st.integers(10, 75), st.integers(0, 600))
 def test_the_deepest_place_is_that_of_a_search(low, size, pitch, beam_deg, width):
-    box = Box(F(0), F(0), F(width), F(200))
-    beam = Beam("L", surface(), Extent(box, F(0)), 0.0, math.tan(math.radians(beam_deg)))
+    beam = Beam("L", surface(), (0.0, 0.0, float(width), 200.0), 0.0, 0.0, math.tan(math.radians(beam_deg)))
     slant = surface(pitch=float(pitch), origin=(500.0, -1000.0, 1500.0))
     high = tuple(a + b for a, b in zip(low, size, strict=True))
     part = replace(part_of(Box(F(0), F(0), F(1), F(1)), slant, 0.0, 1.0), low=low, high=high)
@@ -138,5 +137,6 @@ def test_the_deepest_place_is_that_of_a_search(low, size, pitch, beam_deg, width
 
 def test_a_disc_gives_its_light_from_its_rim():
     disc = feature("L1", "ceiling", (1000, 1000), (200, 200), kind="luminaire", round=True)
-    beam = Beam("L1", surface(), extent_of(disc), 0.0, 1.0)
+    extent = extent_of(disc)
+    beam = Beam("L1", surface(), rough_edges(extent.core), float(extent.radius), 0.0, 1.0)
     assert beam.aside(surface().in_room(1300, 1000, 50)) == pytest.approx((200, 50))

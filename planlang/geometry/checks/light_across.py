@@ -7,14 +7,15 @@ there goes on into the room. In the same way a panel beside a lamp counts only w
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from itertools import product
+from itertools import islice, product
 
 from planlang.geometry.checks import messages
-from planlang.geometry.features import Extent, extent_of
+from planlang.geometry.features import extent_of
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RoomGeometry, Surface, Vector
 from planlang.geometry.polygon import TOLERANCE, Move
 from planlang.geometry.reflections import first_between
 from planlang.geometry.words import move_words
+from planlang.plan.room import Feature
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
@@ -26,34 +27,37 @@ SHARES = (-1.0, 0.0, 1.0)
 
 @record
 class Beam:
-    """The light of a luminaire: it leaves the shape `extent` on its surface at `depth` and widens by `slope` a mm."""
+    """The light of a luminaire: it leaves its surface's plane at `depth` and widens by `slope` a mm.
+
+    It leaves from all within `radius` of the rectangle `edges`: left, lower, right, upper.
+    """
 
     name: str
     surface: Surface
-    extent: Extent
+    edges: tuple[float, float, float, float]
+    radius: float
     depth: float
     slope: float
 
     @property
     def middle(self) -> Vector:
         """Where its middle is in the room."""
-        core = self.extent.core
-        return self.surface.in_room(float(core.left + core.right) / 2, float(core.lower + core.upper) / 2, self.depth)
+        left, lower, right, upper = self.edges
+        return self.surface.in_room((left + right) / 2, (lower + upper) / 2, self.depth)
 
     def aside(self, at: Vector) -> tuple[float, float]:
         """How far a place is beside the luminaire, and how far the light reaches there, mm; behind it nowhere."""
         across, up, out = _on(self.surface, at)
-        core, radius = self.extent.core, float(self.extent.radius)
-        right = max(float(core.left) - across, across - float(core.right), 0.0)
-        above = max(float(core.lower) - up, up - float(core.upper), 0.0)
-        return math.hypot(right, above) - radius, (out - self.depth) * self.slope
+        left, lower, right, upper = self.edges
+        beside = math.hypot(max(left - across, across - right, 0.0), max(lower - up, up - upper, 0.0))
+        return beside - self.radius, (out - self.depth) * self.slope
 
     def before(self, surface: Surface) -> float:
         """How far the nearest part of the luminaire stands before another surface, mm."""
-        core, radius = self.extent.core, float(self.extent.radius)
-        along, above = (_dot(way, surface.inward) for way in (self.surface.across_dir, self.surface.up_dir))
-        nearer = abs(along) * float(core.width) / 2 + abs(above) * float(core.height) / 2
-        return _on(surface, self.middle)[2] - nearer - radius * math.hypot(along, above)
+        left, lower, right, upper = self.edges
+        along, above = _dot(self.surface.across_dir, surface.inward), _dot(self.surface.up_dir, surface.inward)
+        nearer = (abs(along) * (right - left) + abs(above) * (upper - lower)) / 2
+        return _on(surface, self.middle)[2] - nearer - self.radius * math.hypot(along, above)
 
 
 @record
@@ -78,17 +82,41 @@ def panels_in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], ta
     room that is not convex a panel counts only where nothing of the room stands between its worst place and the lamp.
     """
     surfaces = {surface.name: surface for surface in room.surfaces}
-    left = MOST_FINDINGS
-    for placed in room.features:
-        beam = _beam_of(placed, surfaces)
-        for panel in panels if beam is not None else ():
-            if beam is None or left == 0 or panel.surface == beam.surface.name:
-                continue
-            found = _in_beam(beam, panel, surfaces[panel.surface], room)
-            if found is not None:
-                left -= 1
-                mend = _mend(beam, found[1], tape)
-                yield messages.panel_in_light_across(panel, placed.feature, beam.aside(found[0]), mend, tape)
+    there: dict[str, list[PlacedPanel]] = {}
+    for panel in panels:
+        there.setdefault(panel.surface, []).append(panel)
+    fronts = [(surfaces[name], own, max(_fronts(own))) for name, own in there.items()]
+    findings = (
+        found
+        for placed in room.features
+        if (beam := _beam_of(placed, surfaces)) is not None
+        for surface, own, furthest in fronts
+        if surface.name != beam.surface.name
+        for found in _on_surface(placed.feature, beam, (surface, own, furthest), room, tape)
+    )
+    yield from islice(findings, MOST_FINDINGS)
+
+
+def _fronts(panels: Sequence[PlacedPanel]) -> Iterator[float]:
+    """How far out their fronts come: arrays are few, panels may be many."""
+    return (float(panel.most_front) for panel in {panel.array.name: panel for panel in panels}.values())
+
+
+def _on_surface(
+    lamp: Feature,
+    beam: Beam,
+    there: tuple[Surface, Sequence[PlacedPanel], float],
+    room: RoomGeometry,
+    tape: TapeStyle,
+) -> Iterator[Diagnostic]:
+    """What the panels of one surface take of a beam; nothing where the lamp stands further out than all."""
+    surface, panels, furthest = there
+    least = beam.before(surface)
+    for panel in panels if least <= furthest else ():
+        found = _in_beam(beam, panel, surface, least, room)
+        if found is not None:
+            mend = _mend(beam, found[1], tape)
+            yield messages.panel_in_light_across(panel, lamp, beam.aside(found[0]), mend, tape)
 
 
 def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None:
@@ -96,12 +124,20 @@ def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None
     if lamp.beam_deg is None or surface is None:
         return None
     slope = math.tan(math.radians(float(lamp.beam_deg)))
-    return Beam(lamp.name, surface, extent_of(lamp), float(lamp.depth), slope)
+    extent = extent_of(lamp)
+    return Beam(lamp.name, surface, rough_edges(extent.core), float(extent.radius), float(lamp.depth), slope)
 
 
-def _in_beam(beam: Beam, panel: PlacedPanel, surface: Surface, room: RoomGeometry) -> tuple[Vector, Part] | None:
-    """The place of a panel that is deepest in a beam, and the part of it that counts."""
-    back, front, least = float(panel.least_back), float(panel.most_front), beam.before(surface)
+def rough_edges(box: Box) -> tuple[float, float, float, float]:
+    """The edges of a box as floats: left, lower, right, upper."""
+    return float(box.left), float(box.lower), float(box.right), float(box.upper)
+
+
+def _in_beam(
+    beam: Beam, panel: PlacedPanel, surface: Surface, least: float, room: RoomGeometry
+) -> tuple[Vector, Part] | None:
+    """The place of a panel that is deepest in a beam, and its part that counts: from `least` off its surface on."""
+    back, front = float(panel.least_back), float(panel.most_front)
     if least > front:
         return None
     part = part_of(panel.box, surface, max(back, least), front)
@@ -162,8 +198,7 @@ def _over_on(beam: Beam, surface: Surface) -> Callable[[float, float, float], fl
         for way in (surface.across_dir, surface.up_dir, surface.inward)
     ]
     (ax, ay, az), (ux, uy, uz), (nx, ny, nz) = axes
-    core, radius = beam.extent.core, float(beam.extent.radius)
-    left, lower, right, upper = (float(edge) for edge in (core.left, core.lower, core.right, core.upper))
+    (left, lower, right, upper), radius = beam.edges, beam.radius
     depth, slope, hypot = beam.depth, beam.slope, math.hypot
 
     def over(across: float, up: float, off: float) -> float:

@@ -1,6 +1,6 @@
 """All arrays on their surfaces: panels, hang points, laser lines, rails. `place_arrays` is the way in."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
@@ -118,11 +118,20 @@ def _together(
         findings += too_near(surface, there, room.features, tape)
         findings += panels_in_light(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
+    findings += _in_light_across(room, panels, tape)
     findings += panels_in_swings(room, panels, tape)
     findings += panels_in_panels(room, panels, tape)
     findings += panels_in_spaces(plan.room.spaces, room, panels, tape)
     findings += hot_in_zones(room.features, plan.room.zones, room)
     return findings
+
+
+def _in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> Iterable[Diagnostic]:
+    if all(placed.feature.beam_deg is None for placed in room.features):
+        return ()
+    from planlang.geometry.checks.light_across import panels_in_light_across  # noqa: PLC0415 - few plans state a beam
+
+    return panels_in_light_across(room, panels, tape)
 
 
 def _base_of(array: Array) -> str:

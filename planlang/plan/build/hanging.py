@@ -66,7 +66,13 @@ def build_second_support(names: Names, entry: Entry | None) -> SecondSupport | N
         lambda: names.build(value(entry, "anchor"), "hardware", build_hardware),
     )
     return SecondSupport(
-        at=entry.span, count=value(entry, "count"), tie=tie, eye=eye, anchor=anchor, slack=value(entry, "slack")
+        at=entry.span,
+        count=value(entry, "count"),
+        tie=tie,
+        eye=eye,
+        anchor=anchor,
+        slack=value(entry, "slack"),
+        beside=maybe_value(entry, "beside"),
     )
 
 

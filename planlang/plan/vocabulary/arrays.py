@@ -166,6 +166,7 @@ ARRAY = S(
             clauses=(
                 Clause("to {anchor:ref}", "What goes into the building.", required=True),
                 Clause("slack {slack:distance}", "How far the panel falls before it is caught.", required=True),
+                Clause("anchors within {beside:distance}", "How far from the panel's hang points its anchors go."),
             ),
         ),
         S(

@@ -100,9 +100,11 @@ def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None
 
 
 def _in_beam(beam: Beam, panel: PlacedPanel, surface: Surface, room: RoomGeometry) -> tuple[Vector, Part] | None:
-    """The place of a panel that is deepest in a beam, and the part of it that counts."""
-    back = float(panel.array.hang.drop)
-    front, least = back + float(panel.array.panel.depth), beam.before(surface)
+    """The place of a panel that is deepest in a beam, and the part of it that counts.
+
+    Of one that hangs tilted the block along its surface counts that holds it.
+    """
+    back, front, least = float(panel.least_back), float(panel.most_front), beam.before(surface)
     if least > front:
         return None
     part = part_of(panel.box, surface, max(back, least), front)

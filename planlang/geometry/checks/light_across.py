@@ -136,7 +136,10 @@ def rough_edges(box: Box) -> tuple[float, float, float, float]:
 def _in_beam(
     beam: Beam, panel: PlacedPanel, surface: Surface, least: float, room: RoomGeometry
 ) -> tuple[Vector, Part] | None:
-    """The place of a panel that is deepest in a beam, and its part that counts: from `least` off its surface on."""
+    """The place of a panel that is deepest in a beam, and its part that counts: from `least` off its surface on.
+
+    One that hangs tilted counts as the block round it.
+    """
     back, front = float(panel.least_back), float(panel.most_front)
     if least > front:
         return None

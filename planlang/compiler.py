@@ -148,7 +148,7 @@ def compile_option(
     layout = place_arrays(plan, room.value)
     tell(CUTTING)
     required = plan.requirements if hold else ()
-    materials = resolve_materials(plan, layout.value, detail_for(required, for_book), effort)
+    materials = resolve_materials(plan, layout.value, detail_for(required, for_book, beside is None), effort)
     masses = {build.type.name: build.masses for build in materials.value.builds}
     tell(SOUND)
     estimated = estimate(plan, room.value, layout.value) if for_book else None
@@ -218,10 +218,11 @@ def estimate(plan: Plan, room: RoomGeometry, layout: Layout) -> Acoustics:
     return estimate_acoustics(plan, room, layout).value
 
 
-def detail_for(required: Sequence[Requirement], for_book: bool) -> Detail:
-    """How far cutting has to be worked out: a check needs to know what is bought only where its cost is bounded."""
+def detail_for(required: Sequence[Requirement], for_book: bool, chosen: bool) -> Detail:
+    """How far cutting has to be worked out. A book has layouts of the option that is `chosen`, and prices of the
+    others; a check needs to know what is bought only where its cost is bounded."""
     if for_book:
-        return Detail.LAID_OUT
+        return Detail.LAID_OUT if chosen else Detail.COUNTED
     return Detail.COUNTED if any(each.subject == "cost" for each in required) else Detail.BY_AREA
 
 

@@ -26,7 +26,7 @@ SAMPLE = (3.6, 3.0)  # m: 10.8 m2, the size of a reverberation-room sample (ISO 
 
 def panel_ratings(arrays: Iterable[Array], air: AirState) -> tuple[PanelRating, ...]:
     """One rating a panel type and drop, in the order of the plan; none of kinds that no sample could be laid out of."""
-    ways = {(array.panel.name, array.hang.drop): array for array in arrays if _is_rated(array)}
+    ways = {(array.panel.name, array.hang.mean_drop): array for array in arrays if _is_rated(array)}
     return tuple(_rating(array, air) for array in ways.values())
 
 
@@ -42,7 +42,7 @@ def _rating(array: Array, air: AirState) -> PanelRating:
     weighted = weighted_absorption(practical)
     return PanelRating(
         panel=array.panel.name,
-        drop=array.hang.drop,
+        drop=array.hang.mean_drop,
         practical=tuple(practical.values()),
         alpha_w=weighted.words,
         absorption_class=weighted.absorption_class,
@@ -59,7 +59,7 @@ def _sample(array: Array, air: AirState) -> tuple[Floats, str]:
     if measured is not None:
         figures = np.array([float(measured.alphas[band]) for band in OCTAVES])
         return ALL_BANDS.from_octaves(figures)[IN_THIRDS], _measured_words(measured)
-    layers = buildup(array.panel, array.hang.drop)
+    layers = buildup(array.panel, array.hang.mean_drop)
     sample = sized_absorption(layers, middle_frequencies(), *SAMPLE, air)
     return sample, f"modelled as a closed sample of {SAMPLE[0]:g} x {SAMPLE[1]:g} m, without frames"
 

@@ -81,7 +81,7 @@ def panel_row(
         from planlang.acoustics.further_kinds import own_row  # noqa: PLC0415 - few plans have one
 
         return own_row(panels, air, spectrum, ranged)
-    layers = buildup(array.panel, array.hang.drop)
+    layers = buildup(array.panel, array.hang.mean_drop)
     frequency = middle_frequencies(spectrum)
     reach = endless_absorption(layers, frequency, air, ranged)
     sized = reach.taken
@@ -115,11 +115,11 @@ def _back_absorption(layers: Buildup, array: Array, count: int, frequency: Float
     Sound enters through the gap all round, so that no more than its area (at most the panel's) times the coefficient of
     the layers from behind can be lost there. Own appraisal; a laboratory would count the panel as an object (ISO 354).
     """
-    if array.hang.drop <= 0 or layers.closed:
+    if array.hang.mean_drop <= 0 or layers.closed:
         return np.zeros(len(frequency))
     panel = array.panel
     edge = panel.outline.perimeter if panel.outline else float(2 * (panel.width + panel.length))
-    opening = edge * float(array.hang.drop)
+    opening = edge * float(array.hang.mean_drop)
     entered = count * min(opening, float(panel.face)) / 1e6
     turned = Buildup(
         front_resistance=layers.back_resistance,

@@ -57,7 +57,7 @@ def _on_array(array: Array, tape: TapeStyle) -> str:
         from planlang.acoustics.further_kinds import array_words  # noqa: PLC0415 - few plans have one
 
         return array_words(array, tape)
-    layers = buildup(panel, array.hang.drop)
+    layers = buildup(panel, array.hang.mean_drop)
     cloths = [use.stock for use in panel.uses if isinstance(use.stock, Cloth)]
     front, back = cloths[:1], cloths[1:]
     parts = [
@@ -117,7 +117,7 @@ def _measured_words(array: Array, measured: Measured, tape: TapeStyle) -> str:
 
 
 def _behind(array: Array, tape: TapeStyle) -> str:
-    return f"{on_tape(array.hang.drop, tape)} of air behind them" if array.hang.drop > 0 else "no air behind them"
+    return f"{on_tape(array.hang.mean_drop, tape)} of air behind them" if array.hang.drop > 0 else "no air behind them"
 
 
 def _cloth_words(what: str, cloth: Cloth) -> str:
@@ -152,6 +152,13 @@ def _on_hanging(arrays: tuple[Array, ...]) -> list[str]:
     lines = []
     if any(array.hang.drop == 0 for array in arrays):
         lines.append("a panel without a drop hides the surface behind it: that area is taken off the surface")
+    tilted = ", ".join(array.name for array in arrays if array.hang.more)
+    if tilted:
+        lines.append(
+            f"{tilted}: panels that hang tilted are reckoned as if they hung parallel to their surface at the mean of "
+            "their drops, for absorption and for first reflections alike; where a tilted front sends sound is not "
+            "reckoned"
+        )
     if any(array.hang.drop > 0 and array.panel.measured is None for array in arrays):
         lines.append(
             "a panel hung clear of a surface absorbs with its front over a gap as deep as the drop, as if the gap were "

@@ -121,7 +121,7 @@ def _planes(panels: Sequence[PlacedPanel]) -> Planes:
     """Panels by how far (mm) the planes of their faces lie from the surface, each with its place in the order."""
     found: dict[float, list[Outlined]] = {}
     for number, panel in enumerate(panels):
-        box, off = panel.box, float(panel.array.hang.drop + panel.array.panel.depth)
+        box, off = panel.box, float(panel.array.hang.mean_drop + panel.array.panel.depth)
         outlined = (number, panel, float(box.left), float(box.lower), float(box.right), float(box.upper))
         found.setdefault(off, []).append(outlined)
     return found

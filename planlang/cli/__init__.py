@@ -44,7 +44,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def prepare_process() -> None:
     """Settings for a short-lived process: fewer collections, and no threads for matrices that are small."""
-    gc.set_threshold(100_000, 50, 50)
+    gc.set_threshold(1_000_000, 50, 50)
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 

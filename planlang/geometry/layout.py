@@ -1,7 +1,8 @@
 """All arrays on their surfaces: panels, hang points, laser lines, rails. `place_arrays` is the way in."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from planlang.geometry import messages
@@ -19,7 +20,7 @@ from planlang.geometry.checks.swings import panels_in_swings
 from planlang.geometry.checks.zones import hot_in_zones, in_zones
 from planlang.geometry.hanging.landing import Landing, NamedPoint, land_in_lining, land_on_members
 from planlang.geometry.hanging.lasers import laser_lines
-from planlang.geometry.hanging.points import hook_faults, letter, points_on
+from planlang.geometry.hanging.points import hook_faults, letter, on_face, points_on
 from planlang.geometry.hanging.rails import land_on_rails, rail_overlaps, run_rails
 from planlang.geometry.hanging.snapping import snapped
 from planlang.geometry.model import HangPoint, LaserLine, Layout, PlacedPanel, RailRun, RoomGeometry, Surface
@@ -35,6 +36,7 @@ from planlang.syntax.record import record
 
 if TYPE_CHECKING:
     from planlang.geometry.pose import Pose
+    from planlang.geometry.tilt import Tilt
 
 BY_POSITION = ("point-misses-member", "rail-without-span", "rail-over-feature", "rail-end-short", "hole-in-zone")
 
@@ -68,9 +70,9 @@ def place_arrays(plan: Plan, room: RoomGeometry) -> Outcome[Layout]:
             findings += _unknown_surface(array, plan)
             placed.setdefault(array.family, ())
             continue
-        pose = _pose(array, surface)
+        pose, tilt = _pose(array, surface), _tilt(array, surface)
         site = Site(
-            array, surface, room.features, plan.room.zones, tape, placed, plan.use.places, pose, _in_the_way(room)
+            array, surface, room.features, plan.room.zones, tape, placed, plan.use.places, pose, _in_the_way(room), tilt
         )
         laid = _lay_out(site, room, len(rails) + 1)
         placed[array.family] = placed.get(array.family, ()) + laid.value.panels
@@ -116,11 +118,20 @@ def _together(
         findings += too_near(surface, there, room.features, tape)
         findings += panels_in_light(surface, there, room.features, tape)
         findings += rail_overlaps(surface, runs, tape)
+    findings += _in_light_across(room, panels, tape)
     findings += panels_in_swings(room, panels, tape)
     findings += panels_in_panels(room, panels, tape)
     findings += panels_in_spaces(plan.room.spaces, room, panels, tape)
     findings += hot_in_zones(room.features, plan.room.zones, room)
     return findings
+
+
+def _in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> Iterable[Diagnostic]:
+    if all(placed.feature.beam_deg is None for placed in room.features):
+        return ()
+    from planlang.geometry.checks.light_across import panels_in_light_across  # noqa: PLC0415 - few plans state a beam
+
+    return panels_in_light_across(room, panels, tape)
 
 
 def _base_of(array: Array) -> str:
@@ -132,7 +143,7 @@ def _base_of(array: Array) -> str:
 def _lay_out(site: Site, room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
     array, surface, tape = site.array, site.surface, site.tape
     placed = place_panels(site)
-    faults = hook_faults(array, surface.kind == "ceiling", tape)
+    faults = hook_faults(array, surface.kind == "ceiling", tape) or _tilt_faults(site)
     slots = placed.value if faults else tuple(snapped(site, slot) for slot in placed.value)
     panels = tuple(_panel(site, index + array.first, slot) for index, slot in enumerate(slots))
     findings = placed.diagnostics + faults
@@ -177,6 +188,23 @@ def _pose(array: Array, surface: Surface) -> "Pose | None":
     return pose_of(array, surface.kind == "ceiling")
 
 
+def _tilt(array: Array, surface: Surface) -> "Tilt | None":
+    """How panels hang whose drops are unequal."""
+    if not array.hang.more:
+        return None
+    from planlang.geometry.tilt import tilt_of  # noqa: PLC0415 - few plans have such panels
+
+    return tilt_of(array, surface)
+
+
+def _tilt_faults(site: Site) -> tuple[Diagnostic, ...]:
+    if not site.array.hang.more:
+        return ()
+    from planlang.geometry.checks.tilted import tilt_faults  # noqa: PLC0415 - few plans have such panels
+
+    return tilt_faults(site.array, site.surface, site.tilt, site.tape)
+
+
 def _in_the_way(room: RoomGeometry) -> tuple[Surface, ...]:
     """What may stand between two places: nothing in a convex room."""
     return () if room.convex else room.surfaces
@@ -187,8 +215,12 @@ def _panel(site: Site, number: int, slot: Slot) -> PlacedPanel:
     shape = site.pose.shape.moved(box.left, box.lower) if site.pose is not None else None
     outline = box.corners if shape is None else shape.outline
     back = float(array.hang.drop)
-    corners = tuple(surface.in_room(float(across), float(up), back) for across, up in outline)
-    return PlacedPanel(f"{array.mark}{number}", array, surface.name, box, corners, (), slot.how, shape)
+    if site.tilt is None:
+        corners = tuple(surface.in_room(float(across), float(up), back) for across, up in outline)
+    else:
+        corners = site.tilt.body(surface, box)
+    name = f"{array.mark}{number}"
+    return PlacedPanel(name, array, surface.name, box, corners, (), slot.how, shape, tilt=site.tilt)
 
 
 def _hang(site: Site, panels: Sequence[PlacedPanel], room: RoomGeometry, first_rail: int) -> Outcome[_Hung]:
@@ -197,7 +229,7 @@ def _hang(site: Site, panels: Sequence[PlacedPanel], room: RoomGeometry, first_r
     points = [
         NamedPoint(f"{panel.mark}.{letter(index)}", place)
         for panel in panels
-        for index, place in enumerate(points_on(array, panel.box, site.pose))
+        for index, place in enumerate(points_on(array, panel.box, site.pose, site.tilt))
     ]
     rails: tuple[RailRun, ...] = ()
     match array.hang.into:
@@ -218,18 +250,25 @@ def _with_points(
     """Points are shared out in order, as many to each panel; without landings the panels stay without points."""
     if not landings:
         return tuple(panels)
-    held = [_hang_point(surface, point, landing) for point, landing in zip(points, landings, strict=True)]
     each = len(points) // len(panels)
+    drops = _drops(panels[0], each) * len(panels)
+    held = [_hang_point(surface, *one) for one in zip(points, landings, drops, strict=True)]
     return tuple(
         replace(panel, points=tuple(held[index * each : (index + 1) * each])) for index, panel in enumerate(panels)
     )
 
 
-def _hang_point(surface: Surface, point: NamedPoint, landing: Landing) -> HangPoint:
+def _drops(panel: PlacedPanel, points: int) -> tuple[Fraction, ...]:
+    """The drop of each of a panel's points."""
+    if panel.tilt is None:
+        return (panel.array.hang.drop,) * points
+    return panel.tilt.drops(on_face(panel.array, panel.tilt.face))
+
+
+def _hang_point(surface: Surface, point: NamedPoint, landing: Landing, drop: Fraction) -> HangPoint:
     across, up = point.place
-    return HangPoint(
-        point.name, across, up, surface.in_room(float(across), float(up)), landing.lands_on, landing.off_centre
-    )
+    room = surface.in_room(float(across), float(up))
+    return HangPoint(point.name, across, up, room, landing.lands_on, landing.off_centre, drop)
 
 
 def _lines(surface: Surface, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[LaserLine, ...]:

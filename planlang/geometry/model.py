@@ -15,6 +15,7 @@ from planlang.syntax.record import record
 
 if TYPE_CHECKING:
     from planlang.geometry.footprint import Footprint
+    from planlang.geometry.tilt import Tilt
 
 Point = tuple[float, float]
 Vector = tuple[float, float, float]
@@ -142,7 +143,7 @@ class HangPoint:
     """Where one panel is held. `name` is the panel's mark and a letter (`SC2.b`).
 
     `lands_on` says what lies behind ('rafter 3', 'rail RA2', 'lining only'); `off_centre` is the distance from that
-    member's centre line, mm, None where there is no member.
+    member's centre line, mm, None where there is no member. `drop` is that of its own link, square to the surface.
     """
 
     name: str
@@ -151,6 +152,7 @@ class HangPoint:
     room: Vector
     lands_on: str
     off_centre: Fraction | None
+    drop: Fraction
 
 
 @record
@@ -158,7 +160,8 @@ class PlacedPanel:
     """One panel on its surface. `corners_room` are the corners of its back, at the drop; `how` shows the arithmetic.
 
     `box` is the rectangle round it; `shape` its true footprint where it is another one. `beside` is the second surface
-    that a panel in a corner lies on; '' for all others.
+    that a panel in a corner lies on; '' for all others. Of one that hangs tilted, `box` is the rectangle round its
+    whole body, seen square to the surface.
     """
 
     mark: str
@@ -170,6 +173,17 @@ class PlacedPanel:
     how: str
     shape: "Footprint | None" = None
     beside: str = ""
+    tilt: "Tilt | None" = None
+
+    @property
+    def least_back(self) -> Fraction:
+        """How far its back is off the surface where it is nearest, mm."""
+        return self.array.hang.drop if self.tilt is None else self.tilt.least_back
+
+    @property
+    def most_front(self) -> Fraction:
+        """How far its front is off the surface where it is farthest, mm."""
+        return self.array.hang.drop + self.array.panel.depth if self.tilt is None else self.tilt.most_front
 
     @property
     def outline(self) -> tuple[tuple[Fraction, Fraction], ...]:

@@ -12,7 +12,7 @@ from planlang.hardware.eurocode import by_eurocode, eurocode_edge
 from planlang.hardware.factors import CLEAT_STANDOFF_MM, INLINE_PITCH_DEG, MM_IN_INCH, SECOND_SUPPORT_SLACK_MM
 from planlang.hardware.hung import Hung
 from planlang.hardware.model import PanelLoad
-from planlang.hardware.setting import hardware_length, length_of_link
+from planlang.hardware.setting import hardware_length, lengths_of_links
 from planlang.hardware.withdrawal import edge_distance, lead_hole
 from planlang.plan.stock import Hardware, Timber
 
@@ -53,8 +53,7 @@ NOT_CHECKED = (
     "Fire behaviour, sprinkler cover, detector cover, lighting and exits",
     "Loads added later, and whether the parts delivered are the parts planned",
     "Cables that run through several panels, and hang points that panels share: a plan has no words for them",
-    "Cut-outs in a panel and panels that hang tilted, for which a plan has no words, and anything put on a panel that "
-    "the plan doesn't state",
+    "Cut-outs in a panel, for which a plan has no words, and anything put on a panel that the plan doesn't state",
 )
 
 
@@ -242,8 +241,13 @@ def _of_sharing(one: Hung) -> list[tuple[str, str]]:
     if array.hang.share != "envelope":
         why = f"{array.name}: the links share by {array.hang.share} ({array.hang.share_reason}), felt at every point"
         lines.append((why, "who hangs the panels"))
+    if array.hang.more:
+        text = (
+            f"{array.name}: every link is cut or set to the drop of its own point, the {array.hang.more_at} row lower"
+        )
+        lines.append((text, "who hangs the panels"))
     if one.case.surface.kind == "ceiling" and hardware_length(array) is None:
-        wanted = words.length(length_of_link(one.case), one.case.tape)
+        wanted = " and ".join(words.length(length, one.case.tape) for length in lengths_of_links(one.case))
         pieces = "each stand-off comes" if array.hang.fixed else "eye, link and ceiling eye together come"
         lines.append((f"{array.name}: {pieces} to {wanted}, from ceiling to panel", "who receives the parts"))
     return lines

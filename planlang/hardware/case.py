@@ -46,6 +46,12 @@ class Case:
         return self.pitch if plumb else 0.0
 
     @property
+    def eye_pitch(self) -> float:
+        """Angle between the links and what is square to the panel's back, degrees."""
+        tilt = self.panels[0].tilt
+        return self.link_pitch if tilt is None else tilt.slant_deg
+
+    @property
     def member_word(self) -> str:
         """What one member behind the surface is called."""
         return singular(self.surface.members.word) if self.surface.members else "member"

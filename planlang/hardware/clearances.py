@@ -159,7 +159,7 @@ def _sprinkler(
         found = f"{words.length_down(distance, tape)} level; how far its deflector is below is not stated"
         near = distance < min(3 * width, THREE_TIMES_CAP)
         return _line(surface, panel, feature, distance, wanted, found, near, SPRINKLER_RULE, ask)
-    drop = float(panel.array.hang.drop)
+    drop = float(panel.least_back)
     below = drop - float(feature.below)
     opening = opening_ratio(surface, panels)
     height = max(corner[2] for corner in panel.corners_room) + drop

@@ -136,6 +136,10 @@ def _hang(case: Case, masses: Masses) -> Hung | Diagnostic:
 def _share(case: Case, panel: PlacedPanel, weighed: Weighed) -> Shared | None:
     if case.surface.kind != "ceiling":
         return share_on_wall(case, panel, weighed)
+    if panel.tilt is not None:
+        from planlang.hardware.tilted import share_tilted  # noqa: PLC0415 - few plans have such panels
+
+        return share_tilted(case, panel, panel.tilt, weighed)
     if case.array.hang.fixed:
         return share_fixed(case, panel, weighed)
     return share_square(case, panel, weighed) if is_square(case) else share_overhead(case, panel, weighed)

@@ -279,14 +279,14 @@ def no_room_to_lift_off(array: Array, panel: str, room: float, wanted: float, ta
     )
 
 
-def too_near_to(array: Array, line: Clearance, span: Span) -> Diagnostic:
+def too_near_to(array: Array, line: Clearance, span: Span, mend: str = "move the panel") -> Diagnostic:
     """A panel is nearer to a lamp, a head or a detector than the rule this book asks by."""
     return Diagnostic(
         "near-to-service",
         f"'{array.name}': {line.panel} stands near to {line.thing} on {line.surface}: {line.found}; "
         f"wanted: {line.wanted}",
         span,
-        f"move the panel, or ask: {line.ask}",
+        f"{mend}, or ask: {line.ask}",
         Severity.WARNING,
     )
 

@@ -29,7 +29,7 @@ def eye_path(case: Case, eyes: Eyes, shared: Shared, demand: Figure, loads: Poin
         of_panel = panel_steps(case, eyes.hardware, demand, aside_deg(shared))
         return fixed_path(case, eyes, shared, demand, of_panel)
     lean = float(hang.lean_deg)
-    steps = [*panel_steps(case, eyes.hardware, demand, case.link_pitch + lean)]
+    steps = [*panel_steps(case, eyes.hardware, demand, case.eye_pitch + lean)]
     if lean and case.array.panel.eyes_in_line:
         steps.append(unknown("the level pull of links that lean, on a baffle", demand))
     elif lean:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from itertools import product
 
 from planlang.geometry.features import box_of
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
@@ -39,6 +40,11 @@ class Block:
         return self.surface.in_room(across, up, into)
 
     @property
+    def corners(self) -> tuple[Vector, ...]:
+        """Its corners in the room."""
+        return tuple(self.surface.in_room(*at) for at in product(*zip(self.low, self.high, strict=True)))
+
+    @property
     def radius(self) -> float:
         """The radius of the ball about its middle that holds it, mm."""
         return math.dist(self.low, self.high) / 2
@@ -66,10 +72,11 @@ def apart(first: Block, second: Block) -> float:
 
 
 def block_of_panel(panel: PlacedPanel, surface: Surface) -> Block:
-    """The body of a panel: from its back to its front, as the links or cleats hold it."""
+    """The body of a panel: from its back to its front, as the links or cleats hold it; of one that hangs tilted the
+    block along its surface that holds the whole body."""
     box, hang = panel.box, panel.array.hang
-    back = float(hang.drop) if hang.by == "eyes" else CLEAT_STANDOFF_MM
-    front = back + float(panel.array.panel.depth)
+    back = float(panel.least_back) if hang.by == "eyes" else CLEAT_STANDOFF_MM
+    front = float(panel.most_front) if panel.tilt is not None else back + float(panel.array.panel.depth)
     low, high = (float(box.left), float(box.lower), back), (float(box.right), float(box.upper), front)
     return Block(surface, low, high)
 
@@ -86,7 +93,7 @@ def round_the_corner(
     room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle
 ) -> tuple[tuple[Clearance, ...], list[Diagnostic]]:
     """For each heater, lamp, head and detector that is nearer than usual to a panel on another surface, a line and a
-    warning."""
+    warning; for a head first of all where a panel is in the way of its water."""
     lines: list[Clearance] = []
     findings: list[Diagnostic] = []
     bodies = _bodies(room, panels)
@@ -94,6 +101,11 @@ def round_the_corner(
         feature, face = placed.feature, room.surface(placed.feature.surface)
         others = [body for body in bodies if body.panel.surface != feature.surface]
         if feature.kind not in WHO or face is None or not others:
+            continue
+        wet = _in_discharge(feature, face, others, tape) if feature.kind == "sprinkler" else None
+        if wet is not None:
+            lines.append(wet[1])
+            findings.append(messages_hanging.too_near_to(wet[0].array, wet[1], feature.at, wet[2]))
             continue
         wanted = float(USUAL[feature.kind].distance)
         found = _nearest(block_of_thing(feature, face), others, wanted)
@@ -107,6 +119,14 @@ def round_the_corner(
         lines.append(line)
         findings.append(messages_hanging.too_near_to(panel.array, line, feature.at))
     return tuple(lines), findings
+
+
+def _in_discharge(
+    feature: Feature, face: Surface, bodies: Sequence["_Body"], tape: TapeStyle
+) -> tuple[PlacedPanel, Clearance, str] | None:
+    from planlang.hardware.discharge import in_discharge  # noqa: PLC0415 - few plans have sprinklers
+
+    return in_discharge(feature, face, [(body.panel, body.block.surface, body.block.corners) for body in bodies], tape)
 
 
 @record

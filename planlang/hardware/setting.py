@@ -37,12 +37,16 @@ def hardware_length(array: Array) -> tuple[Fraction, Fraction] | None:
     return least, most
 
 
-def length_of_link(case: Case) -> float:
-    """Return how far it is from the surface to the panel's back the way the links hang, mm.
+def lengths_of_links(case: Case) -> tuple[float, ...]:
+    """Return how far it is from the surface to the panel's back the way the links hang, mm, for each drop, in order.
 
     The drop is square to the surface; under a slope plumb links are longer, and so are links that lean.
     """
-    drop = float(case.array.hang.drop)
+    drops = sorted({point.drop for point in case.panels[0].points}) if case.array.hang.more else [case.array.hang.drop]
+    return tuple(_length_of_link(case, float(drop)) for drop in drops)
+
+
+def _length_of_link(case: Case, drop: float) -> float:
     return drop / math.cos(math.radians(case.link_pitch)) / math.cos(math.radians(float(case.array.hang.lean_deg)))
 
 
@@ -107,8 +111,10 @@ def setting_findings(one: Hung, on_surface: Sequence[PlacedPanel]) -> list[Diagn
         for piece in pieces_of(array)
         if piece.locks == "nothing"
     ]
-    reach, wanted = hardware_length(array), length_of_link(case)
-    if reach is not None and not float(reach[0]) - TURNED_MM <= wanted <= float(reach[1]) + TURNED_MM:
+    reach = hardware_length(array)
+    for wanted in lengths_of_links(case):
+        if reach is None or float(reach[0]) - TURNED_MM <= wanted <= float(reach[1]) + TURNED_MM:
+            continue
         findings.append(messages_hanging.drop_out_of_reach(array, wanted, float(reach[0]), float(reach[1]), case.tape))
     if float(array.hang.lean_deg) > STEEP_LEAN_DEG:
         findings.append(messages_hanging.links_lean(array, one.shared.shear, case.tape))

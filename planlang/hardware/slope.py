@@ -143,9 +143,10 @@ def slope_words(case: Case) -> str:
             f"sheared along the slope and pulled off it"
         )
     if not case.array.hang.square:
+        drop = "the drop of its higher row" if case.array.hang.more else "drop"
         return (
             "its links, which hang plumb: their pull and the weight are in one line, so nothing is left that would "
-            "slide it. It comes to rest lower down the slope than its ceiling eyes are, by drop x tan(pitch) = "
+            f"slide it. It comes to rest lower down the slope than its ceiling eyes are, by {drop} x tan(pitch) = "
             f"{words.length_up(float(case.array.hang.drop) * math.tan(math.radians(case.pitch)), case.tape)}"
         )
     if tie is None:

@@ -127,6 +127,8 @@ def _aside(case: Case, kilos: float) -> Position:
     if not added:
         return 0.0, 0.0
     box, pose = case.panels[0].box, _pose(case)
+    if case.panels[0].tilt is not None:
+        box = case.panels[0].tilt.face
     middle = (box.width / 2, box.height / 2) if pose is None else (pose.face.right / 2, pose.face.upper / 2)
     spots = [(one.across, one.up) for one in added]
     if pose is not None:
@@ -153,14 +155,16 @@ def _links(case: Case) -> tuple[MassItem, ...]:
 
 
 def centres(case: Case, panel: PlacedPanel, weighed: Weighed) -> Iterator[Position]:
-    """Where the centre of gravity may lie on the surface: a panel can be hung either way round."""
+    """Where the centre of gravity may lie on the surface, of a tilted panel on its own face: a panel can be hung either
+    way round.
+    """
     pose = _pose(case)
     if pose is not None:
         yield from _posed_centres(case, panel, weighed, pose)
         return
-    half = Fraction(1, 2)
-    across = float((panel.box.left + panel.box.right) * half) + weighed.aside[0]
-    up = float((panel.box.lower + panel.box.upper) * half) + weighed.aside[1]
+    half, box = Fraction(1, 2), panel.box if panel.tilt is None else panel.tilt.face
+    across = float((box.left + box.right) * half) + weighed.aside[0]
+    up = float((box.lower + box.upper) * half) + weighed.aside[1]
     for way, turn in product((1, -1) if weighed.along else (1,), (1, -1) if weighed.across else (1,)):
         if case.array.upright:
             yield across + turn * weighed.across, up + way * weighed.along

@@ -15,8 +15,8 @@ from planlang.jobbook.blocks import NOT_FOR_HANGING
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.escape import visible
 from planlang.jobbook.sections.hang import fixing_of, load_of
-from planlang.jobbook.words import rounded_up
 from planlang.materials.model import Part, Piece, Purchase
+from planlang.plan.figure import rounded_up
 from planlang.plan.stock import Batt, Money
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
 
@@ -121,7 +121,7 @@ def _point(compiled: CompiledPlan, panel: PlacedPanel, point: HangPoint) -> Row:
         *(point.name, panel.mark, panel.array.name, panel.surface, point.across, point.up),
         *(on_tape(point.across, tape), on_tape(point.up, tape)),
         *(Fraction(round(place * 1000), 1000) for place in point.room),
-        *(point.lands_on, point.off_centre, fixing_of(panel), panel.array.hang.drop),
+        *(point.lands_on, point.off_centre, fixing_of(panel), point.drop),
         *(Fraction(rounded_up(load.share.value, 3)) if load else None, state, len(compiled.loads.confirm)),
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
@@ -13,8 +14,11 @@ from planlang.jobbook.html_tables import with_tables
 from planlang.jobbook.html_ticks import with_checklists
 from planlang.jobbook.page import Page, whole_page
 
+PLAIN = re.compile(r"(?:[^\W_]|[ ,.;:()%/²³°·–—−×'\"+-])+")
+
 if TYPE_CHECKING:
     from markdown_it import MarkdownIt
+    from markdown_it.rules_core import StateCore
     from markdown_it.token import Token
 
 
@@ -36,7 +40,22 @@ def to_html(
 def _parser() -> MarkdownIt:
     from markdown_it import MarkdownIt  # noqa: PLC0415 - only a build pays for it
 
-    return MarkdownIt("commonmark", {"html": False}).enable("table")
+    parser = MarkdownIt("commonmark", {"html": False}).enable("table")
+    parser.core.ruler.at("inline", _inline)
+    return parser
+
+
+def _inline(state: StateCore) -> None:
+    """The parser's own rule for what stands in a line, which plain words do without: most cells are that."""
+    from markdown_it.token import Token  # noqa: PLC0415 - as above
+
+    for token in state.tokens:
+        if token.type == "inline":
+            if PLAIN.fullmatch(token.content):
+                token.children = [Token("text", "", 0, content=token.content, level=0)]
+            else:
+                token.children = token.children or []
+                state.md.inline.parse(token.content, state.md, state.env, token.children)
 
 
 def _rendered(parser: MarkdownIt, tokens: list[Token]) -> str:

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
-from planlang.plan.figure import Figure, significant
+from planlang.plan.figure import Figure, rounded_down, rounded_up, significant
 from planlang.plan.model import Array
 from planlang.plan.quantity import FOOT, POUND, POUND_FORCE
 from planlang.plan.stock import Money
 from planlang.plan.tape import TapeStyle, on_tape, round_half_up
 
-Rounding = Callable[[float], int]
 Printer = Callable[[float | Fraction, int], str]
 
 _WITHOUT_CENTS = ("JPY", "KRW", "CLP", "VND", "ISK")
@@ -54,16 +52,6 @@ def volume(cubic_m: float, tape: TapeStyle) -> str:
     return f"{significant(cubic_m, 3)} m³"
 
 
-def rounded_up(value: float | Fraction, digits: int = 2) -> str:
-    """Print to so many significant digits, never less than the value."""
-    return _to_step(value, digits, math.ceil)
-
-
-def rounded_down(value: float | Fraction, digits: int = 2) -> str:
-    """Print to so many significant digits, never more than the value."""
-    return _to_step(value, digits, math.floor)
-
-
 def demand(figure: Figure, tape: TapeStyle) -> str:
     """A mass or a load that is asked of something, rounded up; imperial plans get pounds beside it."""
     return _in_both(figure, tape, rounded_up)
@@ -100,11 +88,6 @@ def with_range(value: float, low: float, high: float, digits: int = 2) -> str:
     return f"{significant(value, digits)} ({rounded_down(low, digits)}–{rounded_up(high, digits)})"
 
 
-def span(low: float, high: float, digits: int = 2) -> str:
-    """A range: `0.39 to 0.55`. Low is rounded down and high up, so that printing never narrows it."""
-    return f"{rounded_down(low, digits)} to {rounded_up(high, digits)}"
-
-
 def count(number: int, one: str, many: str = "") -> str:
     """A number with its noun: `1 panel`, `6 panels`."""
     return f"{number} {one if number == 1 else many or one + 's'}"
@@ -137,6 +120,8 @@ def sentence(text: str) -> str:
 def way(array: Array) -> str:
     """Which way round the panels of an array lie on their surface."""
     lies = "long side up" if array.upright else "long side across"
+    if array.hang.more:
+        lies += f", tilted: the {array.hang.more_at} eyes hang lower"
     if not array.turn:
         return lies
     return f"{lies}, then turned {float(abs(array.turn)):g} deg {'anticlockwise' if array.turn > 0 else 'clockwise'}"
@@ -149,12 +134,3 @@ def _in_both(figure: Figure, tape: TapeStyle, printed: Printer) -> str:
         return first
     unit, size = other
     return f"{first} ({printed(float(figure.value) / float(size), 3)} {unit})"
-
-
-def _to_step(value: float | Fraction, digits: int, rounding: Rounding) -> str:
-    number = float(value)
-    if number == 0 or not math.isfinite(number):
-        return "0" if number == 0 else str(number)
-    places = digits - 1 - math.floor(math.log10(abs(number)))
-    scaled = round(number * 10.0**places, 6)  # takes off the noise of floating point, not the value
-    return significant(rounding(scaled) / 10.0**places, digits)

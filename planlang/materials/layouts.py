@@ -20,11 +20,8 @@ from planlang.materials.cutting import (
     CutResult,
     Demand,
     StickDemand,
-    count_sheets,
-    cut_roll,
-    cut_sheets,
-    cut_sticks,
 )
+from planlang.materials.cutting.roll import cut_roll
 from planlang.materials.model import Cutting, PanelBuild, Part, Piece, RollCut, StickCutting
 from planlang.materials.rails import RailJob
 from planlang.materials.stock_fit import fits_roll, fits_sheet, usable
@@ -109,9 +106,13 @@ def _cut(goods: Sawn, demands: Sequence[Demand], by_area: int, detail: Detail, b
     """Cut the demands from one stock."""
     length, width = goods.stock.length, goods.stock.width
     if detail is Detail.LAID_OUT:
+        from planlang.materials.cutting.sheets import cut_sheets  # noqa: PLC0415 - only a book needs layouts
+
         found = cut_sheets(length, width, goods.kerf, goods.trim, goods.least_offcut, demands, budget, goods.aims)
         return _cutting(goods.stock, found, by_area, demands)
     if detail is Detail.COUNTED:
+        from planlang.materials.cutting.counting import count_sheets  # noqa: PLC0415 - a check without a cost does without
+
         return _counted(goods.stock, count_sheets(length, width, goods.kerf, goods.trim, demands, budget), by_area)
     return _counted(goods.stock, by_area, by_area)
 
@@ -135,6 +136,10 @@ def cut_cloth(builds: Sequence[PanelBuild], detail: Detail = Detail.LAID_OUT) ->
 def cut_rails(jobs: Sequence[RailJob], rates: Rates, budget: Budget = LEAST) -> tuple[StickCutting, ...]:
     """The rails of each timber, cut from its sticks."""
     cuttings: list[StickCutting] = []
+    if not jobs:
+        return ()
+    from planlang.materials.cutting.sticks import cut_sticks  # noqa: PLC0415 - most plans have no rails
+
     for job in jobs:
         demands = [StickDemand(run.name, run.end - run.start, 1) for run in job.runs]
         found = cut_sticks(job.timber.length or NONE, rates.kerf, demands, budget.effort)

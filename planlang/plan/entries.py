@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from difflib import get_close_matches
 from functools import cache
 
 from planlang.plan import messages
@@ -13,17 +12,19 @@ from planlang.plan.entry import Clauses, Entry, clauses_of, items_of
 from planlang.plan.forms import Fit, Values, fit, pattern_of, place_at, words_at
 from planlang.plan.kinds import NoFit, Value, label_of, misspelt_unit
 from planlang.plan.quantity import Quantity
-from planlang.plan.repair import CODES, FORMS, nearest_form, repairs, slip
 from planlang.plan.values import Setting, ValueFault, in_plan_unit, value_of
 from planlang.plan.vocabulary import homes_of
 from planlang.plan.vocabulary.declare import Clause, StatementKind
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.nearest import nearest
 from planlang.syntax.nodes import Item, Statement, span_across, span_of
 from planlang.syntax.span import NOWHERE, Span
 
 DEEPEST_BLOCK = 8
 MOST_FINDINGS = 1000
 MOST_MENDED = 100  # findings after which no mends are tried out any more
+FORMS = frozenset({"wrong-form", "unknown-clause", "stated-twice"})
+CODES = FORMS | {"wrong-kind", "unit-not-stated", "count-differs"}
 PARAMETER = re.compile(r"\{[\w-]+:([^}+]+)\+?\}")
 
 
@@ -98,7 +99,7 @@ def read_statement(
     misspelt = kind is None
     if kind is None:
         word = words_at(statement.items, 0)
-        near = [whole] if whole else get_close_matches(word, within.by_word, 1, 0.7)
+        near = [whole] if whole else nearest(word, within.by_word, 1, 0.7)
         if not statement.faulty:
             homes, known = homes_of(word), list(within.by_word)
             sink.append(
@@ -210,6 +211,8 @@ def read_well(entry: Entry, items: list[Item], setting: Setting, bare: bool) -> 
     findings = read_line(entry, items, setting)
     if not findings or findings[0].code not in CODES or bare:
         return findings
+    from planlang.plan.repair import repairs, slip  # noqa: PLC0415 - most plans are without a fault
+
     finding = slip(entry.kind, items, findings[0])
     if finding is not None:
         setting.unit = unit
@@ -306,6 +309,8 @@ def misfit(kind: StatementKind, items: list[Item], found: NoFit, setting: Settin
     """The finding for items that leave a form half way."""
     place = place_at(items, found.index, setting)
     unit = None if "date" in found.wanted else stray_unit(items, found.index, setting)
+    from planlang.plan.repair import nearest_form  # noqa: PLC0415 - as above
+
     meant = nearest_form(kind, items)
     shown = f"{kind.word} {plain_form(meant)}" if meant else kind.example
     return unit or messages.wrong_form(place, kind.word, found.wanted, words_at(items, found.index), shown)
@@ -319,7 +324,7 @@ def stray(kind: StatementKind, items: list[Item], index: int, setting: Setting) 
     text = words_at(items, index)
     forms = [plain_form(clause.form) for clause in kind.clauses]
     heads = sorted({word for clause in kind.clauses for word in pattern_of(clause.form).first})
-    near = get_close_matches(text, heads, 1, 0.75)
+    near = nearest(text, heads, 1, 0.75)
     return messages.unknown_clause(place_at(items, index, setting), kind.word, text, near[0] if near else "", forms)
 
 

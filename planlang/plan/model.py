@@ -127,6 +127,18 @@ class Hang(Node):
     square: bool = False
     fixed: bool = False
     end_grain: bool = False
+    more: Fraction = Fraction(0)
+    more_at: Literal["", "upper", "lower", "left", "right"] = ""
+
+    @property
+    def most_drop(self) -> Fraction:
+        """The drop of the row of eyes that hangs lowest."""
+        return self.drop + self.more
+
+    @property
+    def mean_drop(self) -> Fraction:
+        """The drop in the middle of the panel, which its eyes lie evenly round."""
+        return self.drop + self.more / 2
 
 
 @record(kw_only=True)

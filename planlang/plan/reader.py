@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from difflib import get_close_matches
 from fractions import Fraction
 from functools import partial
 from typing import TypeVar
@@ -30,6 +29,7 @@ from planlang.plan.units import nearest_unit
 from planlang.plan.values import Setting
 from planlang.plan.vocabulary import FILE
 from planlang.syntax.diagnostics import Diagnostic, Outcome, in_order
+from planlang.syntax.nearest import nearest
 from planlang.syntax.nodes import PlanFile, Statement
 from planlang.syntax.project import Project
 from planlang.syntax.record import record
@@ -97,7 +97,7 @@ def unit_of(file: PlanFile) -> str | None:
     """The unit that a file states for bare lengths; what it seems to state where that statement is at fault."""
     for statement in file.statements:
         word = statement.word
-        if word == "units" or (word not in FILE.by_word and get_close_matches(word, FILE.by_word, 1, 0.7) == ["units"]):
+        if word == "units" or (word not in FILE.by_word and nearest(word, FILE.by_word, 1, 0.7) == ["units"]):
             stated = str(statement.items[1]) if len(statement.items) > 1 else ""
             meant = stated if stated in UNITS else nearest_unit(stated)
             return meant if meant in UNITS else "mm"

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from difflib import get_close_matches
 
 from lark import Token
 
@@ -15,11 +14,10 @@ from planlang.plan.units import nearest_unit
 from planlang.plan.values import NUMBERS
 from planlang.plan.vocabulary.declare import StatementKind
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.nearest import nearest
 from planlang.syntax.nodes import Item, first_token, last_token, span_of
 from planlang.syntax.span import Span
 
-FORMS = frozenset({"wrong-form", "unknown-clause", "stated-twice"})
-CODES = FORMS | {"wrong-kind", "unit-not-stated", "count-differs"}
 # words that people put before a name, and that a plan leaves out
 FILLERS = frozenset((
     *("the", "a", "an", "is", "are", "be", "my", "our", "door", "window", "rooflight", "luminaire", "vent", "panel"),
@@ -132,7 +130,7 @@ def repairs(kind: StatementKind, items: list[Item], finding: Diagnostic) -> Iter
 def other_names(kind: StatementKind, items: list[Item], at: int) -> Iterator[Repair]:
     """Another word or name in the place of one: a word that is near, or both parts of a name that was parted."""
     before, here = words_at(items, at - 1), words_at(items, at)
-    for near in (nearest_unit(here), *get_close_matches(here, words_of(kind), 3, 0.6)):
+    for near in (nearest_unit(here), *nearest(here, words_of(kind), 3, 0.6)):
         if near and near != here:
             yield [*items[:at], Token("NAME", near), *items[at + 1 :]], f"did you mean `{near}`?"
     if items[at - 1].type == "NAME":

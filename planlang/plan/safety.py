@@ -1,5 +1,6 @@
 """What a plan states for its loads: second supports, what is added on site, stricter figures, papers."""
 
+import math
 from fractions import Fraction
 from typing import Literal
 
@@ -17,7 +18,8 @@ Region = Literal[
 class SecondSupport(Node):
     """A second support of each panel, `count` of them: a tie from an eye of its own to an anchor of its own.
 
-    `slack` is how far a panel falls before a tie is taut.
+    `slack` is how far a panel falls before a tie is taut. `beside` is how far from a hang point of its panel an anchor
+    is at most, None where the plan doesn't say.
     """
 
     count: int
@@ -25,6 +27,19 @@ class SecondSupport(Node):
     eye: Hardware
     anchor: Hardware
     slack: Fraction
+    beside: Fraction | None = None
+
+    def aside(self, drop: Fraction) -> Fraction:
+        """How far from a hang point an anchor may be, mm: as stated, as its tie reaches, or by a lean of 45 degrees.
+
+        Project policy: a tie whose length isn't stated leans no more than that, slack and all.
+        """
+        if self.beside is not None:
+            return self.beside
+        if self.tie.reach is None:
+            return drop + self.slack
+        squared = self.tie.reach[1] ** 2 - drop**2
+        return Fraction(math.sqrt(squared)) if squared > 0 else Fraction(0)
 
 
 @record(kw_only=True)

@@ -96,11 +96,16 @@ class CutToBay(Node):
 
 @record(kw_only=True)
 class Made(Node):
-    """Panels that are built; `size` is their width, length and depth, None where it is not stated."""
+    """Panels that are built; `size` is their width, length and depth, None where it is not stated.
+
+    `sides` is how high they are at their left side, at each corner of their top, and at their right side, seen from the
+    front; empty where it isn't stated.
+    """
 
     panels: tuple[str, ...]
     date: str
     size: tuple[Fraction, Fraction, Fraction] | None = None
+    sides: tuple[Fraction, ...] = ()
 
 
 @record(kw_only=True)

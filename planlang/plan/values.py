@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping
-from difflib import get_close_matches
 from fractions import Fraction
 
 from planlang.plan import messages
 from planlang.plan.quantity import FOOT, INCH, Kind, Quantity, in_base_unit
 from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.nearest import nearest
 from planlang.syntax.nodes import Compound, Item, span_of
 from planlang.syntax.record import workpiece
 
@@ -207,4 +207,4 @@ def nearest_name(text: str, known: Iterable[str], alike: float = 0.6) -> str:
     if len(names) > MOST_COMPARED:
         alike_names = [name for name in names if name[:1] == text[:1] and abs(len(name) - len(text)) <= 1]
         names = alike_names[:MOST_COMPARED]
-    return (get_close_matches(text, names, 1, alike) or [""])[0]
+    return (nearest(text, names, 1, alike) or [""])[0]

@@ -9,7 +9,7 @@ from planlang.acoustics.model import Expected, TargetBand
 from planlang.geometry.model import Box, PlacedPanel
 from planlang.geometry.shapes import panel_footprint
 from planlang.materials.model import Materials
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 from planlang.plan.stated import Requirement
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.requirements import hanging, messages
@@ -88,7 +88,7 @@ def headroom(requirement: Requirement, results: Results) -> Found:
     ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
     lowest = [
         min(corner[2] for corner in panel.corners_room)
-        - float(panel.array.panel.depth)
+        - float(panel.array.panel.depth)  # a front that is tilted is nearer: that errs to the low side
         - results.room.step_under(panel.corners_room)
         for panel in results.layout.panels
         if panel.surface in ceilings
@@ -133,7 +133,7 @@ def decay_in(requirement: Requirement, expected: Expected, at: int) -> tuple[flo
     least, most = limits(requirement, expected, at)
     spare = [(high_limit - high, high) for high_limit in most] + [(low - low_limit, low) for low_limit in least]
     room, held = min(spare)
-    shown = f"{significant(low)} to {significant(high)} s" if requirement.over_range else f"{significant(held)} s"
+    shown = f"{span(low, high)} s" if requirement.over_range else f"{significant(held)} s"
     side = "to spare" if room >= 0 else "outside"
     words = f"{significant(abs(room))} s {side} at {expected.bands[at]} Hz"
     return room, Found(value, f"{shown} at {expected.bands[at]} Hz", words, room >= 0)

@@ -12,7 +12,6 @@ from lark.exceptions import UnexpectedInput
 from planlang.syntax.brackets import LinesInBrackets, leaves_open
 from planlang.syntax.diagnostics import Outcome
 from planlang.syntax.nodes import Compound, Item, PlanFile, Statement, length_of
-from planlang.syntax.recovery import parse_line_by_line
 from planlang.syntax.tables import TABLES, beside, grammar_text, parser_for
 
 
@@ -24,6 +23,8 @@ def parse_file(path: str, text: str) -> Outcome[PlanFile]:
     try:
         file.statements = parser.parse(text, start="plan")  # type: ignore[assignment]
     except UnexpectedInput:
+        from planlang.syntax.recovery import parse_line_by_line  # noqa: PLC0415 - most files are without a fault
+
         file.statements, findings = parse_line_by_line(parser, file)
         return Outcome(file, findings)
     return Outcome(file)

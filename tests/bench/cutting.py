@@ -18,8 +18,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
-from planlang.materials.cutting import Budget, Demand, StickDemand, cut_sheets, cut_sticks
+from planlang.materials.cutting import Budget, Demand, StickDemand
 from planlang.materials.cutting.replay import Stock, check_sheets, check_sticks
+from planlang.materials.cutting.sheets import cut_sheets
+from planlang.materials.cutting.sticks import cut_sticks
 from tests.bench.cutting_peers import PEERS, Peer
 from tests.bench.measure import Line
 

@@ -88,6 +88,33 @@ def test_built_panels_are_held_against_what_they_would_be_now():
     assert "2558" in finding.message
 
 
+def changed(layout):
+    return [each for each in layout.diagnostics if each.code == "made-panel-changed"]
+
+
+def test_a_side_that_changed_under_the_same_length_is_seen():
+    """By hand, as above: 600 x 2558, its left side 1958 high, its right side 2558; mirrored it is another panel."""
+    size = (F(600), F(2558), F(80))
+    built = Made(at=NOWHERE, panels=("W1",), date="", size=size, sides=(F(1958), F(2558)))
+    assert changed(placed(1000, made=(built,))[1]) == []
+    lower = Made(at=NOWHERE, panels=("W1",), date="", size=size, sides=(F(1950), F(2558)))
+    (finding,) = changed(placed(1000, made=(lower,))[1])
+    assert finding.message == (
+        "W1 is built, 600 x 2558 x 80 mm, sides 1950 mm and 2558 mm, and 'wall-1' now makes cloud-1500-W1 "
+        "600 x 2558 x 80 mm, sides 1958 mm and 2558 mm"
+    )
+    assert "where the slope is as high over each end as it was" in finding.mend
+    assert changed(placed(3000, made=(built,))[1]) != []
+
+
+def test_heights_without_a_size_and_those_of_five_corners_and_of_a_level_top():
+    ridge = Made(at=NOWHERE, panels=("W1",), date="", sides=(F(2958), F(3258), F(2958)))
+    assert changed(placed(2000, length=3400, made=(ridge,))[1]) == []
+    assert "sides 2958 mm, 3258 mm and 2958 mm, and" in changed(placed(1000, made=(ridge,))[1])[0].message
+    level = Made(at=NOWHERE, panels=("W1",), date="", sides=(F(1200), F(1200)))
+    assert changed(placed(1000, length=1200, made=(level,))[1]) == []
+
+
 def test_the_remedies_that_are_left_for_a_built_panel_are_said():
     made = Made(at=NOWHERE, panels=("W1",), date="", size=None)
     panel = builders.panel_type(length=F(1500), hung_by=builders.cleats())

@@ -22,7 +22,7 @@ FLAT = rooms_of(builders.flat()).value.surface("ceiling")
 
 def points(*places):
     return [
-        HangPoint(f"P{index}.a", F(across), F(up), (0.0, 0.0, 0.0), "lining only", None)
+        HangPoint(f"P{index}.a", F(across), F(up), (0.0, 0.0, 0.0), "lining only", None, F(60))
         for index, (across, up) in enumerate(places)
     ]
 

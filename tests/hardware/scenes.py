@@ -46,7 +46,15 @@ def hung(array, face, left=300, lower=600, number=1, off_centre=F(0), lands_on="
         places = [(side, up) for up in (box.lower + 100, box.upper - 100) for side in sides]
     mark = f"{array.mark}{number}"
     points = tuple(
-        HangPoint(f"{mark}.{letter}", across, up, face.in_room(float(across), float(up)), lands_on, off_centre)
+        HangPoint(
+            f"{mark}.{letter}",
+            across,
+            up,
+            face.in_room(float(across), float(up)),
+            lands_on,
+            off_centre,
+            array.hang.drop,
+        )
         for letter, (across, up) in zip("abcdefgh", places, strict=False)
     )
     corners = tuple(face.in_room(float(x), float(y)) for x, y in box.corners)

@@ -24,7 +24,9 @@ def placed(array, face, places=(300, 900)):
     """1200 x 54, from 300 across, its eyes in the middle of the thickness."""
     box = Box(F(300), F(1000), F(1500), F(1054))
     points = tuple(
-        HangPoint(f"SC1.{letter}", F(300 + at), F(1027), face.in_room(300.0 + at, 1027.0), "rafter 1", F(0))
+        HangPoint(
+            f"SC1.{letter}", F(300 + at), F(1027), face.in_room(300.0 + at, 1027.0), "rafter 1", F(0), array.hang.drop
+        )
         for letter, at in zip("ab", places, strict=True)
     )
     corners = tuple(face.in_room(float(x), float(y), 60.0) for x, y in box.corners)

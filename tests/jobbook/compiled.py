@@ -133,6 +133,7 @@ def _panel(array: Array, number: int, spot: tuple[F, F], size: tuple[F, F]) -> P
             (float(across), float(up), 2500.0),
             "joist 3",
             F(4) if letter != "c" else None,
+            array.hang.drop,
         )
         for letter, (across, up) in zip("abc", ends, strict=True)
     )

@@ -106,7 +106,7 @@ def panel(on: Surface, array: Array, index: int, at: Place, inset: int | F = 100
     mark = f"{array.mark}{index}"
     spots = [(x, y) for y in (placed.lower + inset, placed.upper - inset) for x in (placed.left + 6, placed.right - 6)]
     points = tuple(
-        HangPoint(f"{mark}.{letter}", F(x), F(y), on.in_room(float(x), float(y)), "lining only", None)
+        HangPoint(f"{mark}.{letter}", F(x), F(y), on.in_room(float(x), float(y)), "lining only", None, array.hang.drop)
         for letter, (x, y) in zip(LETTERS, spots, strict=False)
     )
     drop = float(array.hang.drop)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planlang.jobbook import words
-from planlang.plan.figure import Figure
+from planlang.plan.figure import Figure, rounded_down, rounded_up, span
 from planlang.plan.stock import Money
 from planlang.plan.tape import IMPERIAL, METRIC
 
@@ -16,10 +16,10 @@ positive = st.floats(min_value=1e-4, max_value=1e7)
 
 @given(positive, st.integers(2, 4))
 def test_rounding_goes_one_way(value, digits):
-    assert float(words.rounded_up(value, digits)) >= value * (1 - 1e-9)
-    assert float(words.rounded_down(value, digits)) <= value * (1 + 1e-9)
-    assert float(words.rounded_up(value, digits)) <= value * 1.11
-    assert float(words.rounded_down(value, digits)) >= value * 0.89
+    assert float(rounded_up(value, digits)) >= value * (1 - 1e-9)
+    assert float(rounded_down(value, digits)) <= value * (1 + 1e-9)
+    assert float(rounded_up(value, digits)) <= value * 1.11
+    assert float(rounded_down(value, digits)) >= value * 0.89
 
 
 @pytest.mark.parametrize(
@@ -27,17 +27,17 @@ def test_rounding_goes_one_way(value, digits):
     [(0.0, "0", "0"), (0.451, "0.46", "0.45"), (0.45, "0.45", "0.45"), (99.2, "100", "99"), (1234, "1300", "1200")],
 )
 def test_two_digits(value, up, down):
-    assert (words.rounded_up(value), words.rounded_down(value)) == (up, down)
+    assert (rounded_up(value), rounded_down(value)) == (up, down)
 
 
 def test_a_step_just_short_never_prints_as_holding():
-    assert words.rounded_down(0.9999) == "0.99"
+    assert rounded_down(0.9999) == "0.99"
 
 
 @given(positive, positive)
 def test_a_printed_range_is_never_narrower(one, other):
     low, high = sorted((one, other))
-    first, last = words.span(low, high).split(" to ")
+    first, last = span(low, high).split(" to ")
     assert float(first) <= low * (1 + 1e-9)
     assert float(last) >= high * (1 - 1e-9)
 

@@ -19,7 +19,7 @@ def place(array: Array, count: int, points: int = 4) -> tuple[PlacedPanel, ...]:
 
 
 def point(name: str) -> HangPoint:
-    return HangPoint(name, Fraction(0), Fraction(0), (0.0, 0.0, 0.0), "rafter 1", Fraction(0))
+    return HangPoint(name, Fraction(0), Fraction(0), (0.0, 0.0, 0.0), "rafter 1", Fraction(0), Fraction(60))
 
 
 def rail(name: str, length: Fraction | int, crossings: int, points: tuple[str, ...]) -> RailRun:

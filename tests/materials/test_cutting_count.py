@@ -5,7 +5,9 @@ from fractions import Fraction as F
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planlang.materials.cutting import Demand, count_sheets, cut_sheets
+from planlang.materials.cutting import Demand
+from planlang.materials.cutting.counting import count_sheets
+from planlang.materials.cutting.sheets import cut_sheets
 
 DEMANDS = st.lists(
     st.builds(

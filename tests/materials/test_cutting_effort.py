@@ -9,13 +9,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planlang.materials.cutting import Budget, Demand, cut_sheets
+from planlang.materials.cutting import Budget, Demand
 from planlang.materials.cutting.columns import Columns
 from planlang.materials.cutting.many import Filling, Manner, Sizes, affordable, numbers
 from planlang.materials.cutting.place import STYLES, Sheet, kinds_on
 from planlang.materials.cutting.problem import Problem, state
 from planlang.materials.cutting.replay import Stock, check_sheets
 from planlang.materials.cutting.rounds import Rounds
+from planlang.materials.cutting.sheets import cut_sheets
 from planlang.materials.cutting.simplex import Master
 from planlang.materials.cutting.tree import Node, tree_of
 from planlang.materials.cutting.values import sheet_by_sheet

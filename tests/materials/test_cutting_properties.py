@@ -6,8 +6,11 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planlang.materials.cutting import Demand, StickDemand, cut_roll, cut_sheets, cut_sticks
+from planlang.materials.cutting import Demand, StickDemand
 from planlang.materials.cutting.replay import Stock, check_roll, check_sheets, check_sticks
+from planlang.materials.cutting.roll import cut_roll
+from planlang.materials.cutting.sheets import cut_sheets
+from planlang.materials.cutting.sticks import cut_sticks
 
 KERFS = st.sampled_from([Fraction(0), Fraction(1), Fraction(16, 5), Fraction(127, 40)])
 LENGTHS = st.fractions(min_value=1, max_value=130, max_denominator=8)

@@ -5,9 +5,10 @@ from fractions import Fraction
 
 import pytest
 
-from planlang.materials.cutting import Aims, CutResult, Demand, cut_sheets
+from planlang.materials.cutting import Aims, CutResult, Demand
 from planlang.materials.cutting.replay import Rectangle, Stock, check_counts, check_cuts, check_sheets, separable
 from planlang.materials.cutting.settings import by_setting, settings
+from planlang.materials.cutting.sheets import cut_sheets
 from planlang.materials.model import Cut, SheetLayout
 
 STOCK = Stock(Fraction(1000), Fraction(500), Fraction(4), Fraction(0), (Fraction(200), Fraction(100)))

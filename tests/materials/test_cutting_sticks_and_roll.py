@@ -5,8 +5,10 @@ from fractions import Fraction
 
 import pytest
 
-from planlang.materials.cutting import Demand, StickDemand, cut_roll, cut_sticks
+from planlang.materials.cutting import Demand, StickDemand
 from planlang.materials.cutting.replay import check_roll, check_sticks
+from planlang.materials.cutting.roll import cut_roll
+from planlang.materials.cutting.sticks import cut_sticks
 from planlang.materials.cutting.sums import fullest
 from planlang.materials.model import Cut
 

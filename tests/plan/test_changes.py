@@ -173,6 +173,15 @@ def test_a_built_panel_may_state_its_size(tmp_path):
     assert plan.arrays[0].made[0].size == (600, 1200, 75)
 
 
+@pytest.mark.parametrize("built", ["600 x 1200 x 75, sides 1080, 1200", "sides 1080, 1200, 600 x 1200 x 75"])
+def test_built_panels_may_state_the_heights_of_their_sides(tmp_path, built):
+    fix = "  fix     lag-eye"
+    plan, findings = read_text(tmp_path, SMALL.replace(fix, f"  made K1 on 2026-12-01, {built}\n{fix}"))
+    assert findings == ()
+    (made,) = plan.arrays[0].made
+    assert (made.size, made.sides) == ((600, 1200, 75), (1080, 1200))
+
+
 @pytest.mark.parametrize(
     ("place", "codes"),
     [

@@ -16,13 +16,13 @@ from planlang.materials.cutting.bounds import (
     all_shares,
     area_bound,
     counting_shares,
-    dual_feasible_bound,
     joined_shares,
     rounded_shares,
     stick_bound,
     threshold_shares,
 )
 from planlang.materials.cutting.problem import Problem, state
+from planlang.materials.cutting.sheet_bounds import dual_feasible_bound
 
 
 def multisets(capacity: int, largest: int) -> Iterator[list[int]]:

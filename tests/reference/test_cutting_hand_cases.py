@@ -8,8 +8,11 @@ from fractions import Fraction
 
 import pytest
 
-from planlang.materials.cutting import CutResult, Demand, StickDemand, cut_roll, cut_sheets, cut_sticks
+from planlang.materials.cutting import CutResult, Demand, StickDemand
 from planlang.materials.cutting.replay import Stock, check_roll, check_sheets, check_sticks
+from planlang.materials.cutting.roll import cut_roll
+from planlang.materials.cutting.sheets import cut_sheets
+from planlang.materials.cutting.sticks import cut_sticks
 
 INCH = Fraction(254, 10)
 LEAST_OFFCUT = (Fraction(300), Fraction(100))

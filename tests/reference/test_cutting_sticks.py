@@ -8,11 +8,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planlang.materials.cutting import StickDemand, StickResult, cut_sticks
+from planlang.materials.cutting import StickDemand, StickResult
 from planlang.materials.cutting.bounds import stick_bound
 from planlang.materials.cutting.replay import check_sticks
 from planlang.materials.cutting.stick_patterns import StickProgram
 from planlang.materials.cutting.stick_rounding import Rounding
+from planlang.materials.cutting.sticks import cut_sticks
 from planlang.materials.cutting.work import Work
 from tests.bench.cutting import rows
 

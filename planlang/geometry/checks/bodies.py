@@ -74,7 +74,10 @@ def body_of(panel: PlacedPanel, surface: Surface) -> Body:
     low, high = (tuple(pick(at[axis] for at in corners) for axis in range(3)) for pick in (min, max))
     edges: tuple[Vector, ...] = (surface.across_dir, surface.up_dir, surface.inward)
     faces: tuple[Vector, ...] = ()
-    if panel.shape is not None:
+    if panel.tilt is not None:
+        along = [_from(corners[0], corners[1]), _from(corners[1], corners[2])]
+        edges = (*along, panel.tilt.facing)
+    elif panel.shape is not None:
         back = corners[: len(corners) // 2]
         along = [_from(one, other) for one, other in pairwise((*back, back[0]))]
         edges = (*along, surface.inward)

@@ -47,13 +47,14 @@ def through_members(
 ) -> tuple[Diagnostic, ...]:
     """Panels of one array that would cross members exposed below the surface: at most one panel-through-members."""
     members = surface.members
-    if members is None or not surface.exposed or array.hang.drop >= members.depth:
+    least = panels[0].least_back if panels else array.hang.drop
+    if members is None or not surface.exposed or least >= members.depth:
         return ()
     lines = centre_lines(members, surface)
     crossing = [panel.mark for panel in panels if _crosses(panel, members, lines)]
     if not crossing:
         return ()
-    worst = Worst(crossing[0], members.depth - array.hang.drop, len(crossing) - 1)
+    worst = Worst(crossing[0], members.depth - least, len(crossing) - 1)
     return (messages.panel_through_members(array, worst, members, tape),)
 
 
@@ -80,7 +81,8 @@ def _headroom(room: RoomGeometry, corners: Sequence[Vector]) -> float:
 def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
     """The corners of a panel in the room: of its back at the drop, then of its front."""
     depth = float(panel.array.panel.depth)
-    east, north, height = (depth * way for way in surface.inward)
+    facing = surface.inward if panel.tilt is None else panel.tilt.facing
+    east, north, height = (depth * way for way in facing)
     return panel.corners_room + tuple((x + east, y + north, z + height) for x, y, z in panel.corners_room)
 
 

@@ -41,5 +41,5 @@ def beam_reach(array: Array, lamp: Feature) -> Fraction:
     """How far beside a luminaire its beam reaches at the depth of an array's fronts, mm."""
     if lamp.beam_deg is None:
         return Fraction(0)
-    out = array.hang.drop + array.panel.depth - lamp.depth
+    out = array.hang.most_drop + array.panel.depth - lamp.depth
     return to_grain(max(float(out), 0.0) * math.tan(math.radians(float(lamp.beam_deg))))

@@ -2,11 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from planlang.geometry.checks import messages
 from planlang.geometry.model import PlacedPanel
 from planlang.geometry.words import and_list
 from planlang.plan.model import Array
+from planlang.plan.panel import PanelType
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
 
@@ -23,16 +25,25 @@ ASKS_OTHER_PANELS = (
 def made_panels_changed(array: Array, panels: Sequence[PlacedPanel], tape: TapeStyle) -> tuple[Diagnostic, ...]:
     """One made-panel-changed for each statement of built panels that the plan would now make in another size.
 
-    Panels that are stated as built without their size are not held against anything.
+    Panels that are stated as built without their size and the heights of their sides are not held against anything.
     """
     here = {panel.mark for panel in panels}
-    size = (array.panel.width, array.panel.length, array.panel.depth)
+    size, sides = (array.panel.width, array.panel.length, array.panel.depth), sides_of(array.panel)
     findings = []
     for made in array.made:
         marks = tuple(mark for mark in made.panels if mark in here)
-        if marks and made.size is not None and made.size != size:
-            findings.append(messages.made_panel_changed(array, marks, made, size, tape))
+        other_size = made.size is not None and made.size != size
+        if marks and (other_size or (made.sides and made.sides != sides)):
+            findings.append(messages.made_panel_changed(array, marks, made, (size, sides), tape))
     return tuple(findings)
+
+
+def sides_of(panel: PanelType) -> tuple[Fraction, ...]:
+    """How high a panel is at its left side, at each corner of its top, and at its right side."""
+    if panel.outline is None:
+        return panel.length, panel.length
+    tops = sorted(spot for spot in panel.outline.corners if spot[1] > 0)
+    return tuple(along for _, along in tops)
 
 
 def made_panels_gone(family: Sequence[Array], panels: Sequence[PlacedPanel]) -> tuple[Diagnostic, ...]:

@@ -36,6 +36,24 @@ def hole_in_zone(worst: Worst, zone: Zone, array: Array, surface: Surface, tape:
                       also=((zone.name, zone.at),))  # fmt: skip
 
 
+def second_anchor_near_zone(
+    array: Array, worst: Worst, zone: Zone, surface: Surface, aside: Fraction, tape: TapeStyle
+) -> Diagnostic:
+    """An anchor of a second support that may come into a zone, as the plan doesn't say where it goes."""
+    where = f"{at_most(worst.size, tape)} from zone {zone.name} on {surface.name}"
+    if not worst.size:
+        where = f"over zone {zone.name} on {surface.name}"
+    message = (f"an anchor of a second support of '{array.name}' may go up to {at_least(aside, tape)} beside a hang "
+               f"point, and {worst.name} is {where}, where {zone.author} says no {zone.forbids}"
+               f"{worst.and_others}")  # fmt: skip
+    second = array.second_support
+    mend = f"move '{array.name}' {at_least(aside - Fraction(worst.size), tape)} away from {zone.name}"
+    if worst.size:
+        mend += f", or keep its anchors nearer: `anchors within {at_most(worst.size, tape)}`"
+    return Diagnostic("second-anchor-near-zone", message, array.at if second is None else second.at,
+                      f"{mend}, or ask {zone.author}", Severity.WARNING, also=((zone.name, zone.at),))  # fmt: skip
+
+
 def heat_in_zone(feature: Feature, zone: Zone) -> Diagnostic:
     """A thing that gets hot where somebody has forbidden heat."""
     message = (f"{feature.kind} {feature.name} gets hot inside zone {zone.name} on {zone.surface}, where "
@@ -83,19 +101,42 @@ def panel_in_light(panel: PlacedPanel, lamp: Feature, distance: float, wanted: F
                       also=((lamp.name, lamp.at),))  # fmt: skip
 
 
-def made_panel_changed(
-    array: Array, marks: tuple[str, ...], made: Made, size: tuple[Fraction, ...], tape: TapeStyle
+def panel_in_light_across(
+    panel: PlacedPanel, lamp: Feature, aside: tuple[float, float], mend: str, tape: TapeStyle
 ) -> Diagnostic:
-    """Panels that are built, and that the plan would now make in another size."""
+    """A panel that takes the light of a luminaire on another surface."""
+    beside, reach = aside
+    where = f"comes to within {at_most(beside, tape)} of" if beside > 0 else "comes right before"
+    beam = f"its beam of {float(lamp.beam_deg or 0):g} deg to each side"
+    message = (f"{panel.mark} on {panel.surface} {where} the line of luminaire {lamp.name} on {lamp.surface}, "
+               f"where {beam} reaches {at_least(reach, tape)} aside, "
+               f"and stands out further from {panel.surface} than {lamp.name}")  # fmt: skip
+    return Diagnostic("panel-in-light", message, panel.array.placement.at, mend, Severity.WARNING,
+                      also=((lamp.name, lamp.at),))  # fmt: skip
+
+
+def made_panel_changed(
+    array: Array, marks: tuple[str, ...], made: Made, now: tuple[tuple[Fraction, ...], ...], tape: TapeStyle
+) -> Diagnostic:
+    """Panels that are built, and that the plan would `now` make in another size, or with other sides."""
     are = "is" if len(marks) == 1 else "are"
-    built = size_on_tape(made.size or (), tape)
-    message = (f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} "
-               f"{size_on_tape(size, tape)}")  # fmt: skip
+    built, makes = _made_words(made.size, made.sides, tape), _made_words(now[0], made.sides and now[1], tape)
+    message = f"{and_list(marks)} {are} built, {built}, and '{array.name}' now makes {array.panel.name} {makes}"
     mend = f"what is left: give {array.panel.name} its size again, take another type of panel for the others"
+    if array.top_below is not None:
+        mend = (f"what is left: place {and_list(marks)} where the slope is as high over each end as it was, or keep "
+                "another distance below it")  # fmt: skip
     if array.cut_to:
         mend = "what is left: move what their bay lies between, take as much less of the bay as makes them fit"
     return Diagnostic("made-panel-changed", message, made.at, f"{mend}, or build {and_list(marks)} anew and take "
                       "`made` out", also=((array.panel.name, array.panel.at),))  # fmt: skip
+
+
+def _made_words(size: tuple[Fraction, ...] | None, sides: tuple[Fraction, ...], tape: TapeStyle) -> str:
+    parts = [size_on_tape(size, tape)] if size is not None else []
+    if sides:
+        parts.append(f"sides {and_list(tuple(on_tape(side, tape) for side in sides))}")
+    return ", ".join(parts)
 
 
 def made_panel_gone(array: str, marks: tuple[str, ...], made: Made, placed: int) -> Diagnostic:
@@ -146,3 +187,18 @@ def drop_out_of_hand(array: Array, need: Fraction, piece: Hardware | None, tape:
     return Diagnostic("drop-out-of-hand", message, array.hang.at, mend,
                       Severity.WARNING if piece is None else Severity.ERROR,
                       also=() if piece is None else ((piece.name, piece.at),))  # fmt: skip
+
+
+def tilt_too_steep(array: Array, most: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A panel one row of whose eyes hangs so much lower that it tilts by more than is reckoned."""
+    message = (f"'{array.name}': the {array.hang.more_at} eyes hang {on_tape(array.hang.more, tape)} lower; beyond "
+               f"{at_most(float(most), tape)} the panel tilts by more than 30 deg")  # fmt: skip
+    mend = f"{at_most(float(most), tape)} more at most"
+    return Diagnostic("tilt-too-steep", message, array.hang.at, mend)
+
+
+def tilt_through_ceiling(array: Array, surface: Surface, rise: Fraction, tape: TapeStyle) -> Diagnostic:
+    """A tilted panel whose higher end would go through the surface that it hangs from."""
+    message = (f"'{array.name}': tilted, the end of the panel beyond its higher eyes is {at_least(float(rise), tape)} "
+               f"higher than they are, and goes through {surface.name}")  # fmt: skip
+    return Diagnostic("tilt-through-ceiling", message, array.hang.at, f"drop {at_least(float(rise), tape)} or more")

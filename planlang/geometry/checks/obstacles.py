@@ -82,8 +82,9 @@ def keeps_below_usual(
 
 
 def passes_under(array: Array, feature: Feature) -> bool:
-    """Whether the panels of an array hang lower than a beam is deep, so that they may hang under it."""
-    return feature.kind == "beam" and 0 < feature.depth <= array.hang.drop
+    """Whether the panels of an array hang lower than a beam is deep, so that they may hang under it; tilted
+    ones never do, for one end comes nearer to the surface than the drop says."""
+    return feature.kind == "beam" and 0 < feature.depth <= array.hang.drop and not array.hang.more
 
 
 def _pair(panel: PlacedPanel, placed: PlacedFeature, surface: Surface, tape: TapeStyle) -> tuple[Diagnostic, ...]:

@@ -7,6 +7,12 @@ STUDS = "lining floor plaster\n  lining walls plaster over studs 45 x 95 of spru
 LAMP = "luminaire L1 on ceiling centred at 2500, 2000, 90 across, fitted recessed-ic, beam 30 deg to each side"
 FIX = "fix lag-eye into joists"
 HATCH = 'keep-free ladder from 1000, 1000 to 4000, 3000, heights 0 to 2600, for movement, says "owner"'
+TIE = """hardware tie {
+  rated 900 N, "maker's sheet T-1"
+  mass 30 g
+  stretch 20 mm under 500 N
+  price 3 GBP per each
+}"""
 DOOR = "door d1 on east wall at 500, 900 x 2000, plaster"
 
 WALL_PANELS = """hardware screw {
@@ -133,12 +139,44 @@ CHECK_PAGES = {
         "is a warning.",
         wrong=(("drop 100", "drop 45"),),
     ),
+    "tilt-too-steep": Page(
+        "A panel that would hang too steep",
+        "A panel whose links have unequal drops hangs tilted. Up to 30 deg to its surface, which is half of the "
+        "spacing of its rows of eyes, what it takes and what its links carry is reckoned; beyond it nothing is "
+        "(project policy). The spacing is that on the panel's back, from its first row of eyes to its last.",
+        wrong=(("drop 100", "drop 100, 501 more at the upper eyes"),),
+        right=(("drop 100", "drop 100, 120 more at the upper eyes"),),
+    ),
+    "tilt-through-ceiling": Page(
+        "A tilted panel whose higher end goes through the ceiling",
+        "The drop is that of the eyes. Beyond the higher row of them the panel goes on to its end, and rises further: "
+        "by the distance from eye to end x what the far row hangs more / the spacing of the rows.",
+        given=(("inset 100 from the ends", "inset 300 from the ends"),),
+        wrong=(("drop 100", "drop 60, 150 more at the upper eyes"),),
+        right=(("drop 100", "drop 80, 150 more at the upper eyes"),),
+    ),
     "panel-in-light": Page(
         "A panel in the light of a luminaire",
         "Where the plan says how wide a luminaire's beam is, its light widens on the way down. A panel whose front "
-        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. This is a warning.",
+        "comes down beside it may stand in that light: it throws a shadow, and it gets warm. So may a panel on another "
+        "surface, a slope beside a collar, where it stands out further from its surface than the luminaire. What only "
+        "falls on the front of a panel on a wall is no matter of this. This is a warning.",
         given=((DOOR, f"{DOOR}\n  {LAMP}"),),
         wrong=(("beam 30 deg", "beam 60 deg"),),
+    ),
+    "second-anchor-near-zone": Page(
+        "An anchor of a second support that may come into a zone",
+        "Where each anchor of a second support goes is found on site: no further from the panel's hang points than the "
+        "plan says, or than its tie reaches. Where the plan says neither, a tie is taken to lean 45 degrees at most. "
+        "Some place within that reach lies in a zone where there may be no holes. This is a warning: keep the anchors "
+        "nearer, or move the panels.",
+        given=(
+            (DOOR, f'{DOOR}\n  zone pipes on ceiling from 0, 1400 to 5000, 1650, no drilling, says "plumber"'),
+            ("hardware lag-eye {", f"{TIE}\n\nhardware lag-eye {{"),
+            (FIX, f"{FIX}\n  second-support 2 of tie from eye, to lag-eye, slack 5, anchors within 40"),
+            ("bolts 2 of 5", "bolts 4 of 5"),
+        ),
+        wrong=(("anchors within 40", "anchors within 80"),),
     ),
     "made-panel-changed": Page(
         "A panel that is built, and that the plan would now make otherwise",

@@ -1,6 +1,6 @@
 """Zones where somebody has forbidden something: no panel covers them, no hole goes into them, nothing hangs there."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from planlang.geometry.checks import messages
@@ -46,7 +46,8 @@ def in_zones(
     *,
     tape: TapeStyle,
 ) -> tuple[Diagnostic, ...]:
-    """For each zone of the surface at most one panel-in-zone and one hole-in-zone of an array, naming the worst.
+    """For each zone of the surface at most one panel-in-zone and one hole-in-zone of an array, naming the worst; or a
+    warning where an anchor of its second supports may come into the zone.
 
     Where drilling alone is forbidden, a hang point may lie over the zone when its rail is screwed beside it. Where heat
     is forbidden no panel may keep it in. The first hundred findings are enough.
@@ -60,8 +61,19 @@ def in_zones(
         if zone.forbids in COVERING:
             findings += _covered([panels[each] for each in covering.get(index, ())], zone, surface, tape)
         if zone.forbids in HOLES:
-            findings += _drilled([holes[each] for each in drilled.get(index, ())], zone, array, surface, tape)
+            faults = list(_drilled([holes[each] for each in drilled.get(index, ())], zone, array, surface, tape))
+            findings += faults or _second_anchors(array, panels, zone, surface, tape)
     return tuple(findings[:MOST_FINDINGS])
+
+
+def _second_anchors(
+    array: Array, panels: Sequence[PlacedPanel], zone: Zone, surface: Surface, tape: TapeStyle
+) -> Iterable[Diagnostic]:
+    if array.second_support is None:
+        return ()
+    from planlang.geometry.checks.second_anchors import anchors_near_zone  # noqa: PLC0415 - few zones are near them
+
+    return anchors_near_zone(array, panels, zone, surface, box_of_zone(zone, surface), tape)
 
 
 def hot_in_zones(features: Sequence[PlacedFeature], zones: Sequence[Zone], room: RoomGeometry) -> Iterator[Diagnostic]:

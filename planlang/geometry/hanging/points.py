@@ -13,6 +13,7 @@ from planlang.syntax.diagnostics import Diagnostic
 
 if TYPE_CHECKING:
     from planlang.geometry.pose import Pose
+    from planlang.geometry.tilt import Tilt
 
 Place = tuple[Fraction, Fraction]
 
@@ -40,21 +41,24 @@ def hook_faults(array: Array, overhead: bool, tape: TapeStyle) -> tuple[Diagnost
     return ()
 
 
-def points_on(array: Array, box: Box, pose: "Pose | None" = None) -> tuple[Place, ...]:
+def points_on(array: Array, box: Box, pose: "Pose | None" = None, tilt: "Tilt | None" = None) -> tuple[Place, ...]:
     """The hang points of a panel whose hooks have no fault, (across, up) on the surface, in the order of their names.
 
-    One that is turned, or is no rectangle, has its box at the rectangle round it and lies as its `pose` says.
+    One that is turned, or is no rectangle, has its box at the rectangle round it and lies as its `pose` says; of one
+    that hangs tilted they are plumb over its eyes.
     """
+    if tilt is not None:
+        return tilt.anchors(box, on_face(array, tilt.face))
     if pose is None:
-        return _on_face(array, box)
+        return on_face(array, box)
     from planlang.geometry.hanging.posed import points_of  # noqa: PLC0415 - few plans have such panels
 
     if array.panel.outline is None:
-        return pose.turn_round(_on_face(array, pose.face), box.left, box.lower)
+        return pose.turn_round(on_face(array, pose.face), box.left, box.lower)
     return pose.put(points_of(array.panel), box.left, box.lower)
 
 
-def _on_face(array: Array, box: Box) -> tuple[Place, ...]:
+def on_face(array: Array, box: Box) -> tuple[Place, ...]:
     """The hang points of a panel whose hooks have no fault, (across, up) on the surface, in the order of their names.
 
     Named a, b, c ... round the panel from its lower left, against the clock: for four a is lower left, b lower right,

@@ -22,7 +22,7 @@ def snapped(site: Site, slot: Slot) -> Slot:
     allowed = allowed_for(array, surface)
     if members is None or not most or allowed is None:
         return slot
-    places = [along_pitch(members, place) for place in points_on(array, slot.box, site.pose)]
+    places = [along_pitch(members, place) for place in points_on(array, slot.box, site.pose, site.tilt)]
     stretches = shifts_onto(centre_lines(members, surface), places, allowed)
     shift = least_shift(stretches, most)
     if not shift:

@@ -13,6 +13,7 @@ from planlang.syntax.record import record
 
 if TYPE_CHECKING:
     from planlang.geometry.pose import Pose
+    from planlang.geometry.tilt import Tilt
 
 
 @record
@@ -28,7 +29,8 @@ class Site:
     """Where an array goes: its surface, all features and zones of the room, and the tape for words.
 
     `placed` are the panels of the arrays before it, by name; `places` who talks and listens where; `pose` how panels
-    lie that are turned or no rectangles; `in_the_way` what may stand between two places of the room.
+    lie that are turned or no rectangles; `in_the_way` what may stand between two places of the room; `tilt` how panels
+    hang whose drops are unequal.
     """
 
     array: Array
@@ -40,11 +42,14 @@ class Site:
     places: tuple[Place, ...]
     pose: "Pose | None" = None
     in_the_way: tuple[Surface, ...] = ()
+    tilt: "Tilt | None" = None
 
     @property
     def panel_size(self) -> tuple[Fraction, Fraction]:
-        """A panel's size across and up the surface, mm; of one that is turned, that of the rectangle round it."""
+        """A panel's size across and up the surface, mm; of one that is turned or tilted, that round it."""
         panel = self.array.panel
+        if self.tilt is not None:
+            return self.tilt.size
         if self.pose is not None:
             _, _, width, height = self.pose.shape.bounds
             return width, height

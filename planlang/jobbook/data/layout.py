@@ -77,12 +77,14 @@ class HangPointData(Data):
     room_mm: Spot = Field(validation_alias="room")
     lands_on: str
     off_centre: Length | None
+    drop: Length
 
 
 class PanelData(Data):
     """One placed panel: `box` is the rectangle round it, `outline_mm` its corners on the surface.
 
-    It is turned by `turned_deg` from lying upright or not, anticlockwise as the surface is drawn.
+    It is turned by `turned_deg` from lying upright or not, anticlockwise as the surface is drawn. `drop` is that of its
+    higher row of eyes, which is that of all but for panels that hang tilted.
     """
 
     mark: str

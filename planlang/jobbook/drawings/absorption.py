@@ -9,7 +9,7 @@ from planlang.jobbook.drawings.chart import Axes, axes, draw_axes, table_below
 from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.footer import foot
 from planlang.jobbook.drawings.svg import EMPTY, MEDIUM, SHADE, Canvas, Fill
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 from planlang.syntax.record import record
 
 _HEIGHT = 66.0
@@ -71,7 +71,7 @@ def _range(decay: Decay, air: Sequence[float]) -> list[tuple[float, float]]:
 
 
 def _cells(values: Sequence[float], ends: Sequence[tuple[float, float]]) -> tuple[str, ...]:
-    return tuple(words.span(*each) for each in ends) or tuple(significant(value) for value in values)
+    return tuple(span(*each) for each in ends) or tuple(significant(value) for value in values)
 
 
 def _draw_range(canvas: Canvas, plot: Axes, x: float, low: float, high: float) -> None:

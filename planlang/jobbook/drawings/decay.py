@@ -10,7 +10,7 @@ from planlang.jobbook.drawings.chart import Axes, axes, draw_axes, table_below
 from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.footer import foot
 from planlang.jobbook.drawings.svg import FINE, INK, MEDIUM, NO_LINE, PAPER, Canvas, Fill, Pen, Spot
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 from planlang.syntax.record import record
 
 _HEIGHT = 78.0
@@ -131,7 +131,7 @@ def _key(canvas: Canvas, states: Sequence[_State], with_target: bool) -> None:
 def _rows(acoustics: Acoustics, now: _State, then: _State) -> tuple[tuple[str, tuple[str, ...]], ...]:
     rows = [("octave band", tuple(words.hertz(band) for band in acoustics.bands))]
     for state in (now, then):
-        rows.append((f"{state.name}, s", tuple(map(words.span, state.decay.low, state.decay.high))))
+        rows.append((f"{state.name}, s", tuple(map(span, state.decay.low, state.decay.high))))
     if any(_is_asked(target) for target in acoustics.target):
         rows.append(("wanted, s", tuple(_wanted(target) for target in acoustics.target)))
     return tuple(rows)
@@ -158,9 +158,7 @@ def _notes(acoustics: Acoustics) -> tuple[str, ...]:
 def _description(acoustics: Acoustics) -> str:
     bands = [words.hertz(band) for band in acoustics.bands]
     now, then = (
-        ", ".join(
-            f"{band} {words.span(low, high)}" for band, low, high in zip(bands, decay.low, decay.high, strict=True)
-        )
+        ", ".join(f"{band} {span(low, high)}" for band, low, high in zip(bands, decay.low, decay.high, strict=True))
         for decay in (acoustics.decay_before, acoustics.decay_after)
     )
     verdicts = ", ".join(

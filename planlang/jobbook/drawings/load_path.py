@@ -24,6 +24,7 @@ from planlang.jobbook.drawings.svg import (
     Canvas,
     slug,
 )
+from planlang.plan.figure import rounded_down
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle, on_tape
 from planlang.syntax.record import record
@@ -62,9 +63,16 @@ def load_path(load: PanelLoad, array: Array, tape: TapeStyle, second: bool = Fal
     for index in reversed(range(len(chain.steps))):
         y = _row(canvas, chain, index, y, tape)
     bottom = _panel(canvas, load, y, tape, second)
-    if array.hang.drop and not second:
-        _dimension(canvas, (top, y), f"drop {on_tape(array.hang.drop, tape)}")
+    if array.hang.most_drop and not second:
+        _dimension(canvas, (top, y), _drop_words(array, tape))
     return canvas.drawing(foot(canvas, bottom + 3.0, (_NOTE,)), _description(chain))
+
+
+def _drop_words(array: Array, tape: TapeStyle) -> str:
+    hang = array.hang
+    if not hang.more:
+        return f"drop {on_tape(hang.drop, tape)}"
+    return f"drop {on_tape(hang.drop, tape)} to {on_tape(hang.most_drop, tape)}"
 
 
 def _chain(load: PanelLoad, second: bool) -> _Chain:
@@ -105,7 +113,7 @@ def _row(canvas: Canvas, chain: _Chain, index: int, top: float, tape: TapeStyle)
         canvas.text((_WORDS, y + number * _LEADING), line, bold=is_weakest)
     _draw_bar(canvas, step, middle - 1.0)
     canvas.text((_BAR, middle + 4.2), _figures(step, tape))
-    ratio = words.rounded_down(step.ratio) if step.ratio is not None else "unknown"
+    ratio = rounded_down(step.ratio) if step.ratio is not None else "unknown"
     canvas.text((_RATIO, middle + 0.36 * NORMAL), ratio, NORMAL, "end", bold=is_weakest)
     canvas.line((_WORDS, top + height), (_RATIO, top + height), FAINT)
     return top + height

@@ -8,6 +8,8 @@ from planlang.jobbook.drawings.svg import FINE, LARGE, NORMAL, SMALL, TINY, Canv
 
 _SIZES = (LARGE, NORMAL, SMALL, TINY)
 _AIR = 0.5
+MOST_LOST = 40
+"""Marks without a place on one drawing, after which it is taken for full."""
 _RINGS = (5.0, 8.0, 11.0, 15.0, 20.0, 26.0)
 _WAYS = tuple((cos(pi / 4 + pi * step / 8), sin(pi / 4 + pi * step / 8)) for step in range(16))
 
@@ -50,7 +52,11 @@ def mark_all(
     size = common_size(tuple((box, (words,)) for box, words in marks), most)
     sizes = tuple(step for step in _SIZES if step <= size)
     outside = [(box, words) for box, words in marks if not mark_inside(canvas, box, (words,), sizes, bold)]
-    return tuple(words for box, words in outside if not mark_outside(canvas, box, words, bounds, bold))
+    lost: list[str] = []
+    for box, words in outside:
+        if len(lost) >= MOST_LOST or not mark_outside(canvas, box, words, bounds, bold):
+            lost.append(words)
+    return tuple(lost)
 
 
 def common_size(marks: Sequence[tuple[Extent, Sequence[str]]], most: float = LARGE) -> float:

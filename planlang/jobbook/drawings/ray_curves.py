@@ -10,6 +10,7 @@ from planlang.jobbook.drawings.chart import Axes, axes, round_step, table_below
 from planlang.jobbook.drawings.extent import Extent
 from planlang.jobbook.drawings.footer import foot
 from planlang.jobbook.drawings.svg import FAINT, MEDIUM, SMALL, Canvas, Pen
+from planlang.plan.figure import span
 
 _HEIGHT, _DEEPEST, _STEP = 70.0, 40, 10  # mm, dB
 _DASHES = ("", "5 1.2", "2.4 1.2", "0.9 0.9", "5 1.2 0.9 1.2", "5 1.2 0.9 1.2 0.9 1.2")
@@ -68,7 +69,7 @@ def _key(canvas: Canvas, acoustics: Acoustics) -> None:
 
 def _falls(time: Ranged) -> str:
     """When a curve is down, s."""
-    return words.span(time.low, time.high) if isfinite(time.value) else "not read"
+    return span(time.low, time.high) if isfinite(time.value) else "not read"
 
 
 def _description(acoustics: Acoustics, found: RayCheck) -> str:

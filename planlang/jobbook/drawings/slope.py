@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import hypot
 
+from planlang.geometry.checks.depth import body_corners
 from planlang.geometry.model import PlacedPanel, Surface, Vector
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
@@ -47,7 +48,7 @@ def profiles(compiled: CompiledPlan, surface: Surface) -> tuple[Profile, ...]:
     """The panels of a slope as they look from the side, those that look alike together, from the foot up."""
     groups: dict[tuple[object, ...], list[PlacedPanel]] = {}
     for panel in compiled.layout.on(surface.name):
-        kind = (panel.array.panel.name, panel.array.hang.drop, panel.box.lower, panel.box.upper)
+        kind = (panel.array.panel.name, panel.array.hang.drop, panel.tilt, panel.box.lower, panel.box.upper)
         groups.setdefault(kind, []).append(panel)
     found = (_profile(surface, alike, compiled.plan.job.tape) for alike in groups.values())
     return tuple(sorted(found, key=lambda profile: profile.lowest))
@@ -84,21 +85,36 @@ def slope_section(compiled: CompiledPlan, surface: Surface) -> Drawing:
 
 def _profile(surface: Surface, alike: Sequence[PlacedPanel], tape: TapeStyle) -> Profile:
     panel = alike[0]
-    drop, depth = float(panel.array.hang.drop), float(panel.array.panel.depth)
-    left, lower, upper = (float(edge) for edge in (panel.box.left, panel.box.lower, panel.box.upper))
-    ends = ((lower, drop), (upper, drop), (upper, drop + depth), (lower, drop + depth))
-    corners = tuple(_seen(surface, surface.in_room(left, up, off)) for up, off in ends)
-    rows: dict[Fraction, list[str]] = {}
+    left = float(panel.box.left)
+    corners = tuple(_seen(surface, corner) for corner in _side(surface, panel))
+    rows: dict[tuple[Fraction, Fraction], list[str]] = {}
     for each in alike:
         for point in each.points:
-            rows.setdefault(point.up, []).append(point.name)
+            rows.setdefault((point.up, point.drop), []).append(point.name)
     points = []
-    for up, names in sorted(rows.items()):
-        on_surface, at_back = (_seen(surface, surface.in_room(left, float(up), off)) for off in (0.0, drop))
+    for (up, drop), names in sorted(rows.items()):
+        eye = up if panel.tilt is None else up - (drop - panel.tilt.drop) * panel.tilt.slip
+        on_surface = _seen(surface, surface.in_room(left, float(up), 0.0))
+        at_back = _seen(surface, surface.in_room(left, float(eye), float(drop)))
         points.append((on_surface, at_back, tuple(names)))
     across, height = min(corners, key=lambda corner: corner[1])
     lowest = (across, float(exact(height) // tape.step * tape.step))
     return Profile(tuple(each.mark for each in alike), corners, lowest, tuple(points))
+
+
+def _side(surface: Surface, panel: PlacedPanel) -> tuple[Vector, ...]:
+    """The corners of a panel's left side, in turn: its back, the lower end first, then its front."""
+    drop, depth = float(panel.array.hang.drop), float(panel.array.panel.depth)
+    left, lower, upper = (float(edge) for edge in (panel.box.left, panel.box.lower, panel.box.upper))
+    if panel.tilt is not None and panel.tilt.up:
+        count, corners = len(panel.corners_room), body_corners(panel, surface)
+        return corners[0], corners[count - 1], corners[-1], corners[count]
+    if (
+        panel.tilt is not None
+    ):  # tilted sideways: its left and its right side, one behind the other, look as deep as both
+        drop, depth = float(panel.least_back), float(panel.most_front - panel.least_back)
+    ends = ((lower, drop), (upper, drop), (upper, drop + depth), (lower, drop + depth))
+    return tuple(surface.in_room(left, up, off) for up, off in ends)
 
 
 def _seen(surface: Surface, place: Vector) -> Place:
@@ -172,7 +188,8 @@ def _links(panels: Sequence[PlacedPanel]) -> str:
     hangs = [panel.array.hang for panel in panels]
     words = []
     if any(not hang.square and not hang.fixed for hang in hangs):
-        words.append("Links are drawn square to the slope; they hang plumb")
+        askew = ", but for the lower row of a tilted panel" if any(hang.more for hang in hangs) else ""
+        words.append(f"Links are drawn square to the slope{askew}; they hang plumb")
     if any(hang.square for hang in hangs):
         words.append("Links with a tie up the slope hang square to it; the ties are left out")
     if any(hang.fixed for hang in hangs):

@@ -4,6 +4,7 @@ from planlang.hardware.model import PanelLoad, Step
 from planlang.jobbook import words
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.reasons.topic import Topic, Topics
+from planlang.plan.figure import span
 from planlang.plan.tape import TapeStyle
 
 
@@ -15,7 +16,7 @@ def decay_topics(compiled: CompiledPlan) -> Topics:
         ("decay now", "Decay now, s", acoustics.decay_before),
     ):
         for n, (band, figure) in enumerate(zip(acoustics.bands, decay.figures, strict=False)):
-            value = f"{words.span(decay.low[n], decay.high[n])} s"
+            value = f"{span(decay.low[n], decay.high[n])} s"
             yield Topic(f"{name} {words.hertz(band)}", value, table, figure)
 
 

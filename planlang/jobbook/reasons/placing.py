@@ -1,6 +1,7 @@
 """Panels and hang points: from which edge, by which inset."""
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from planlang.geometry.model import HangPoint, PlacedPanel
 from planlang.jobbook import words
@@ -12,6 +13,9 @@ from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.record import record
 from planlang.syntax.span import Span
+
+if TYPE_CHECKING:
+    from planlang.geometry.tilt import Tilt
 
 
 @record
@@ -71,6 +75,8 @@ def _reckoned(
 ) -> tuple[str, tuple[tuple[str, str], ...]]:
     """The formula that gives the engine's own figure; where none does, that is said instead of a guess."""
     inset, what = _inset(panel, across)
+    if panel.tilt is not None and across != panel.tilt.up:
+        return _tilted(panel.tilt, tape)
     for edge in edges:
         if edge.at + edge.sign * inset == at:
             sign = "+" if edge.sign > 0 else "-"
@@ -88,6 +94,19 @@ def _reckoned(
             (what, words.length(inset, tape)),
         )
     return "by the rule of the panel's hooks", ()
+
+
+def _tilted(tilt: "Tilt", tape: TapeStyle) -> tuple[str, tuple[tuple[str, str], ...]]:
+    return (
+        "plumb over the eye of the tilted panel: along its back the eyes are their spacing apart, seen square to the "
+        "surface the root of (spacing x spacing - more x more)",
+        (
+            ("the far row hangs more", words.length(tilt.more, tape)),
+            ("spacing of the rows on the back", words.length(tilt.spacing, tape)),
+            ("seen square to the surface", words.length(tilt.run, tape)),
+            ("up the slope for each mm of drop", f"{float(tilt.slip):.4f}"),
+        ),
+    )
 
 
 def _inset(panel: PlacedPanel, across: bool) -> tuple[Fraction, str]:

@@ -6,7 +6,7 @@ from planlang.acoustics.model import Acoustics, LowEnd, OtherTarget, Ranged, Ray
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Bullets, Column, Figure, Heading, Paragraph, Table
 from planlang.jobbook.drawings import ray_curves
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 
 
 def wanted(band: TargetBand) -> str:
@@ -73,7 +73,7 @@ def rays(acoustics: Acoustics) -> Blocks:
     columns = (Column("Octave band"), Column("T20"), Column("EDT"), Column("Range by the formulas"))
     decay = acoustics.decay_after
     rows = tuple(
-        (words.hertz(band), _time(found.t20[n]), _time(found.edt[n]), words.span(decay.low[n], decay.high[n]))
+        (words.hertz(band), _time(found.t20[n]), _time(found.edt[n]), span(decay.low[n], decay.high[n]))
         for n, band in enumerate(acoustics.bands)
     )
     blocks: list[Block] = [

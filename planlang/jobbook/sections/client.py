@@ -6,6 +6,7 @@ from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.sections.options import difference
 from planlang.jobbook.sections.safety import not_for_hanging
 from planlang.materials.model import PanelBuild
+from planlang.plan.figure import span
 from planlang.plan.tape import size_on_tape
 
 BAND = 500
@@ -71,7 +72,7 @@ def _row(compiled: CompiledPlan, build: PanelBuild) -> tuple[str, str, str, str,
 def _expected(compiled: CompiledPlan) -> tuple[tuple[str, str], ...]:
     acoustics, materials, tape = compiled.acoustics, compiled.materials, compiled.plan.job.tape
     at = acoustics.bands.index(BAND)
-    now, then = (words.span(state.low[at], state.high[at]) for state in (acoustics.decay_before, acoustics.decay_after))
+    now, then = (span(state.low[at], state.high[at]) for state in (acoustics.decay_before, acoustics.decay_after))
     mass = sum(float(figure.value) for _, figure in compiled.loads.surface_mass)
     return (
         (f"How long a sound lingers now, at {words.hertz(BAND)}", f"{now} s"),

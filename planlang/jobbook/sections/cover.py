@@ -8,7 +8,7 @@ from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.sections.acoustic_detail import wanted
 from planlang.jobbook.sections.loads import ratio
 from planlang.jobbook.sections.safety import not_for_hanging
-from planlang.plan.figure import Figure
+from planlang.plan.figure import Figure, span
 
 _OUTSIDE = ("too long", "too short")
 FIVE = "Five figures that matter"
@@ -76,8 +76,8 @@ def _decay(acoustics: Acoustics) -> tuple[str, str, str]:
     want = "no target" if asked == "not asked" else f"wanted {asked} s"
     return (
         f"Decay at {words.hertz(acoustics.bands[n])}, estimate",
-        f"{words.span(after.low[n], after.high[n])} s",
-        f"now {words.span(before.low[n], before.high[n])} s; {want}",
+        f"{span(after.low[n], after.high[n])} s",
+        f"now {span(before.low[n], before.high[n])} s; {want}",
     )
 
 

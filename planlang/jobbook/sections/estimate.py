@@ -15,7 +15,7 @@ from planlang.jobbook.sections.acoustic_detail import (
 )
 from planlang.jobbook.sections.acoustic_gains import gains
 from planlang.jobbook.sections.acoustic_tables import formulas, ratings, thirds
-from planlang.plan.figure import significant
+from planlang.plan.figure import significant, span
 
 
 def estimate(compiled: CompiledPlan) -> Blocks:
@@ -73,7 +73,7 @@ def _decay(caption: str, acoustics: Acoustics, decay: Decay, verdicts: tuple[str
     rows = tuple(
         (
             words.hertz(band),
-            words.span(decay.low[n], decay.high[n]),
+            span(decay.low[n], decay.high[n]),
             significant(decay.value[n]),
             decay.leads[n],
             significant(decay.mean_alpha[n]),

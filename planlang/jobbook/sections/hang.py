@@ -105,12 +105,13 @@ def _up_slope_ties(surface: Surface, placed: tuple[PlacedPanel, ...], tape: Tape
 
 
 def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> list[Block]:
-    """One row a panel that has a second support; where each anchor goes is found on site."""
+    """One row a panel that has a second support; where each anchor goes, within its reach, is found on site."""
     rows = tuple(
         (
             panel.mark,
             f"{second.count} x {second.tie.words}, from {second.eye.words} to {second.anchor.words}",
             words.in_column(second.slack, tape),
+            words.in_column(second.aside(panel.array.hang.drop), tape),
             Tick(),
         )
         for panel in placed
@@ -122,6 +123,7 @@ def _second_supports(surface: Surface, placed: tuple[PlacedPanel, ...], tape: Ta
         Column("Panel"),
         Column("Second support, each with a hole of its own in the middle of a member"),
         Column(words.column_head("Slack at most", tape), "right", big=True),
+        Column(words.column_head("Anchors from the hang points at most", tape), "right", big=True),
         Column("Hung"),
     )
     return [Table(f"Second supports on {surface.name}", columns, rows)]
@@ -219,7 +221,7 @@ def _points(compiled: CompiledPlan, surface: Surface, placed: tuple[PlacedPanel,
             point.lands_on,
             words.in_column(point.off_centre, tape) if point.off_centre is not None else "no member",
             fixing_of(panel),
-            words.in_column(panel.array.hang.drop, tape),
+            words.in_column(point.drop, tape),
             _carries(compiled, panel, tape),
             Tick(),
         )

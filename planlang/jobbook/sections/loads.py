@@ -9,6 +9,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Caution, Column, Figure, Heading, Paragraph, Table, facts
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawings import load_path
+from planlang.plan.figure import rounded_down
 from planlang.plan.model import Array
 from planlang.plan.tape import TapeStyle
 
@@ -145,7 +146,7 @@ def _steps(caption: str, steps: tuple[Step, ...], tape: TapeStyle) -> Table:
 
 def ratio(step: Step) -> str:
     """Allowed to asked, rounded down."""
-    return words.rounded_down(step.ratio) if step.ratio is not None else "unknown"
+    return rounded_down(step.ratio) if step.ratio is not None else "unknown"
 
 
 def _sources(caption: str, steps: tuple[Step, ...]) -> Table:

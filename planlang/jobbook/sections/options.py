@@ -6,6 +6,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.sections.required import verdict
+from planlang.plan.figure import span
 from planlang.plan.stock import Money
 
 BAND = 500
@@ -69,7 +70,7 @@ def column_of(compiled: CompiledPlan | None) -> Lines:
     mass = sum(float(each.value) for _, each in compiled.loads.surface_mass)
     rows = [
         ("Panels", str(len(compiled.layout.panels))),
-        (f"Decay at {words.hertz(BAND)}, s", words.span(after.low[at], after.high[at])),
+        (f"Decay at {words.hertz(BAND)}, s", span(after.low[at], after.high[at])),
         ("Weight hung", words.kilograms(mass, tape)),
         ("Sheets", str(sum(cutting.used for cutting in compiled.materials.sheets))),
         ("Loads", "hold" if compiled.loads.hangable else "NOT FOR HANGING"),

@@ -59,7 +59,10 @@ def _placing(surface: str, placed: tuple[PlacedPanel, ...], tape: TapeStyle) -> 
 
 
 def _lies(panel: PlacedPanel, tape: TapeStyle) -> str:
-    size = size_on_tape((panel.box.width, panel.box.height), tape)
+    face = panel.box if panel.tilt is None else panel.tilt.face
+    size = size_on_tape((face.width, face.height), tape)
+    if panel.tilt is not None:
+        return f"{size}, {words.way(panel.array)}, at {panel.tilt.angle_deg:.1f} deg to the surface"
     if panel.shape is None:
         return f"{size}, {words.way(panel.array)}"
     return f"in a rectangle of {size}, {words.way(panel.array)}"

@@ -3,6 +3,7 @@
 from planlang.jobbook import words
 from planlang.jobbook.blocks import Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
+from planlang.plan.figure import span
 from planlang.requirements.model import Held
 
 
@@ -23,7 +24,7 @@ def _ranges(compiled: CompiledPlan) -> Blocks:
     chosen = [n for n, band in enumerate(bands) if any(each.low <= band <= each.high for each in alone)]
     if not chosen:
         return ()
-    spans = ", ".join(f"{words.hertz(bands[n])} {words.span(after.low[n], after.high[n])} s" for n in chosen)
+    spans = ", ".join(f"{words.hertz(bands[n])} {span(after.low[n], after.high[n])} s" for n in chosen)
     return (
         Paragraph(
             f"A decay is held against one value an octave, where the plan doesn't ask for the whole range: {spans}.",

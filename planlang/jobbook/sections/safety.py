@@ -17,6 +17,7 @@ from planlang.jobbook.blocks import (
 )
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.sections.precautions import before_work
+from planlang.plan.figure import rounded_down, rounded_up
 
 DEFERENCE = (
     "This book helps to plan and to build. It is no structural design, no fire certificate and no approval.",
@@ -96,9 +97,9 @@ def _lifts(loads: Loads) -> tuple[Block, ...]:
     )  # fmt: skip
     rows = tuple(
         (
-            lift.array, lift.words, words.rounded_up(lift.mass, 3), f"{lift.reach:.0f}", f"{lift.start:.0f}",
-            f"{lift.end:.0f}", words.rounded_down(lift.limit, 3) if lift.limit else "none",
-            words.rounded_up(lift.index) if lift.index is not None else "outside", lift.who,
+            lift.array, lift.words, rounded_up(lift.mass, 3), f"{lift.reach:.0f}", f"{lift.start:.0f}",
+            f"{lift.end:.0f}", rounded_down(lift.limit, 3) if lift.limit else "none",
+            rounded_up(lift.index) if lift.index is not None else "outside", lift.who,
         )
         for lift in loads.lifts
     )  # fmt: skip

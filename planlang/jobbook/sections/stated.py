@@ -7,7 +7,7 @@ from planlang.jobbook import words
 from planlang.jobbook.blocks import Block, Blocks, Column, Heading, Paragraph, Table
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.plan.model import Plan
-from planlang.plan.stated import Allowance, Zone
+from planlang.plan.stated import Allowance, Made, Zone
 from planlang.plan.tape import TapeStyle, size_on_tape
 
 
@@ -84,12 +84,16 @@ def _allowed(plan: Plan) -> Table | None:
 def _made(plan: Plan) -> Table | None:
     built = dict.fromkeys((array.family, made) for array in plan.arrays for made in array.made)
     tape = plan.job.tape
-    rows = tuple(
-        (name, words.listed(made.panels), size_on_tape(made.size, tape) if made.size else "not stated", made.date)
-        for name, made in built
-    )
+    rows = tuple((name, words.listed(made.panels), _as_built(made, tape), made.date) for name, made in built)
     columns = (Column("Array"), Column("Panels"), Column("Size as built"), Column("On"))
     return Table("Panels that are built", columns, rows) if rows else None
+
+
+def _as_built(made: Made, tape: TapeStyle) -> str:
+    parts = [size_on_tape(made.size, tape)] if made.size else []
+    if made.sides:
+        parts.append(f"sides {words.listed([words.length(side, tape) for side in made.sides])}")
+    return ", ".join(parts) or "not stated"
 
 
 def _phases(plan: Plan) -> Table | None:

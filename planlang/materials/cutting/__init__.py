@@ -13,9 +13,6 @@ from planlang.materials.cutting.demand import (
     StickDemand,
     StickResult,
 )
-from planlang.materials.cutting.roll import cut_roll
-from planlang.materials.cutting.sheets import count_sheets, cut_sheets
-from planlang.materials.cutting.sticks import cut_sticks
 from planlang.materials.cutting.work import LEAST, Budget
 
 __all__ = [
@@ -28,8 +25,4 @@ __all__ = [
     "RollResult",
     "StickDemand",
     "StickResult",
-    "count_sheets",
-    "cut_roll",
-    "cut_sheets",
-    "cut_sticks",
 ]

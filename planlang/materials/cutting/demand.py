@@ -94,3 +94,8 @@ class StickResult:
     def used(self) -> int:
         """How many sticks the layouts use."""
         return sum(layout.sticks for layout in self.layouts)
+
+
+def canonical(demand: Demand) -> tuple[Fraction, Fraction, bool, str, int]:
+    """The order in which demands are taken, whatever order they come in: largest first."""
+    return -demand.length, -demand.width, demand.may_turn, demand.mark, demand.count

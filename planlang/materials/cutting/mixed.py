@@ -12,14 +12,14 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, Demand
+from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, Demand, canonical
 from planlang.materials.cutting.handy import handier
 from planlang.materials.cutting.place import STYLES, Divide, Placement, Sheet, fill_sheet, kinds_on
 from planlang.materials.cutting.price_bound import Size, price_bound
 from planlang.materials.cutting.problem import Kind, Problem, state
 from planlang.materials.cutting.rows import fill_rows
 from planlang.materials.cutting.search import search, work_limit
-from planlang.materials.cutting.sheets import Label, canonical, label_queues, write_plan
+from planlang.materials.cutting.sheets import Label, label_queues, write_plan
 from planlang.materials.cutting.work import LEAST, Budget, Draw, Work
 from planlang.materials.model import SheetLayout
 from planlang.syntax.record import record

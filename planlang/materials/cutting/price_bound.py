@@ -10,8 +10,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from planlang.materials.cutting.bounds import sheet_bound
 from planlang.materials.cutting.problem import Kind, Problem, ways_of
+from planlang.materials.cutting.sheet_bounds import sheet_bound
 
 MOST_MIXES = 200_000
 

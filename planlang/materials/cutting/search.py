@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from planlang.materials.cutting.bounds import area_bound, sheet_bound
+from planlang.materials.cutting.bounds import area_bound
 from planlang.materials.cutting.demand import Bound
 from planlang.materials.cutting.place import (
     SPLITS,
@@ -85,6 +85,8 @@ def search(problem: Problem) -> tuple[list[Plan], Bound]:
     fewest = min(map(len, plans))
     bound = Bound(area_bound(problem), "area")
     if fewest > bound.least:
+        from planlang.materials.cutting.sheet_bounds import sheet_bound  # noqa: PLC0415 - most lists do without
+
         bound = sheet_bound(problem)
     if fewest > bound.least:
         work.limit = work_limit(problem)

@@ -5,11 +5,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, CutResult, Demand
+from planlang.materials.cutting.demand import LARGE_OFFCUT, Aims, CutResult, Demand, canonical
 from planlang.materials.cutting.handy import crosscut_first, handier
 from planlang.materials.cutting.place import Sheet, kinds_on
 from planlang.materials.cutting.problem import Kind, Problem, kind_of, state
-from planlang.materials.cutting.search import fewest_sheets, one_sheet_again, search
+from planlang.materials.cutting.search import one_sheet_again, search
 from planlang.materials.cutting.sequence import Sequence as CutSequence
 from planlang.materials.cutting.sequence import useful
 from planlang.materials.cutting.settings import settings
@@ -66,26 +66,8 @@ def _best_written(
     return min(written, key=lambda layouts: _rank(layouts, aims, trim_cuts), default=())
 
 
-def count_sheets(
-    length: Fraction,
-    width: Fraction,
-    kerf: Fraction,
-    trim: Fraction,
-    demands: Sequence[Demand],
-    budget: Budget = LEAST,
-) -> int:
-    """How many sheets `cut_sheets` would use for the same demands, without laying them out for the saw."""
-    problem, _ = state(length, width, kerf, trim, sorted(demands, key=canonical))
-    return fewest_sheets(replace(problem, budget=budget))
-
-
 def _distinct(plans: Sequence[Plan]) -> list[Plan]:
     return [list(plan) for plan in dict.fromkeys(tuple(sorted(plan)) for plan in plans)]
-
-
-def canonical(demand: Demand) -> tuple[Fraction, Fraction, bool, str, int]:
-    """The order in which demands are taken, whatever order they come in: largest first."""
-    return -demand.length, -demand.width, demand.may_turn, demand.mark, demand.count
 
 
 def _groups(plan: Plan) -> list[tuple[Sheet, int]]:

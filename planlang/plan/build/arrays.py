@@ -15,6 +15,7 @@ from planlang.plan.build.hanging import (
     build_second_support,
     build_share,
     build_square,
+    build_unequal,
     build_up_slope_tie,
 )
 from planlang.plan.build.names import Definition, Names, Unknown, all_of, maybe, maybe_value, nearest, one, value
@@ -109,12 +110,13 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
     hang, fix = one(entry, "hang"), one(entry, "fix")
     names.assume(fix, "fixing")
     by: Any = value(hang, "by")
-    _, link, anchor, (into, rail), (share, reason) = all_of(
+    _, link, anchor, (into, rail), (share, reason), (more, more_at) = all_of(
         lambda: check_hung_by(names, hang, entry, by),
         lambda: names.build(value(hang, "link"), "hardware", build_hardware) if by == "eyes" else None,
         lambda: names.build(value(fix, "anchor"), "hardware", build_hardware),
         lambda: build_into(names, fix, room, one(entry, "on")),
         lambda: build_share(names, maybe(entry, "share")),
+        lambda: build_unequal(names, hang, entry),
     )
     return Hang(
         at=hang.span,
@@ -132,6 +134,8 @@ def build_hang(names: Names, entry: Entry, room: Sketch) -> Hang:
         square=build_square(names, hang, entry),
         fixed=build_fixed(names, hang, entry),
         end_grain=build_end_grain(names, fix),
+        more=more,
+        more_at=more_at,
     )
 
 

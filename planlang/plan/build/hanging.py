@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import partial
+from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, span_of_value, value
+from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, one, span_of_value, value
+from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.stock import build_hardware
 from planlang.plan.entry import Entry
 from planlang.plan.safety import Added, SecondSupport, ShareRule, UpSlopeTie
@@ -64,7 +66,13 @@ def build_second_support(names: Names, entry: Entry | None) -> SecondSupport | N
         lambda: names.build(value(entry, "anchor"), "hardware", build_hardware),
     )
     return SecondSupport(
-        at=entry.span, count=value(entry, "count"), tie=tie, eye=eye, anchor=anchor, slack=value(entry, "slack")
+        at=entry.span,
+        count=value(entry, "count"),
+        tie=tie,
+        eye=eye,
+        anchor=anchor,
+        slack=value(entry, "slack"),
+        beside=maybe_value(entry, "beside"),
     )
 
 
@@ -145,3 +153,49 @@ def _at_least_one(names: Names, entry: Entry, word: str) -> int:
         names.sink.append(messages.out_of_range(span_of_value(entry, word), "at least one is needed"))
         raise Unknown
     return count
+
+
+def build_unequal(names: Names, hang: Entry, entry: Entry) -> tuple[Fraction, Any]:
+    """How much lower the far row of eyes hangs, and which row that is: of plain rectangles on plumb links alone."""
+    if "more" not in hang.values:
+        return Fraction(0), ""
+    more: Fraction = value(hang, "more")
+    if more <= 0:
+        names.sink.append(
+            messages.out_of_range(span_of_value(hang, "more"), "the lower row hangs lower by some length")
+        )
+        raise Unknown
+    message, mend = _beside_unequal(hang, entry)
+    if message:
+        raise _clash(names, hang, message, mend)
+    stated = one(entry, "panel")
+    panel = build_panel_of(names, stated)
+    if panel.outline is not None or "below" in stated.values:
+        raise _clash(names, hang, "a panel with an outline of its own hangs by equal drops", OUT)
+    if panel.eyes_in_line:
+        raise _clash(names, hang, "a baffle hangs by equal drops: its one row of eyes is not held against tilting", OUT)
+    return more, value(hang, "row")
+
+
+OUT = "take `more` out, so that all drops are equal"
+
+
+def _beside_unequal(hang: Entry, entry: Entry) -> tuple[str, str]:
+    """What an array says that is not reckoned for panels on unequal drops, and what to write instead; mostly none."""
+    share, turned, placed, fix = (maybe(entry, word) for word in ("share", "turned", "place", "fix"))
+    message, mend = "", OUT
+    if value(hang, "by") != "eyes":
+        message, mend = "cleats have no links whose drops could differ", "take it out"
+    elif any(word in hang.values for word in ("square", "fixed", "lean")):
+        message, mend = "unequal drops are for links that hang plumb", "take one of them out"
+    elif maybe(entry, "second-support") is not None:
+        message = "where a tilted panel would hang from its second support is not reckoned"
+    elif share is not None and value(share, "rule") != "envelope":
+        message, mend = f"sharing by {value(share, 'rule')} is for links that are alike", "take `share` out"
+    elif turned is not None and maybe_value(turned, "turn"):
+        message = "a panel that is turned by an angle hangs by equal drops"
+    elif fix is not None and value(fix, "into") == "rails":
+        message, mend = "rails are checked under equal drops alone", "fix into the members, or take `more` out"
+    elif placed is not None and value(placed, "rule") == "reflections":
+        message, mend = "a tilted panel doesn't reflect where its place was reckoned", "place it by another rule"
+    return message, mend

@@ -170,7 +170,13 @@ def build_made_of(names: Names, entry: Entry, part: Entry) -> Made:
             names.sink.append(messages.disagree(panel.span, message, f"its panels are called {mark}1, {mark}2 …"))
             raise Unknown
     marks = tuple(panel.text for panel in panels)
-    return Made(at=part.span, panels=marks, date=value(part, "date"), size=maybe_value(part, "size"))
+    return Made(
+        at=part.span,
+        panels=marks,
+        date=value(part, "date"),
+        size=maybe_value(part, "size"),
+        sides=maybe_value(part, "sides", ()),
+    )
 
 
 def build_phases(names: Names, files: list[Entry]) -> tuple[Phase, ...]:

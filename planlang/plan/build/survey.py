@@ -17,7 +17,7 @@ from planlang.plan.kinds import WALLS, Name
 from planlang.plan.quantity import rise_over_run
 from planlang.plan.room import Feature, Members, Room
 from planlang.plan.stated import Difference
-from planlang.plan.usual import FEATURE_KINDS
+from planlang.plan.usual import FEATURE_KINDS, SOLIDS
 from planlang.syntax.record import workpiece
 from planlang.syntax.span import Span
 
@@ -90,7 +90,12 @@ def survey_room(readings: Readings, surveys: list[Entry], room: Room) -> Room:
                 failed = True
     if failed:
         raise Unknown
-    return room
+    legs = [part for survey in surveys for part in survey.all("leg") if not part.faulty]
+    if not legs:
+        return room
+    from planlang.plan.build.survey_shape import walked_again  # noqa: PLC0415 - few surveys read legs
+
+    return walked_again(readings, room, legs)
 
 
 def title(survey: Entry) -> str:
@@ -102,7 +107,9 @@ def lay_floor(readings: Readings, part: Entry, room: Room) -> Room:
     """The floor as found."""
     if len(room.floor.corners) != 4 or room.floor.walls != WALLS:
         message = "a floor that is walked has no two sizes to be found"
-        readings.names.sink.append(messages.disagree(part.span, message, "change the legs of its walk"))
+        readings.names.sink.append(
+            messages.disagree(part.span, message, "read the legs of its walk: `leg of street-front found 7192`")
+        )
         raise Unknown
     width, depth = value(part, "size")
     readings.note(part.span, "floor, east", room.width, width, room.at)
@@ -210,6 +217,13 @@ def lay_found(readings: Readings, part: Entry, surface: str, drawn: Members) -> 
     return replace(drawn, first=lines[0], centres=Fraction(0), measured=lines)
 
 
+def lay_shape(readings: Readings, part: Entry, room: Room) -> Room:
+    """A leg of the floor, or a column, a platform or a soffit as found."""
+    from planlang.plan.build.survey_shape import lay_leg, lay_solid  # noqa: PLC0415 - few surveys read such
+
+    return (lay_leg if part.kind.word == "leg" else lay_solid)(readings, part, room)
+
+
 def known(readings: Readings, name: Name, things: dict[str, T], what: str) -> T:
     """The thing of a name, or a finding."""
     if name.text not in things:
@@ -224,5 +238,6 @@ LAYERS: dict[str, Callable[[Readings, Entry, Room], Room]] = {
     "flat": lay_plane,
     "slope": lay_plane,
     "members": lay_members,
+    **dict.fromkeys(("leg", *SOLIDS), lay_shape),
     **dict.fromkeys(FEATURE_KINDS, lay_feature),
 }

@@ -101,6 +101,11 @@ ARRAY = S(
             other_forms=("on {by:cleats}",),
             clauses=(
                 Clause("drop {drop:distance}", "From the surface to the panel's back."),
+                Clause(
+                    "{more:distance} more at [the] {row:upper|lower|left|right} eyes",
+                    "The panel hangs tilted: the drop is that of the row of eyes across from these, and these hang so "
+                    "much lower.",
+                ),
                 Clause("leaning {lean:angle}", "How far the links lean from plumb."),
                 Clause("{square:square} to the slope", "Not plumb: they need an `up-slope-tie`."),
                 Clause(
@@ -161,6 +166,7 @@ ARRAY = S(
             clauses=(
                 Clause("to {anchor:ref}", "What goes into the building.", required=True),
                 Clause("slack {slack:distance}", "How far the panel falls before it is caught.", required=True),
+                Clause("anchors within {beside:distance}", "How far from the panel's hang points its anchors go."),
             ),
         ),
         S(

@@ -52,6 +52,19 @@ def reading(word: str, example: str) -> S:
     return S(word, "{name:ref}", f"Where a {word} was found, as far as it was read.", example, clauses=PLACE, many=True)
 
 
+FOUND_FROM = "{name:ref} from {left:position} , {lower:position} to {right:position} , {upper:position}"
+FOUND_THROUGH = "{name:ref} through {corners:position+}"
+
+
+def found_solid(word: str, example: str, *clauses: Clause) -> S:
+    """A reading of a column, a platform or a soffit: where its edges or its corners are, and its height."""
+    help_words = f"Where a {word} was found: east and north of two corners, or of all of them in turn"
+    if clauses:
+        help_words += "; its height alone, or both"
+    forms = (FOUND_THROUGH, "{name:ref}") if clauses else (FOUND_THROUGH,)
+    return S(word, FOUND_FROM, f"{help_words}.", example, clauses=clauses, other_forms=forms, many=True)
+
+
 SURVEY = S(
     "survey",
     "{date:date} by {by:text}",
@@ -60,6 +73,14 @@ SURVEY = S(
     many=True,
     block=(
         S("floor", "{size:size2}", "East x north, as found.", "floor 7192 x 5404"),
+        S(
+            "leg",
+            "of {wall:surface} found {length:length}",
+            "The length of one leg of a floor that is walked, by its wall. With all legs as found the walk has to "
+            "close within what the floor states.",
+            "leg of street-front found 7192",
+            many=True,
+        ),
         S("flat", "{name:ref} at {height:length}", "A level plane, as found.", "flat collar at 2994", many=True),
         S(
             "slope",
@@ -71,6 +92,13 @@ SURVEY = S(
                 Clause("pitch {pitch:angle}", "Its angle to the level."),
             ),
             many=True,
+        ),
+        found_solid("column", "column P1 from 4004, 2497 to 4253, 2749"),
+        found_solid("platform", "platform stage, 196 high", Clause("{level:length} high", "Over the floor, as found.")),
+        found_solid(
+            "soffit",
+            "soffit duct, underside at 2591",
+            Clause("underside at {level:length}", "Over the floor, as found."),
         ),
         reading("door", "door d1, at 704"),
         reading("window", "window w1, at 1897, sill 905"),

@@ -251,7 +251,7 @@ ROOM = S(
                 ),
                 Clause(
                     "beam {beam:angle} to each side",
-                    "How far its light opens, half the angle on its label: panels should not stand in it.",
+                    "How far its light opens, half the angle on its label: no panel of any surface should be in it.",
                 ),
             ),
             many=True,

@@ -54,7 +54,14 @@ MADE = S(
     "Panels of this array that are built: what they are may no longer change. With their size, as in `face` and "
     "`depth`, a plan that would make them otherwise is an error.",
     "made SC1, SC2 on 2026-12-01, 600 x 1500 x 80",
-    clauses=(Clause("{size:size3}", "Width x length x depth, as built."),),
+    clauses=(
+        Clause("{size:size3}", "Width x length x depth, as built."),
+        Clause(
+            "sides {sides:length+}",
+            "Of a top that is not level: how high it is at the left side, at each corner of the top, and at the right "
+            "side, seen from the front.",
+        ),
+    ),
     many=True,
 )
 

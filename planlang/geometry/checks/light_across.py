@@ -1,0 +1,191 @@
+"""Panels in the light of luminaires on other surfaces: a lamp on a collar, a panel on the slope beside it.
+
+Light that falls towards a panel's surface only shades what is close behind the panel, as it does on any wall that is
+lit. So only that part of a panel counts that stands out further from its surface than the luminaire does: what passes
+there goes on into the room. In the same way a panel beside a lamp counts only where it comes out further than the lamp.
+"""
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from itertools import product
+
+from planlang.geometry.checks import messages
+from planlang.geometry.features import Extent, extent_of
+from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.geometry.polygon import TOLERANCE, Move
+from planlang.geometry.reflections import first_between
+from planlang.geometry.words import move_words
+from planlang.plan.tape import TapeStyle
+from planlang.syntax.diagnostics import Diagnostic
+from planlang.syntax.record import record
+
+MOST_FINDINGS = 20
+HALVINGS = 24
+SHARES = (-1.0, 0.0, 1.0)
+
+
+@record
+class Beam:
+    """The light of a luminaire: it leaves the shape `extent` on its surface at `depth` and widens by `slope` a mm."""
+
+    name: str
+    surface: Surface
+    extent: Extent
+    depth: float
+    slope: float
+
+    @property
+    def middle(self) -> Vector:
+        """Where its middle is in the room."""
+        core = self.extent.core
+        return self.surface.in_room(float(core.left + core.right) / 2, float(core.lower + core.upper) / 2, self.depth)
+
+    def aside(self, at: Vector) -> tuple[float, float]:
+        """How far a place is beside the luminaire, and how far the light reaches there, mm; behind it nowhere."""
+        across, up, out = _on(self.surface, at)
+        core, radius = self.extent.core, float(self.extent.radius)
+        right = max(float(core.left) - across, across - float(core.right), 0.0)
+        above = max(float(core.lower) - up, up - float(core.upper), 0.0)
+        return math.hypot(right, above) - radius, (out - self.depth) * self.slope
+
+    def before(self, surface: Surface) -> float:
+        """How far the nearest part of the luminaire stands before another surface, mm."""
+        core, radius = self.extent.core, float(self.extent.radius)
+        along, above = (_dot(way, surface.inward) for way in (self.surface.across_dir, self.surface.up_dir))
+        nearer = abs(along) * float(core.width) / 2 + abs(above) * float(core.height) / 2
+        return _on(surface, self.middle)[2] - nearer - radius * math.hypot(along, above)
+
+
+@record
+class Part:
+    """What counts of a panel: a box on its surface, from low to high (across, up, out), mm."""
+
+    surface: Surface
+    low: Vector
+    high: Vector
+
+    def moved(self, move: Move) -> "Part":
+        """The same at another place of its surface."""
+        (left, lower, back), (right, upper, front) = self.low, self.high
+        across, up = move.across, move.up
+        return Part(self.surface, (left + across, lower + up, back), (right + across, upper + up, front))
+
+
+def panels_in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> Iterator[Diagnostic]:
+    """A warning for each luminaire and each panel of another surface that stands in its beam; the first twenty.
+
+    A panel that is no rectangle counts as the rectangle round it. In a room that is not convex a panel counts
+    only where nothing of the room stands between its worst place and the luminaire.
+    """
+    surfaces = {surface.name: surface for surface in room.surfaces}
+    left = MOST_FINDINGS
+    for placed in room.features:
+        beam = _beam_of(placed, surfaces)
+        for panel in panels if beam is not None else ():
+            if beam is None or left == 0 or panel.surface == beam.surface.name:
+                continue
+            found = _in_beam(beam, panel, surfaces[panel.surface], room)
+            if found is not None:
+                left -= 1
+                mend = _mend(beam, found[1], tape)
+                yield messages.panel_in_light_across(panel, placed.feature, beam.aside(found[0]), mend, tape)
+
+
+def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None:
+    lamp, surface = placed.feature, surfaces.get(placed.feature.surface)
+    if lamp.beam_deg is None or surface is None:
+        return None
+    slope = math.tan(math.radians(float(lamp.beam_deg)))
+    return Beam(lamp.name, surface, extent_of(lamp), float(lamp.depth), slope)
+
+
+def _in_beam(beam: Beam, panel: PlacedPanel, surface: Surface, room: RoomGeometry) -> tuple[Vector, Part] | None:
+    """The place of a panel that is deepest in a beam, and the part of it that counts."""
+    back = float(panel.array.hang.drop)
+    front, least = back + float(panel.array.panel.depth), beam.before(surface)
+    if least > front:
+        return None
+    part = part_of(panel.box, surface, max(back, least), front)
+    if _is_far(beam, part):
+        return None
+    place = deepest(beam, part)
+    if _over(beam, place) > -TOLERANCE:
+        return None
+    if not room.convex and first_between(room.surfaces, surface, beam.middle, place) is not None:
+        return None
+    return place, part
+
+
+def part_of(box: Box, surface: Surface, back: float, front: float) -> Part:
+    """A box on a surface, in floats."""
+    return Part(surface, (float(box.left), float(box.lower), back), (float(box.right), float(box.upper), front))
+
+
+def _is_far(beam: Beam, part: Part) -> bool:
+    """Whether even the ball round a box is clear of the beam."""
+    middle = part.surface.in_room(*((low + high) / 2 for low, high in zip(part.low, part.high, strict=True)))
+    return _over(beam, middle) > math.dist(part.low, part.high) / 2 * math.hypot(1.0, beam.slope)
+
+
+def _over(beam: Beam, at: Vector) -> float:
+    """How far a place is outside the light, aside from the luminaire, mm; negative within. It is convex."""
+    beside, reach = beam.aside(at)
+    return max(beside, 0.0) - reach
+
+
+def deepest(beam: Beam, part: Part) -> Vector:
+    """The place of a box that is deepest in a beam, or nearest to it: by steps from the best so far, ever smaller."""
+    surface = part.surface
+    half = [(high - low) / 2 for low, high in zip(part.low, part.high, strict=True)]
+    best = [(high + low) / 2 for low, high in zip(part.low, part.high, strict=True)]
+    for _ in range(HALVINGS):
+        tries = [
+            [min(max(at + share * step, low), high) for at, share, step, low, high in
+             zip(best, shares, half, part.low, part.high, strict=True)]
+            for shares in product(SHARES, repeat=3)
+        ]  # fmt: skip
+        best = min(tries, key=lambda spot: _over(beam, surface.in_room(*spot)))
+        half = [step * 0.6 for step in half]
+    return surface.in_room(*best)
+
+
+def _mend(beam: Beam, part: Part, tape: TapeStyle) -> str:
+    """The shortest way along its surface by which a panel leaves the light and stays on the surface."""
+    surface = part.surface
+    limits = (float(surface.width), float(surface.height))
+    moves = []
+    for across, up in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+        axis, sign = (0, across) if across else (1, up)
+        most = limits[axis] - part.high[axis] if sign > 0 else part.low[axis]
+        size = _first(lambda by, a=across, u=up: _clear(beam, part.moved(Move(a * by, u * by))), most)  # type: ignore[misc]
+        if size is not None:
+            moves.append((size, Move(across * size, up * size)))
+    narrower = f"give {beam.name} a narrower beam or another place"
+    if not moves:
+        return narrower
+    return f"move it {move_words(surface, min(moves, key=lambda each: each[0])[1], tape)}, or {narrower}"
+
+
+def _clear(beam: Beam, part: Part) -> bool:
+    return _over(beam, deepest(beam, part)) >= 0
+
+
+def _first(holds: Callable[[float], bool], most: float) -> float | None:
+    """The least figure up to `most` from which on something holds; None where it never does."""
+    if most <= 0 or not holds(most):
+        return None
+    low, high = 0.0, most
+    for _ in range(16):
+        middle = (low + high) / 2
+        low, high = (low, middle) if holds(middle) else (middle, high)
+    return high
+
+
+def _on(surface: Surface, at: Vector) -> tuple[float, float, float]:
+    """Across, up and off a surface."""
+    off = (at[0] - surface.origin[0], at[1] - surface.origin[1], at[2] - surface.origin[2])
+    return _dot(off, surface.across_dir), _dot(off, surface.up_dir), _dot(off, surface.inward)
+
+
+def _dot(a: Vector, b: Vector) -> float:
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]

@@ -198,10 +198,11 @@ def panel_through_surface(array: Array, worst: Worst, surface: str, tape: TapeSt
 
 def panel_through_members(array: Array, worst: Worst, members: Members, tape: TapeStyle) -> Diagnostic:
     """Panels that would cross members that are seen below the surface."""
-    message = (f"{worst.name} hangs {on_tape(array.hang.drop, tape)} from {array.surface}, but its exposed "
+    hangs, end = on_tape(members.depth - Fraction(worst.size), tape), " at its higher end" if array.hang.more else ""
+    message = (f"{worst.name} hangs {hangs} from {array.surface}{end}, but its exposed "
                f"{members.word} stand {on_tape(members.depth, tape)} out of it{worst.and_others}")  # fmt: skip
-    return Diagnostic("panel-through-members", message, array.hang.at,
-                      f"drop it by more than {on_tape(members.depth, tape)}, or place it between them")  # fmt: skip
+    mend = f"drop it by more than {on_tape(members.depth, tape)}{end}, or place it between them"
+    return Diagnostic("panel-through-members", message, array.hang.at, mend)
 
 
 def low_headroom(array: Array, worst: Worst, least: Fraction, tape: TapeStyle) -> Diagnostic:

@@ -42,10 +42,16 @@ def in_discharge(
     where none does. Panels come with their surfaces and the corners of their bodies.
     """
     deflector = face.in_room(float(feature.across), float(feature.up), float(feature.below or 0))
-    found = [each for panel in panels if (each := _found(feature, deflector, *panel)) is not None]
-    if not found:
+    bounds = [(_box_apart(deflector, corners) - _asked(panel), n) for n, (panel, _, corners) in enumerate(panels)]
+    worst: InTheWay | None = None
+    for bound, number in sorted(bounds):  # none is nearer than the box round it: those behind need no look
+        if bound >= (0.0 if worst is None else worst.level - worst.wanted):
+            break
+        found = _found(feature, deflector, *panels[number])
+        if found is not None and (worst is None or found.level - found.wanted < worst.level - worst.wanted):
+            worst = found
+    if worst is None:
         return None
-    worst = min(found, key=lambda each: each.level - each.wanted)
     mend = f"move it {words.length_up(THREE_TIMES_CAP - worst.level, tape)} away, level"
     return worst.panel, _line(feature, worst, tape), mend
 
@@ -55,9 +61,7 @@ def _found(
 ) -> InTheWay | None:
     width = float(min(panel.box.width, panel.box.height))
     wide = surface.kind == "ceiling" and width > WIDEST_OBSTRUCTION
-    wanted = min(3 * width, THREE_TIMES_CAP)
-    if _box_apart(deflector, corners) >= wanted:
-        return None
+    wanted = _asked(panel)
     unknown = DEEPEST_DEFLECTOR if feature.below is None else 0.0
     slab = between(corners, -math.inf if wide else deflector[2] - unknown - BELOW_DEFLECTOR, deflector[2])
     level = level_distance(deflector, slab)
@@ -66,18 +70,23 @@ def _found(
     return InTheWay(panel, level, deflector[2] - max(at[2] for at in slab), wanted, wide)
 
 
+def _asked(panel: PlacedPanel) -> float:
+    """How far level a panel of its size should be, mm."""
+    return min(3 * float(min(panel.box.width, panel.box.height)), THREE_TIMES_CAP)
+
+
 def _box_apart(place: Vector, corners: Sequence[Vector]) -> float:
     """Level distance from the rectangle round a body on the plan, mm."""
-    off = []
-    for axis in (0, 1):
-        low, high = min(at[axis] for at in corners), max(at[axis] for at in corners)
-        off.append(max(low - place[axis], place[axis] - high, 0.0))
-    return math.hypot(*off)
+    east, north = [at[0] for at in corners], [at[1] for at in corners]
+    right = max(min(east) - place[0], place[0] - max(east), 0.0)
+    return math.hypot(right, max(min(north) - place[1], place[1] - max(north), 0.0))
 
 
 def between(corners: Sequence[Vector], low: float, high: float) -> list[Vector]:
     """The corners of what a convex body has between two heights; some may lie within it."""
     inside = [at for at in corners if low <= at[2] <= high]
+    if len(inside) == len(corners):
+        return inside
     for one, other in combinations(corners, 2):
         for height in (low, high):
             if min(one[2], other[2]) < height < max(one[2], other[2]):

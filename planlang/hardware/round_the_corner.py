@@ -7,6 +7,7 @@ from itertools import product
 from planlang.geometry.features import box_of
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
 from planlang.hardware import messages_hanging, words
+from planlang.hardware.clearances import THREE_TIMES_CAP
 from planlang.hardware.factors import CLEAT_STANDOFF_MM
 from planlang.hardware.model import Clearance
 from planlang.plan.room import Feature
@@ -126,26 +127,30 @@ def _in_discharge(
 ) -> tuple[PlacedPanel, Clearance, str] | None:
     from planlang.hardware.discharge import in_discharge  # noqa: PLC0415 - few plans have sprinklers
 
-    return in_discharge(feature, face, [(body.panel, body.block.surface, body.block.corners) for body in bodies], tape)
+    head = face.in_room(float(feature.across), float(feature.up), float(feature.below or 0))
+    near = [body for body in bodies if math.dist(head[:2], body.middle[:2]) < THREE_TIMES_CAP + body.radius]
+    return in_discharge(feature, face, [(body.panel, body.block.surface, body.corners) for body in near], tape)
 
 
 @record
 class _Body:
-    """A panel with its body, and the ball that holds it."""
+    """A panel with its body, and the ball that holds it; its corners where a room has sprinklers."""
 
     panel: PlacedPanel
     block: Block
     middle: Vector
     radius: float
+    corners: tuple[Vector, ...]
 
 
 def _bodies(room: RoomGeometry, panels: Sequence[PlacedPanel]) -> list[_Body]:
     found = []
+    wet = any(placed.feature.kind == "sprinkler" for placed in room.features)
     for panel in panels:
         surface = room.surface(panel.surface)
         if surface is not None:
             block = block_of_panel(panel, surface)
-            found.append(_Body(panel, block, block.middle, block.radius))
+            found.append(_Body(panel, block, block.middle, block.radius, block.corners if wet else ()))
     return found
 
 

@@ -84,11 +84,14 @@ def overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fr
 
 
 def headroom(requirement: Requirement, results: Results) -> Found:
-    """From the floor, or a platform below, to the lowest front corner of a panel under the ceiling, mm."""
+    """From the floor, or a platform below, to the lowest front corner of a panel under the ceiling, mm.
+
+    The depth is taken plumb, which of panels that hang aslant errs to the low side.
+    """
     ceilings = {surface.name for surface in results.room.surfaces if surface.kind == "ceiling"}
     lowest = [
         min(corner[2] for corner in panel.corners_room)
-        - float(panel.array.panel.depth)  # a front that is tilted is nearer: that errs to the low side
+        - float(panel.array.panel.depth)
         - results.room.step_under(panel.corners_room)
         for panel in results.layout.panels
         if panel.surface in ceilings

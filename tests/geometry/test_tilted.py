@@ -5,8 +5,13 @@ from fractions import Fraction as F
 
 import pytest
 
-from planlang.geometry.checks.depth import body_corners
+from planlang.geometry.checks.depth import body_corners, through_members
+from planlang.geometry.checks.light import beam_reach
 from planlang.manual.example import changed, compiled, small_plan
+from planlang.plan.tape import METRIC
+from tests.geometry.rooms import feature
+from tests.hardware.scenes import ceiling_array, members, surface
+from tests.reference.test_loads_tilted import tilted
 
 FLAT, SLOPE = "flat ceiling at 2800", "slope ceiling from south wall at 2600, pitch 20 deg"
 CENTRES = "lining ceiling plaster over joists 45 x 145 of spruce at 200 centres, first at 100, running across"
@@ -117,6 +122,23 @@ def test_the_higher_end_may_not_go_through_the_ceiling_and_the_tilt_is_bounded()
     assert found[0].mend == "drop 115 mm or more"
     right = ("inset 100 from the ends", "inset 260 from the ends"), ("drop 100, 300", "drop 115, 300")
     assert "tilt-through-ceiling" not in codes(made(", 300 more at the upper eyes", *right))
+
+
+def test_exposed_members_are_held_against_the_higher_end_of_the_back():
+    # 150 of drop, and 100 of panel beyond the eyes, at sin 0.1: the end is 140 off the ceiling, rafters stand 145 out
+    face = surface(exposed=True, members=members(first=F(600)))
+    array = ceiling_array(drop=F(150), more=F(130), more_at="upper")
+    (finding,) = through_members(array, face, (tilted(array, face),), METRIC)
+    assert "SC1 hangs 140 mm from ceiling at its higher end" in finding.message
+    deeper = ceiling_array(drop=F(156), more=F(130), more_at="upper")
+    assert through_members(deeper, face, (tilted(deeper, face),), METRIC) == ()
+
+
+def test_a_beam_of_light_is_held_against_the_lowest_end():
+    lamp = feature("L1", "ceiling", (500, 500), (90, 90), kind="luminaire", beam_deg=F(45))
+    array = ceiling_array(drop=F(150), more=F(130), more_at="upper")
+    panel = tilted(array, surface())
+    assert beam_reach(array, lamp) > panel.most_front > array.hang.drop + array.panel.depth
 
 
 def test_a_row_of_the_sides_is_the_width_less_the_rails_apart():

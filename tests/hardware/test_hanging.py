@@ -348,7 +348,7 @@ def test_a_further_point_never_hides_an_overload(kilos, across, up):
         panel.box.left + F(across).limit_denominator(100) * 600,
         panel.box.lower + F(up).limit_denominator(100) * 1500,
     )
-    point = type(panel.points[0])("SC1.e", *at, (float(at[0]), float(at[1]), 2400.0), "rafter 1", F(0))
+    point = type(panel.points[0])("SC1.e", *at, (float(at[0]), float(at[1]), 2400.0), "rafter 1", F(0), F(60))
     more = replace(panel, points=(*panel.points, point))
     masses = (MassItem("all", kilos, 40.0),)
     before, after = (only(check(array, face, (each,), masses=masses)) for each in (panel, more))

@@ -8,6 +8,7 @@ from fractions import Fraction as F
 
 import pytest
 
+from planlang.geometry.footprint import Footprint
 from planlang.jobbook.drawings import (
     ceiling_plan,
     decay_chart,
@@ -18,10 +19,13 @@ from planlang.jobbook.drawings import (
     surface_drawing,
 )
 from planlang.jobbook.drawings.cut_lines import cut_lines
+from planlang.jobbook.drawings.surface import _begins
 from planlang.materials.cutting.demand import Demand
 from planlang.materials.cutting.sheets import cut_sheets
 from planlang.materials.model import Cutting, SheetLayout
+from planlang.plan.room import Solid
 from planlang.plan.tape import on_tape
+from planlang.syntax.span import NOWHERE
 from tests import builders as b
 from tests.jobbook import drawing_samples as samples
 from tests.jobbook.drawing_checks import SPACE, faults, parse, texts, words_of
@@ -198,3 +202,36 @@ def test_ceiling_plan_gives_lights_and_vents_their_own_running_dimensions():
         for centre in (one.feature.across, one.feature.up):
             assert on_tape(centre, room.plan.job.tape, with_unit=False) in at
     assert faults(svg) == []
+
+
+def test_a_line_out_begins_where_the_panel_is_on_that_edge():
+    """A raking top: its highest corner is on the right, the line to the dimension on the left begins there."""
+    room = samples.loft()
+    one = room.layout.panels[0]
+    box = one.box
+    corners = ((box.left, box.lower), (box.right, box.lower), (box.right, box.upper), (box.left, box.upper - 500))
+    raking = replace(one, shape=Footprint(corners))
+    assert _begins(one, 1, box.upper) == float(box.left) and _begins(raking, 1, box.upper) == float(box.right)
+    assert _begins(raking, 1, box.lower) == float(box.left) and _begins(raking, 0, box.left) == float(box.lower)
+    disc = replace(one, shape=Footprint((((box.left + box.right) / 2, (box.lower + box.upper) / 2),), box.width / 2))
+    assert _begins(disc, 0, box.left - 1) == float(box.lower)
+
+
+def test_columns_are_named_on_the_ceiling_and_its_plan():
+    room = samples.hall()
+    ceiling = next(surface for surface in room.room.surfaces if surface.kind == "ceiling")
+    corners = tuple((F(x), F(y)) for x, y in ((50, 50), (650, 50), (650, 650), (50, 650)))
+    column = Solid(at=NOWHERE, kind="column", name="P7", corners=corners, faces=(), level=F(0), lining=b.lining())
+    east, north = ceiling.origin[:2]
+    hole = [(float(x) - east, float(y) - north) for x, y in corners]
+    start = ceiling.outline[0]
+    cut = replace(ceiling, outline=(*ceiling.outline, start, *hole[::-1], hole[-1]))
+    surfaces = tuple(cut if each is ceiling else each for each in room.room.surfaces)
+    changed = replace(
+        room,
+        plan=replace(room.plan, room=replace(room.plan.room, solids=(column,))),
+        room=replace(room.room, surfaces=surfaces),
+    )
+    for drawing in (ceiling_plan(changed), surface_drawing(changed, ceiling.name)):
+        assert "P7" in texts(drawing.svg) and faults(drawing.svg) == []
+    assert "P7" not in texts(surface_drawing(room, ceiling.name).svg)

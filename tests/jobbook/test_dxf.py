@@ -4,6 +4,8 @@ import io
 import os
 import subprocess
 import sys
+from dataclasses import replace
+from fractions import Fraction as F
 from itertools import pairwise
 from pathlib import Path
 
@@ -11,6 +13,10 @@ import pytest
 
 from planlang.jobbook.dxf.ceiling import ceiling_dxf
 from planlang.jobbook.dxf.parts import parts_dxf
+from planlang.jobbook.dxf.sheet import Sheet
+from planlang.plan.room import Solid
+from planlang.syntax.span import NOWHERE
+from tests import builders
 from tests.jobbook.compiled import compiled_plan, with_every_text
 from tests.jobbook.hostile import HOSTILE
 
@@ -66,6 +72,38 @@ def test_panels_on_the_ceiling_lie_where_the_layout_has_them(compiled):
     (walls,) = outlines(document, "WALLS")
     room = compiled.plan.room
     assert walls[2] == (float(room.width), float(room.depth))
+
+
+def test_marks_stand_in_the_middle_of_panels_and_beside_small_things(compiled):
+    """Text of a height is taken to be as wide a letter: 80 for marks of panels, 40 for names of things."""
+    document = read(ceiling_dxf(compiled))
+    places = {}
+    for text in document.modelspace().query("TEXT"):
+        align, at, _ = text.get_placement()
+        places[text.dxf.text] = (align.name, round(at.x, 3), round(at.y, 3))
+    for panel in (panel for panel in compiled.layout.panels if panel.surface == "ceiling"):
+        east, north = (sum(corner[axis] for corner in panel.corners_room) / 4 for axis in (0, 1))
+        assert places[panel.mark] == ("MIDDLE_CENTER", round(east, 3), round(north, 3))
+
+
+@pytest.mark.parametrize(("wide", "align", "x"), [(81, "MIDDLE_CENTER", 40.5), (80, "MIDDLE_LEFT", 100)])
+def test_text_stands_beside_what_is_too_narrow_for_it(wide, align, x):
+    sheet = Sheet()
+    sheet.text_in([(0, 0), (wide, 0), (wide, 60), (0, 60)], "L1", 40)
+    (text,) = read(sheet.content()).modelspace().query("TEXT")
+    found, at, _ = text.get_placement()
+    assert (found.name, at.x, at.y) == (align, x, 30)
+
+
+def test_columns_have_their_names(compiled):
+    corners = tuple((F(x), F(y)) for x, y in ((1000, 1000), (1300, 1000), (1300, 1300), (1000, 1300)))
+    column = Solid(
+        at=NOWHERE, kind="column", name="P7", corners=corners, faces=(), level=F(0), lining=builders.lining()
+    )
+    room = replace(compiled.plan.room, solids=(column,))
+    document = read(ceiling_dxf(replace(compiled, plan=replace(compiled.plan, room=room))))
+    (text,) = [text for text in document.modelspace().query("TEXT") if text.dxf.text == "P7"]
+    assert (text.get_placement()[1].x, text.get_placement()[1].y) == (1150, 1150)
 
 
 def test_each_part_is_a_rectangle_of_its_finished_size_on_the_layer_of_its_stock(compiled):

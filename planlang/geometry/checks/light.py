@@ -38,8 +38,13 @@ def panels_in_light(
 
 
 def beam_reach(array: Array, lamp: Feature) -> Fraction:
-    """How far beside a luminaire its beam reaches at the depth of an array's fronts, mm."""
+    """How far beside a luminaire its beam reaches at the depth of an array's fronts, mm.
+
+    Of tilted panels at more than their lowest: beyond its lower eyes a panel hangs lower by less than the drop, or its
+    other end would go through the ceiling.
+    """
     if lamp.beam_deg is None:
         return Fraction(0)
-    out = array.hang.most_drop + array.panel.depth - lamp.depth
+    beyond = array.hang.drop if array.hang.more else 0
+    out = array.hang.most_drop + beyond + array.panel.depth - lamp.depth
     return to_grain(max(float(out), 0.0) * math.tan(math.radians(float(lamp.beam_deg))))

@@ -20,7 +20,7 @@ from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
 MOST_FINDINGS = 20
-HALVINGS = 24
+SHRINKINGS, SHRINKING = 20, 0.6  # steps end at a 30,000th of a box
 SHARES = (-1.0, 0.0, 1.0)
 
 
@@ -74,8 +74,8 @@ class Part:
 def panels_in_light_across(room: RoomGeometry, panels: Sequence[PlacedPanel], tape: TapeStyle) -> Iterator[Diagnostic]:
     """A warning for each luminaire and each panel of another surface that stands in its beam; the first twenty.
 
-    A panel that is no rectangle counts as the rectangle round it. In a room that is not convex a panel counts
-    only where nothing of the room stands between its worst place and the luminaire.
+    A panel that is no rectangle counts as the rectangle round it, one that hangs tilted as the block round it. In a
+    room that is not convex a panel counts only where nothing of the room stands between its worst place and the lamp.
     """
     surfaces = {surface.name: surface for surface in room.surfaces}
     left = MOST_FINDINGS
@@ -100,9 +100,11 @@ def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None
 
 
 def _in_beam(beam: Beam, panel: PlacedPanel, surface: Surface, room: RoomGeometry) -> tuple[Vector, Part] | None:
-    """The place of a panel that is deepest in a beam, and the part of it that counts."""
-    back = float(panel.array.hang.drop)
-    front, least = back + float(panel.array.panel.depth), beam.before(surface)
+    """The place of a panel that is deepest in a beam, and the part of it that counts.
+
+    Of one that hangs tilted the block along its surface counts that holds it.
+    """
+    back, front, least = float(panel.least_back), float(panel.most_front), beam.before(surface)
     if least > front:
         return None
     part = part_of(panel.box, surface, max(back, least), front)
@@ -135,18 +137,46 @@ def _over(beam: Beam, at: Vector) -> float:
 
 def deepest(beam: Beam, part: Part) -> Vector:
     """The place of a box that is deepest in a beam, or nearest to it: by steps from the best so far, ever smaller."""
-    surface = part.surface
-    half = [(high - low) / 2 for low, high in zip(part.low, part.high, strict=True)]
-    best = [(high + low) / 2 for low, high in zip(part.low, part.high, strict=True)]
-    for _ in range(HALVINGS):
-        tries = [
-            [min(max(at + share * step, low), high) for at, share, step, low, high in
-             zip(best, shares, half, part.low, part.high, strict=True)]
-            for shares in product(SHARES, repeat=3)
-        ]  # fmt: skip
-        best = min(tries, key=lambda spot: _over(beam, surface.in_room(*spot)))
-        half = [step * 0.6 for step in half]
-    return surface.in_room(*best)
+    return part.surface.in_room(*_search(beam, part)[1])
+
+
+def _search(beam: Beam, part: Part) -> tuple[float, Vector]:
+    """By how much that place is outside the light, and the place on its own surface."""
+    over = _over_on(beam, part.surface)
+    steps = [(high - low) / 2 for low, high in zip(part.low, part.high, strict=True)]
+    (left, lower, back), (right, upper, front) = part.low, part.high
+    best = ((left + right) / 2, (lower + upper) / 2, (back + front) / 2)
+    least = over(*best)
+    for _ in range(SHRINKINGS):
+        across, up, off = (
+            {min(max(at + share * step, low), high) for share in SHARES}
+            for at, step, low, high in zip(best, steps, part.low, part.high, strict=True)
+        )
+        least, best = min((over(*spot), spot) for spot in product(across, up, off))
+        steps = [step * SHRINKING for step in steps]
+    return least, best
+
+
+def _over_on(beam: Beam, surface: Surface) -> Callable[[float, float, float], float]:
+    """How far places of another surface (across, up, off) are outside the light: `_over`, without the way round."""
+    zero = _on(beam.surface, surface.origin)
+    axes = [
+        [_dot(way, along) for along in (beam.surface.across_dir, beam.surface.up_dir, beam.surface.inward)]
+        for way in (surface.across_dir, surface.up_dir, surface.inward)
+    ]
+    (ax, ay, az), (ux, uy, uz), (nx, ny, nz) = axes
+    core, radius = beam.extent.core, float(beam.extent.radius)
+    left, lower, right, upper = (float(edge) for edge in (core.left, core.lower, core.right, core.upper))
+    depth, slope, hypot = beam.depth, beam.slope, math.hypot
+
+    def over(across: float, up: float, off: float) -> float:
+        x = zero[0] + across * ax + up * ux + off * nx
+        y = zero[1] + across * ay + up * uy + off * ny
+        out = zero[2] + across * az + up * uz + off * nz
+        beside = hypot(max(left - x, x - right, 0.0), max(lower - y, y - upper, 0.0)) - radius
+        return max(beside, 0.0) - (out - depth) * slope
+
+    return over
 
 
 def _mend(beam: Beam, part: Part, tape: TapeStyle) -> str:
@@ -167,7 +197,7 @@ def _mend(beam: Beam, part: Part, tape: TapeStyle) -> str:
 
 
 def _clear(beam: Beam, part: Part) -> bool:
-    return _over(beam, deepest(beam, part)) >= 0
+    return _search(beam, part)[0] >= 0
 
 
 def _first(holds: Callable[[float], bool], most: float) -> float | None:
@@ -175,7 +205,7 @@ def _first(holds: Callable[[float], bool], most: float) -> float | None:
     if most <= 0 or not holds(most):
         return None
     low, high = 0.0, most
-    for _ in range(16):
+    for _ in range(13):
         middle = (low + high) / 2
         low, high = (low, middle) if holds(middle) else (middle, high)
     return high

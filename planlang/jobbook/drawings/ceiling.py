@@ -10,7 +10,7 @@ from planlang.jobbook.drawings.arrangement import Arranged, Value, arrange
 from planlang.jobbook.drawings.dimensions import Side
 from planlang.jobbook.drawings.extent import Extent, around
 from planlang.jobbook.drawings.footer import foot, tape_words
-from planlang.jobbook.drawings.marking import mark_all
+from planlang.jobbook.drawings.marking import mark_all, mark_outside
 from planlang.jobbook.drawings.openings import WALL, draw_openings, draw_walls, name_walls
 from planlang.jobbook.drawings.scale import View, scale_words
 from planlang.jobbook.drawings.svg import MEDIUM, NORMAL, PAPER_WIDTH, TINT, Canvas, Pen
@@ -52,7 +52,14 @@ def ceiling_plan(compiled: CompiledPlan) -> Drawing:
     north_arrow(canvas, (PAPER_WIDTH - 5.0, _TOP))
     canvas.solids.add_all(box for box, _ in features)
     lost = mark_all(canvas, boxes, arranged.box)
+    columns = [
+        (around(view.spot(east, north) for east, north in solid.corners), solid.name)
+        for solid in plan.room.solids
+        if solid.kind == "column"
+    ]
+    canvas.solids.add_all(box for box, _ in columns)
     lost += mark_all(canvas, features, arranged.box, NORMAL, bold=False)
+    lost += tuple(name for box, name in columns if not mark_outside(canvas, box, name, arranged.box, bold=False))
     lost += name_walls(canvas, view, plan.room.floor)
     lost += _name_planes(canvas, view, ceilings)
     scale_bar(canvas, (PAPER_WIDTH - 3, arranged.bottom + 5.5), view.ratio, tape)

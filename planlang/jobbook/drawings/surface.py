@@ -6,13 +6,14 @@ from fractions import Fraction
 from planlang.geometry.checks.zones import box_of_zone
 from planlang.geometry.hanging.members import centre_lines
 from planlang.geometry.model import LaserLine, PlacedPanel, RailRun, RoomGeometry, Surface
-from planlang.geometry.region import loops_of
+from planlang.geometry.polygon import TOLERANCE
+from planlang.geometry.region import loops_of, region_of, spot_clearance
 from planlang.geometry.words import singular
 from planlang.jobbook.compiled import CompiledPlan
 from planlang.jobbook.drawing import Drawing
 from planlang.jobbook.drawings.arrangement import Arranged, Value, arrange
 from planlang.jobbook.drawings.dimensions import Side
-from planlang.jobbook.drawings.extent import Extent, text_width
+from planlang.jobbook.drawings.extent import Extent, around, text_width
 from planlang.jobbook.drawings.footer import foot, tape_words
 from planlang.jobbook.drawings.marking import letter_beside, mark_all
 from planlang.jobbook.drawings.scale import View, scale_words
@@ -78,9 +79,11 @@ def surface_drawing(compiled: CompiledPlan, surface_name: str) -> Drawing:
     arranged.draw_dimensions(canvas)
     datum_mark(canvas, view.spot(0, 0))
     directions(canvas, (max(arranged.left, 1.0), arranged.bottom - 1.5))
-    canvas.solids.add_all(box for box, _ in features)
+    columns = _columns(compiled, surface, view)
+    canvas.solids.add_all(box for box, _ in features + columns)
     lost = mark_all(canvas, boxes, arranged.box.grown(3))
     lost += mark_all(canvas, features, arranged.box.grown(3), NORMAL, bold=False)
+    lost += mark_all(canvas, columns, arranged.box.grown(3), NORMAL, bold=False)
     lost += _letters(canvas, view, panels)
     bottom = _key(canvas, arranged, tape, bool(lines), surface, bool(rails))
     height = foot(canvas, bottom, _notes(surface, arranged, tape, lost))
@@ -108,19 +111,39 @@ def _draw_features(canvas: Canvas, view: View, room: RoomGeometry, surface: Surf
     return features
 
 
+def _columns(compiled: CompiledPlan, surface: Surface, view: View) -> list[tuple[Extent, str]]:
+    """Where columns go through a level ceiling, with their names."""
+    if surface.kind != "ceiling" or surface.pitch_deg:
+        return []
+    region, (east, north, _) = region_of(surface.outline), surface.origin
+    found = []
+    for solid in compiled.plan.room.solids:
+        corners = [(float(x) - east, float(y) - north) for x, y in solid.corners]
+        if solid.kind == "column" and all(abs(spot_clearance(region, at)) < TOLERANCE for at in corners):
+            found.append((around(view.spot(x, y) for x, y in corners), solid.name))
+    return found
+
+
 def _values(
     panels: Sequence[PlacedPanel], lines: Sequence[LaserLine], surface: Surface
 ) -> dict[Side, tuple[Value, ...]]:
     across, up, columns, rows = [], [], [], []
     for panel in panels:
         box = panel.box
-        across += [Value(edge, float(edge), float(box.lower)) for edge in (box.left, box.right)]
-        up += [Value(edge, float(edge), float(box.left)) for edge in (box.lower, box.upper)]
+        across += [Value(edge, float(edge), _begins(panel, 0, edge)) for edge in (box.left, box.right)]
+        up += [Value(edge, float(edge), _begins(panel, 1, edge)) for edge in (box.lower, box.upper)]
         columns += [Value(point.across, float(point.across), float(point.up)) for point in panel.points]
         rows += [Value(point.up, float(point.up), float(point.across)) for point in panel.points]
     for line in lines:
         (columns if line.fixed == "across" else rows).append(_end_of(line, surface))
     return {"bottom": tuple(across), "left": tuple(up), "top": tuple(columns), "right": tuple(rows)}
+
+
+def _begins(panel: PlacedPanel, axis: int, edge: Fraction) -> float:
+    """Where on a panel the line out to a dimension begins: at its first corner that is on the edge; of a disc, at the
+    rectangle round it."""
+    there = [corner[1 - axis] for corner in panel.outline if corner[axis] == edge]
+    return float(min(there, default=(panel.box.lower, panel.box.left)[axis]))
 
 
 def _end_of(line: LaserLine, surface: Surface) -> Value:

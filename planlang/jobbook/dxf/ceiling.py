@@ -20,6 +20,9 @@ def ceiling_dxf(compiled: CompiledPlan) -> bytes:
     for surface in ceilings.values():
         for loop in loops_of(surface.outline):
             sheet.outline([surface.in_room(x, y)[:2] for x, y in loop], planes)
+    for solid in plan.room.solids:
+        if solid.kind == "column":
+            sheet.text_in([(float(east), float(north)) for east, north in solid.corners], solid.name, LETTER / 2, walls)
     for placed in compiled.room.features:
         if placed.feature.surface in ceilings:
             _opening(sheet, placed, ceilings[placed.feature.surface], openings)
@@ -28,7 +31,7 @@ def ceiling_dxf(compiled: CompiledPlan) -> bytes:
             continue
         corners = [corner[:2] for corner in panel.corners_room]
         sheet.outline(corners, panels)
-        sheet.text((min(x for x, _ in corners) + 40, min(y for _, y in corners) + 40), panel.mark, LETTER, panels)
+        sheet.text_in(corners, panel.mark, LETTER, panels)
         for point in panel.points:
             sheet.circle(point.room[:2], POINT, points)
             sheet.text((point.room[0] + 15, point.room[1] + 15), point.name, LETTER / 2, points)
@@ -46,4 +49,4 @@ def _opening(sheet: Sheet, placed: PlacedFeature, surface: Surface, layer: str) 
         sheet.circle(((x1 + x2) / 2, (y1 + y2) / 2), float(placed.box.width) / 2, layer)
     else:
         sheet.outline(corners, layer)
-    sheet.text((corners[0][0] + 20, corners[0][1] + 20), placed.feature.name, LETTER / 2, layer)
+    sheet.text_in(corners, placed.feature.name, LETTER / 2, layer)

@@ -66,8 +66,24 @@ class Sheet:
 
     def text(self, at: tuple[float, float], words: str, height: float, layer: str = NOTES) -> None:
         """A line of text from its lower left corner; what would be a code of the format is broken up."""
+        self._write(at, words, height, layer)
+
+    def text_in(self, box: Sequence[tuple[float, float]], words: str, height: float, layer: str = NOTES) -> None:
+        """A line of text in the middle of what has these corners; to its right where that is too narrow for it."""
+        low, high = ([pick(at[axis] for at in box) for axis in (0, 1)] for pick in (min, max))
+        middle = (low[1] + high[1]) / 2
+        if high[0] - low[0] > len(words) * height:
+            self._write(((low[0] + high[0]) / 2, middle), words, height, layer, "MIDDLE_CENTER")
+        else:
+            self._write((high[0] + height / 2, middle), words, height, layer, "MIDDLE_LEFT")
+
+    def _write(self, at: tuple[float, float], words: str, height: float, layer: str, align: str = "LEFT") -> None:
         plain = visible(words).replace("%%", "% %").replace("\\", "/").replace("^", " ")[:250]
-        self._space.add_text(plain, height=height, dxfattribs={"layer": layer, "insert": at})
+        text = self._space.add_text(plain, height=height, dxfattribs={"layer": layer, "insert": at})
+        if align != "LEFT":
+            from ezdxf.enums import TextEntityAlignment  # noqa: PLC0415 - an extra, and only this loads it
+
+            text.set_placement(at, align=TextEntityAlignment[align])
 
     def notes(self, at: tuple[float, float], lines: Sequence[str], height: float, hangable: bool) -> None:
         """What the drawing is, downwards from `at`, and the caution; in large letters when nothing may be hung."""

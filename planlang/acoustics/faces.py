@@ -79,8 +79,15 @@ def on_face(face: Face, places: Floats) -> tuple[Floats, Floats]:
 def within(face: Face, places: Floats) -> NDArray[np.bool_]:
     """Which places lie in the outline of a face."""
     x, y = on_face(face, places)
+    across, up = [at for at, _ in face.outline], [at for _, at in face.outline]
+    inside = np.asarray((min(across) <= x) & (x < max(across)) & (min(up) <= y) & (y < max(up)), dtype=np.bool_)
+    if len(face.outline) == 4 and len(set(across)) == len(set(up)) == 2:
+        return inside
+    near = np.flatnonzero(inside)  # no place outside the rectangle round it lies in the outline
+    x, y = x[near], y[near]
     crossed = np.zeros(len(x), dtype=np.bool_)
     for (x1, y1), (x2, y2) in zip(face.outline, [*face.outline[1:], face.outline[0]], strict=True):
         if y1 != y2:
             crossed ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) * ((x2 - x1) / (y2 - y1)))
-    return crossed
+    inside[near] = crossed
+    return inside

@@ -32,6 +32,7 @@ CURVE_STEPS = 5  # steps of the tracer between values of a printed curve
 CURVE_END = -40.0  # dB
 RAYS, RAYS_OF_ENDS = 20_000, 4_000
 BOUNCES, BOUNCES_OF_ENDS = 2_400_000, 400_000  # of all rays together: see `rays_for`
+SIDES = 200  # of all faces: where there are more, fewer bounces are followed, for each is held against all of them
 FALLS = (10, 20, 30)  # dB, of which the book says when they are reached
 DECADES = 34.0  # dB that rays are followed for
 NUDGE = 0.001  # m: a listener on the source would stop the reckoning
@@ -57,8 +58,9 @@ def ray_check(
         return trace(altered(faces, absorbs, scatters), source, ears, enclosure.speed, loss, seed, rays)
 
     longest = max(decay.high)
-    traced = traced_with(np.ones(len(OCTAVES)), 1.0, rays_for(enclosure, longest, RAYS, BOUNCES))
-    few = rays_for(enclosure, longest, RAYS_OF_ENDS, BOUNCES_OF_ENDS)
+    less = min(SIDES / sum(len(face.outline) for face in faces), 1.0)
+    traced = traced_with(np.ones(len(OCTAVES)), 1.0, rays_for(enclosure, longest, RAYS, int(BOUNCES * less)))
+    few = rays_for(enclosure, longest, RAYS_OF_ENDS, int(BOUNCES_OF_ENDS * less))
     taken = np.maximum(np.array(decay.absorption), FLOOR)
     sides = zip((decay.absorption_low, decay.absorption_high), SCATTERING_SPREAD.value, strict=True)
     ends = [traced_with(np.array(area) / taken, scatters, few) for area, scatters in sides]

@@ -24,6 +24,7 @@ ENOUGH = 10**-3.4  # share of the energy that may be left when tracing ends
 LONGEST = 12.0  # s
 CLEAR = 1e-9  # m: how far before a face a ray is set down
 MOST_FLIGHTS = 100  # of a ray between two looks; in any room but a slit there are far fewer
+TOGETHER = 100_000  # faces times rays: so few are held against each other in one step
 SPENT = 0.01  # share of its energy below which a ray in a slit is let go
 TURNS = 4096  # directions to scatter into
 EARS = 4  # listeners that every ray is held against; of more, each is held against a part of the rays
@@ -186,13 +187,17 @@ class _Tracer:
         Of outer faces the nearest plane is met, wherever its outline lies; of others only what is nearer still.
         """
         nearest, face = np.full(place.shape[1], np.inf), np.zeros(place.shape[1], dtype=np.intp)
+        few = len(self.faces) * place.shape[1] <= TOGETHER
+        lengths = self._reaches(place, way) if few else None
         for number in map(int, np.argsort(~self.outer, kind="stable")):
-            length = self._reach(number, place, way)
+            length = self._reach(number, place, way) if lengths is None else lengths[number]
             if self.outer[number]:
                 near = length < nearest
                 nearest, face = np.where(near, length, nearest), np.where(near, number, face)
             else:
                 here = np.flatnonzero(length < nearest)
+                if not here.size:
+                    continue
                 here = here[within(self.faces[number], place[:, here] + length[here] * way[:, here])]
                 nearest[here], face[here] = length[here], number
         for number in map(int, np.flatnonzero(self.outer)) if not self.outer.all() else ():
@@ -205,6 +210,14 @@ class _Tracer:
         """How far each ray is from the plane of a face, from its inner side; infinity where it doesn't go there."""
         normal = self.normals[:, number]
         towards, height = along(normal, way), along(normal, place) - self.offsets[number]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return np.where((towards < 0) & (height > 0), -height / towards, np.inf)
+
+    def _reaches(self, place: Floats, way: Floats) -> Floats:
+        """The same of every face, (faces, rays): for few rays much faster than face by face."""
+        across, north, up = self.normals[:, :, np.newaxis]
+        towards = across * way[0] + north * way[1] + up * way[2]
+        height = across * place[0] + north * place[1] + up * place[2] - np.array(self.offsets)[:, np.newaxis]
         with np.errstate(divide="ignore", invalid="ignore"):
             return np.where((towards < 0) & (height > 0), -height / towards, np.inf)
 

@@ -15,6 +15,9 @@ from planlang.acoustics.quadrature import gauss
 from planlang.syntax.record import record
 
 Place = tuple[float, float, float]
+MOST_POINTS = 100_000  # of a room whose every part gets points enough for the polynomials over the whole of it
+FEWEST_POINTS = 3  # along a part of a room in many parts
+AT_ONCE = 65_536  # points whose polynomials are in memory together
 SINGULAR = 1e-11  # share of the largest mass below which a combination of polynomials is left out
 
 
@@ -44,28 +47,39 @@ def room_cloud(ceiling: Sequence[Sequence[Place]], points: int, floors: Sequence
     """Points over a room under the planes of its ceiling (corners east, north, height in m, anticlockwise from above).
 
     Each plane stands over its own piece of the floor, at the height of that in `floors` or at 0, so that nothing is
-    integrated across a fold or a step.
+    integrated across a fold or a step. In a room of very many parts small ones get fewer points along the floor: the
+    polynomials are flatter over them.
     """
-    places, weights = [], []
-    for plane, low in zip(ceiling, floors or (0.0,) * len(ceiling), strict=True):
-        heights = {(east, north): height for east, north, height in plane}
-        for triangle in triangles(list(heights)):
-            corners = np.array([(*corner, heights[corner]) for corner in triangle])
-            column, shares = _column_cloud(corners, low, points)
-            places.append(column)
-            weights.append(shares)
-    return Cloud(np.concatenate(places), np.concatenate(weights))
+    parts = [
+        (np.array([(*corner, heights[corner]) for corner in triangle]), low)
+        for plane, low in zip(ceiling, floors or (0.0,) * len(ceiling), strict=True)
+        for heights in [{(east, north): height for east, north, height in plane}]
+        for triangle in triangles(list(heights))
+    ]
+    every = np.concatenate([corners for corners, _ in parts])
+    extent = np.ptp(every[:, :2], axis=0)
+    many = len(parts) * points**3 > MOST_POINTS
+    columns = []
+    for corners, low in parts:
+        share = float((np.ptp(corners[:, :2], axis=0) / extent).max()) if many else 1.0
+        across = max(int(np.ceil(1 + (points - 1) * share)), min(FEWEST_POINTS, points))
+        columns.append(_column_cloud(corners, low, across, points))
+    return Cloud(np.concatenate([places for places, _ in columns]), np.concatenate([shares for _, shares in columns]))
 
 
-def _column_cloud(corners: Floats, low: float, points: int) -> tuple[Floats, Floats]:
-    """Gauss points of a cube, folded onto the triangle, stretched from its floor to the plane through `corners`."""
+def _column_cloud(corners: Floats, low: float, across: int, points: int) -> tuple[Floats, Floats]:
+    """Gauss points of a block, folded onto the triangle, stretched from its floor to the plane through `corners`.
+
+    So many `across` in two directions of the floor, and so many `points` upwards.
+    """
     nodes, weights = gauss(points)
-    along = (nodes + 1) / 2
-    first, second = (part.ravel() for part in np.meshgrid(along, along, indexing="ij"))
+    nodes_across, weights_across = gauss(across)
+    along, along_floor = (nodes + 1) / 2, (nodes_across + 1) / 2
+    first, second = (part.ravel() for part in np.meshgrid(along_floor, along_floor, indexing="ij"))
     a, b, c = corners
     top = a + first[:, np.newaxis] * ((b - a) + second[:, np.newaxis] * (c - b))
     twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-    floor = np.outer(weights, weights).ravel() / 4 * first * twice
+    floor = np.outer(weights_across, weights_across).ravel() / 4 * first * twice
     up = low + np.multiply.outer(top[:, 2] - low, along).ravel()
     share = np.multiply.outer(floor * (top[:, 2] - low) / 2, weights).ravel()
     return np.column_stack([np.repeat(top[:, :2], points, axis=0), up]), share
@@ -74,18 +88,20 @@ def _column_cloud(corners: Floats, low: float, points: int) -> tuple[Floats, Flo
 def _matrices(cloud: Cloud, order: int) -> tuple[Floats, Floats]:
     """Mass and stiffness of the polynomials."""
     low, high = cloud.places.min(axis=0), cloud.places.max(axis=0)
-    scaled = 2 * (cloud.places - low) / (high - low) - 1
-    values = [_legendre(scaled[:, axis], order) for axis in range(scaled.shape[1])]
-    slopes = [_legendre_slope(scaled[:, axis], order) * 2 / (high - low)[axis] for axis in range(scaled.shape[1])]
-    terms = _terms(scaled.shape[1], order)
-    root = np.sqrt(cloud.weights)[:, np.newaxis]
-    whole = root * _product(values, terms)
-    mass = whole.T @ whole
-    stiffness = np.zeros_like(mass)
-    for axis in range(scaled.shape[1]):
-        mixed = [slopes[axis] if other == axis else values[other] for other in range(scaled.shape[1])]
-        gradient = root * _product(mixed, terms)
-        stiffness += gradient.T @ gradient
+    terms = _terms(cloud.places.shape[1], order)
+    mass, stiffness = np.zeros((len(terms), len(terms))), np.zeros((len(terms), len(terms)))
+    for start in range(0, len(cloud.weights), AT_ONCE):
+        places, weights = cloud.places[start : start + AT_ONCE], cloud.weights[start : start + AT_ONCE]
+        scaled = 2 * (places - low) / (high - low) - 1
+        root = np.sqrt(weights)[:, np.newaxis]
+        values = [_legendre(scaled[:, axis], order) for axis in range(scaled.shape[1])]
+        whole = root * _product(values, terms)
+        mass += whole.T @ whole
+        for axis in range(scaled.shape[1]):
+            slope = _legendre_slope(scaled[:, axis], order) * 2 / (high - low)[axis]
+            mixed = [slope if other == axis else values[other] for other in range(scaled.shape[1])]
+            gradient = root * _product(mixed, terms)
+            stiffness += gradient.T @ gradient
     return mass, stiffness
 
 

@@ -4,10 +4,9 @@ All arithmetic here is rational (the rise over run of a slope is taken as the ex
 length of a slanting wall), so that no tolerance decides where two planes meet.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from math import hypot
-from operator import le
 
 from planlang.geometry.pieces import Equation, Outline, PlanPoint, carved, clipped, convex_pieces, plan_area
 from planlang.plan.room import CeilingPlane, Floor, Room, Solid
@@ -16,6 +15,7 @@ from planlang.syntax.record import record
 SLIVER = Fraction(
     1, 10**9
 )  # share of the floor: a smaller region comes from the rounding of a pitch, not from the plan
+NEAR = 1e-3  # mm: heights in floats that differ by less are compared exactly
 
 
 @record
@@ -170,12 +170,31 @@ def _undercut(outline: Outline, counted: Sequence[int], equations: Sequence[Equa
     """The planes without those that lie nowhere below one of the others over a piece; of equal ones the first."""
     if len(counted) < 3:
         return list(counted)
-    heights = [(index, [equations[index].height(at) for at in outline]) for index in counted]
-    kept: list[tuple[int, list[Fraction]]] = []
-    for index, own in sorted(heights, key=lambda each: (sum(each[1], Fraction(0)), each[0])):
-        if not any(all(map(le, lower, own)) for _, lower in kept):
-            kept.append((index, own))
-    return sorted(index for index, _ in kept)
+    spots = [(float(east), float(north)) for east, north in outline]
+    heights = {index: _in_floats(equations[index], spots) for index in counted}
+    kept: list[int] = []
+    for index in sorted(counted, key=lambda each: (sum(heights[each]), each)):
+        if not any(_nowhere_below(index, lower, heights, outline, equations) for lower in kept):
+            kept.append(index)
+    return sorted(kept)
+
+
+def _in_floats(equation: Equation, spots: Sequence[tuple[float, float]]) -> list[float]:
+    base, per_east, per_north = float(equation.at_datum), float(equation.per_east), float(equation.per_north)
+    return [base + per_east * east + per_north * north for east, north in spots]
+
+
+def _nowhere_below(
+    index: int, lower: int, heights: Mapping[int, list[float]], outline: Outline, equations: Sequence[Equation]
+) -> bool:
+    """Whether one plane lies at least as high as another all over a piece: exact where floats are too near to tell."""
+    near = []
+    for number, (own, other) in enumerate(zip(heights[index], heights[lower], strict=True)):
+        if own < other - NEAR:
+            return False
+        if own < other + NEAR:
+            near.append(outline[number])
+    return all(equations[lower].height(at) <= equations[index].height(at) for at in near)
 
 
 def hidden_by(region: Region, regions: Sequence[Region], room: Room) -> tuple[str, ...]:

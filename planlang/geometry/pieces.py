@@ -7,12 +7,14 @@ room's datum; polygons are anticlockwise as seen from above.
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import pairwise
+from math import dist
 
 from planlang.syntax.record import record
 
 PlanPoint = tuple[Fraction, Fraction]
 Outline = tuple[PlanPoint, ...]
 Line = tuple[Fraction, ...]
+TOLD_APART = 1e-3  # mm: what floats tell apart with certainty
 
 
 @record
@@ -226,14 +228,28 @@ def bridged(loops: Sequence[Outline]) -> Outline:
     """Several loops as one line, which goes from one to the next and back on the same way, by the shortest ways."""
     whole, waiting = list(loops[0]), list(loops[1:])
     while waiting:
-        _, here, number, there = min(
-            (
-                ((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2, i, n, j)
-                for i, a in enumerate(whole)
-                for n, loop in enumerate(waiting)
-                for j, b in enumerate(loop)
-            ),
-        )
+        here, number, there = _shortest_way(whole, waiting)
         loop = waiting.pop(number)
         whole[here + 1 : here + 1] = [*loop[there:], *loop[: there + 1], whole[here]]
     return tuple(whole)
+
+
+def _shortest_way(whole: Sequence[PlanPoint], loops: Sequence[Outline]) -> tuple[int, int, int]:
+    """From which corner to which loop's which corner: exact among those that floats can't tell from the shortest."""
+    starts = [(float(east), float(north)) for east, north in whole]
+    ends = [[(float(east), float(north)) for east, north in loop] for loop in loops]
+    least = min(dist(a, b) for loop in ends for b in loop for a in starts) + TOLD_APART
+    near = [
+        (i, n, j)
+        for n, loop in enumerate(ends)
+        for j, b in enumerate(loop)
+        for i, a in enumerate(starts)
+        if dist(a, b) <= least
+    ]
+
+    def way(found: tuple[int, int, int]) -> tuple[Fraction, int, int, int]:
+        i, n, j = found
+        (a_east, a_north), (b_east, b_north) = whole[i], loops[n][j]
+        return (a_east - b_east) ** 2 + (a_north - b_north) ** 2, *found
+
+    return min(near, key=way)

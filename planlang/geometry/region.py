@@ -74,7 +74,7 @@ def room_in(region: Region, shape: Sequence[Spot]) -> float:
 def shares_area(region: Region, shape: Sequence[Spot]) -> bool:
     """Whether a convex shape lies over a part of the inside."""
     middle = (sum(x for x, _ in shape) / len(shape), sum(y for _, y in shape) / len(shape))
-    return is_inside(region, middle) or any(_passes(side, shape) for side in region.sides)
+    return is_inside(region, middle) or any(_passes(side, shape) for side in _by_box(region, shape))
 
 
 def convex_hull(spots: Sequence[Spot]) -> list[Spot]:
@@ -191,7 +191,22 @@ def _all_clear(region: Region, shapes: Sequence[Sequence[Spot]], clear: float) -
 def _fits(region: Region, shape: Sequence[Spot]) -> bool:
     """No side passes through a shape, and its middle is inside."""
     middle = (sum(x for x, _ in shape) / len(shape), sum(y for _, y in shape) / len(shape))
-    return is_inside(region, middle) and not any(_passes(side, shape) for side in region.sides)
+    return is_inside(region, middle) and not any(_passes(side, shape) for side in _by_box(region, shape))
+
+
+def _by_box(region: Region, shape: Sequence[Spot]) -> Iterator[Side]:
+    """The sides that reach into the rectangle round a shape: no other can pass through it."""
+    left, right = min(x for x, _ in shape), max(x for x, _ in shape)
+    lower, upper = min(y for _, y in shape), max(y for _, y in shape)
+    for side in region.sides:
+        (x1, y1), (x2, y2) = side
+        if not (
+            (x1 < left and x2 < left)
+            or (x1 > right and x2 > right)
+            or (y1 < lower and y2 < lower)
+            or (y1 > upper and y2 > upper)
+        ):
+            yield side
 
 
 def _passes(side: Side, shape: Sequence[Spot]) -> bool:

@@ -37,6 +37,7 @@ MOST_ARRAYS = 100
 MOST_FEATURES = 150
 MOST_PLANES = 12
 MOST_SOLIDS = 12
+MOST_SOLID_CORNERS = 48  # of all columns, platforms and soffits: the floor is cut along each side
 MOST_BEAMS = 60
 MOST_MEMBERS = 500  # behind one surface
 MOST_PARTS = 8000  # pieces and hang points of all panels
@@ -181,6 +182,10 @@ def _long_lists(plan: Plan) -> Iterator[Diagnostic]:
     for what, most, things in lists:
         if len(things) > most:
             yield messages.too_many(things[most].at, what, len(things), most)
+    for solid, corners in zip(room.solids, accumulate(len(each.corners) for each in room.solids), strict=True):
+        if corners > MOST_SOLID_CORNERS:
+            yield messages.too_many(solid.at, "corners of columns, platforms and soffits", corners, MOST_SOLID_CORNERS)
+            return
 
 
 def _members(plan: Plan) -> Iterator[Diagnostic]:

@@ -3,7 +3,9 @@
 import numpy as np
 import pytest
 
+from planlang.acoustics import rays
 from planlang.acoustics.decay_curves import backward_integral, reverberation_time
+from planlang.acoustics.faces import within
 from planlang.acoustics.pieces import piece_map
 from planlang.acoustics.rays import EARS, MOST_FLIGHTS, STEP, Rays, _Tracer, bands_alike, trace
 from tests.reference.test_acoustics_rays import EAST, NORTH, SOURCE, UP, Face, Piece, box, face
@@ -105,3 +107,22 @@ def test_a_slit_that_a_survey_leaves_takes_no_time_and_changes_nothing():
         assert tracer.lost == 0
         times.append(reverberation_time(backward_integral(tracer.remaining(200), STEP), STEP)[0])
     assert times[1] == pytest.approx(times[0], rel=0.03)
+
+
+def test_few_rays_are_held_against_all_faces_together_and_many_against_each_with_the_same_outcome(monkeypatch):
+    room = with_block(0.4)
+    together = trace(room, SOURCE, [EAR], 343.2, np.zeros(1), 5, Rays(2000))
+    monkeypatch.setattr(rays, "TOGETHER", 0)
+    one_by_one = trace(room, SOURCE, [EAR], 343.2, np.zeros(1), 5, Rays(2000))
+    assert np.array_equal(together.room, one_by_one.room)
+    assert np.array_equal(together.listeners, one_by_one.listeners)
+
+
+def test_a_rectangle_holds_what_its_outline_with_a_corner_more_holds():
+    east, up = np.meshgrid(np.linspace(-0.5, 2.5, 13), np.linspace(-0.5, 1.5, 9))
+    places = np.stack([east.ravel(), up.ravel(), np.zeros(east.size)])
+    corners = ((0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0))
+    plane = (np.zeros(3), np.eye(3)[0], np.eye(3)[1], np.eye(3)[2])
+    plain, more = Face(*plane, corners, ()), Face(*plane, (*corners[:1], (1.0, 0.0), *corners[1:]), ())
+    assert np.array_equal(within(plain, places), within(more, places))
+    assert within(plain, places).any()

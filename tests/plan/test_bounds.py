@@ -242,3 +242,15 @@ def test_an_array_by_another_counts_as_many(tmp_path):
     )
     plan, _ = read_text(tmp_path, SMALL + others)
     assert panels_of(plan) == 8
+
+
+@pytest.mark.parametrize(("corners", "codes_found"), [(24, set()), (25, {"too-many"})])
+def test_the_corners_of_solids_are_bounded_together(tmp_path, corners, codes_found):
+    def soffit(number):
+        lower = [(100 + 60 * step, 100 + 1200 * number) for step in range(corners - 1)]
+        places = ", ".join(f"{east}, {north}" for east, north in [*lower, (100, 1000 + 1200 * number)])
+        return f"  soffit s{number} through {places}, underside at 2000, plaster\n"
+
+    plan, findings = read_text(tmp_path, SMALL.replace("  door     d1", f"{soffit(0)}{soffit(1)}  door     d1"))
+    assert findings == ()
+    assert {finding.code for finding in too_much(plan)} == codes_found

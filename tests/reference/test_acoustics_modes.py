@@ -5,6 +5,8 @@ Acoustics (from memory). L-shaped plan: eigenvalues of Dauge's benchmark for the
 memory). Triangles and circle: closed forms. Trapezoid, sections: scikit-fem, second-order triangles, fine mesh.
 """
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -151,6 +153,19 @@ def test_box_by_one_high_element():
     corners = [(0.0, 0.0, 2.5), (5.2, 0.0, 2.5), (5.2, 3.9, 2.5), (0.0, 3.9, 2.5)]
     found = eigenfrequencies(room_cloud([corners], 9), 12, 8, C)
     assert found == pytest.approx(frequencies((5.2, 3.9, 2.5), 110)[:12], rel=0.005)
+
+
+def test_a_box_in_very_many_parts_has_the_modes_of_the_box_from_fewer_points():
+    across, along = np.linspace(0.0, 5.2, 15), np.linspace(0.0, 3.9, 13)
+    parts = [
+        [(x, y, 2.5), (to_x, y, 2.5), (to_x, to_y, 2.5), (x, to_y, 2.5)]
+        for x, to_x in pairwise(across.tolist())
+        for y, to_y in pairwise(along.tolist())
+    ]
+    cloud = room_cloud(parts, 9)
+    assert len(cloud.weights) < len(parts) * 2 * 9**3 / 5
+    assert cloud.weights.sum() == pytest.approx(5.2 * 3.9 * 2.5)
+    assert eigenfrequencies(cloud, 12, 8, C) == pytest.approx(frequencies((5.2, 3.9, 2.5), 110)[:12], rel=0.005)
 
 
 def test_sloped_room_is_its_section_times_the_length():

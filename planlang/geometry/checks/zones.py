@@ -1,6 +1,6 @@
 """Zones where somebody has forbidden something: no panel covers them, no hole goes into them, nothing hangs there."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from planlang.geometry.checks import messages
@@ -142,26 +142,37 @@ def _spots(zone: Zone) -> tuple[Point, ...]:
 def _drilled(
     holes: Sequence[Hole], zone: Zone, array: Array, surface: Surface, tape: TapeStyle
 ) -> Iterator[Diagnostic]:
-    by_rail, box = array.hang.into == "rail", box_of_zone(zone, surface)
+    by_rail, depth_of = array.hang.into == "rail", _depths(zone, box_of_zone(zone, surface))
     counted = [
-        hole
+        (depth, hole)
         for hole in holes
-        if _depth(hole, zone, box) >= 0 and (hole.screw or zone.forbids != "drilling" or not by_rail)
+        if (hole.screw or zone.forbids != "drilling" or not by_rail) and (depth := depth_of(hole)) >= 0
     ]
     if counted:
-        deepest = max(counted, key=lambda hole: _depth(hole, zone, box))
-        worst = Worst(deepest.name, _depth(deepest, zone, box), len(counted) - 1)
+        depth, deepest = max(counted, key=lambda found: found[0])
+        worst = Worst(deepest.name, depth, len(counted) - 1)
         yield messages.hole_in_zone(worst, zone, array, surface, tape)
 
 
-def _depth(hole: Hole, zone: Zone, box: Box) -> Fraction:
+def _depths(zone: Zone, box: Box) -> Callable[[Hole], Fraction]:
     """How far a hole is inside a zone, mm; negative outside."""
-    depth = min(hole.across - box.left, box.right - hole.across, hole.up - box.lower, box.upper - hole.up)
-    if depth < 0 or not zone.corners:
-        return depth
+
+    def in_box(hole: Hole) -> Fraction:
+        return min(hole.across - box.left, box.right - hole.across, hole.up - box.lower, box.upper - hole.up)
+
+    if not zone.corners:
+        return in_box
     from planlang.geometry.region import region_of, spot_clearance  # noqa: PLC0415 - few plans have such zones
 
-    return to_grain(spot_clearance(region_of(_spots(zone)), (float(hole.across), float(hole.up))))
+    region = region_of(_spots(zone))
+
+    def in_outline(hole: Hole) -> Fraction:
+        depth = in_box(hole)
+        if depth < 0:
+            return depth
+        return to_grain(spot_clearance(region, (float(hole.across), float(hole.up))))
+
+    return in_outline
 
 
 def _holes(array: Array, surface: Surface, panels: Sequence[PlacedPanel], rails: Sequence[RailRun]) -> Iterator[Hole]:

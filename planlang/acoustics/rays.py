@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from planlang.acoustics.arrays import Floats
 from planlang.acoustics.draws import even
-from planlang.acoustics.faces import Face, along, dot, on_face, outer_faces, within
+from planlang.acoustics.faces import Face, Outlines, along, dot, on_face, outer_faces, within
 from planlang.acoustics.pieces import piece_map
 from planlang.syntax.record import record
 
@@ -121,6 +121,8 @@ class _Tracer:
         self.offsets = [float(face.inward @ face.origin) for face in faces]
         self.shares = max(-(-len(listeners) // EARS), 1)
         self.outer = outer_faces(faces)
+        self.order = np.argsort(~self.outer, kind="stable")
+        self.outlines = None if self.outer.all() else Outlines([faces[number] for number in self.order])
         self.place = np.repeat(source[:, np.newaxis], rays, axis=1)
         self.way = sphere(rays).T.copy()
         self.energy = np.full((len(bands), rays), 1.0 / rays)
@@ -189,7 +191,9 @@ class _Tracer:
         nearest, face = np.full(place.shape[1], np.inf), np.zeros(place.shape[1], dtype=np.intp)
         few = len(self.faces) * place.shape[1] <= TOGETHER
         lengths = self._reaches(place, way) if few else None
-        for number in map(int, np.argsort(~self.outer, kind="stable")):
+        if lengths is not None and self.outlines is not None:
+            return self._next_at_once(place, way, lengths[self.order], self.outlines)
+        for number in map(int, self.order):
             length = self._reach(number, place, way) if lengths is None else lengths[number]
             if self.outer[number]:
                 near = length < nearest
@@ -205,6 +209,16 @@ class _Tracer:
             missed = ~within(self.faces[number], place[:, here] + nearest[here] * way[:, here])
             nearest[here[missed]] = np.inf
         return face, nearest
+
+    def _next_at_once(self, place: Floats, way: Floats, lengths: Floats, outlines: Outlines) -> tuple[Indices, Floats]:
+        """The same for few rays, all faces in one step; `lengths` has a row a face, in the order of asking."""
+        inside = outlines.within(place, way, lengths)
+        outer = self.outer[self.order]
+        met = np.where(outer[:, np.newaxis] | inside, lengths, np.inf)
+        first, rays = np.argmin(met, axis=0), np.arange(place.shape[1])
+        nearest = met[first, rays]
+        nearest[~inside[first, rays]] = np.inf
+        return self.order[first], nearest
 
     def _reach(self, number: int, place: Floats, way: Floats) -> Floats:
         """How far each ray is from the plane of a face, from its inner side; infinity where it doesn't go there."""

@@ -31,6 +31,8 @@ from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
 
 MOST_PANELS = 500
+MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 540, 6  # each corner of the room takes the time of so many panels
+ALWAYS_PANELS = 40  # that a room of any shape may have
 MOST_PANELS_IN_OPTIONS = 750  # of the plan and all its options
 MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option
 MOST_ARRAYS = 100
@@ -151,6 +153,17 @@ def _panels(plan: Plan) -> Iterator[Diagnostic]:
                 array.placement.at, count, MOST_PANELS, isinstance(array.placement, Fit | Cover)
             )
             return
+        corners = corners_of(plan.room)
+        most = max(MOST_PANELS_AND_CORNERS - PANELS_A_CORNER * corners, ALWAYS_PANELS)
+        if count > most:
+            yield messages.too_many(array.placement.at, f"panels in a room of {corners} corners", count, most)
+            return
+
+
+def corners_of(room: Room) -> int:
+    """The corners of the floor and of all that stands on it or hangs below the ceiling."""
+    beams = sum(feature.kind == "beam" for feature in room.features)
+    return len(room.floor.corners) + sum(len(solid.corners) for solid in room.solids) + 4 * beams
 
 
 def _long_lists(plan: Plan) -> Iterator[Diagnostic]:

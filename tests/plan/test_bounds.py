@@ -254,3 +254,12 @@ def test_the_corners_of_solids_are_bounded_together(tmp_path, corners, codes_fou
     plan, findings = read_text(tmp_path, SMALL.replace("  door     d1", f"{soffit(0)}{soffit(1)}  door     d1"))
     assert findings == ()
     assert {finding.code for finding in too_much(plan)} == codes_found
+
+
+def test_a_room_of_many_corners_has_fewer_panels(tmp_path):
+    beams = "".join(f"  beam B{n} on ceiling at 100, up {60 + 60 * n}, 4800 x 20, 50 deep\n" for n in range(20))
+    room = SMALL.replace("  door  ", f"{beams}  door  ")
+    for columns, said in ((40, []), (41, ["too-many"])):  # 4 corners of the floor, 80 of beams
+        plan, _ = read_text(tmp_path, room.replace(GRID, f"grid {columns} across by 1 up, gap 0"))
+        assert [finding.code for finding in too_much(plan)] == said
+    assert "41 panels in a room of 84 corners" in too_much(plan)[0].message

@@ -31,7 +31,7 @@ from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
 
 MOST_PANELS = 500
-MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 540, 10  # each corner of the room takes the time of so many panels
+MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 580, 20  # each corner of the room takes the time of so many panels
 ALWAYS_PANELS = 40  # that a room of any shape may have
 MOST_PANELS_IN_OPTIONS = 750  # of the plan and all its options
 MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option

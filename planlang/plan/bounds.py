@@ -31,12 +31,12 @@ from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
 
 MOST_PANELS = 500
-MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 580, 20  # each corner of the room takes the time of so many panels
+MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 620, 30  # each corner of the room takes the time of so many panels
 ALWAYS_PANELS = 40  # that a room of any shape may have
 MOST_PANELS_IN_OPTIONS = 750  # of the plan and all its options
 MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option
 MOST_ARRAYS = 100
-MOST_FEATURES = 150
+MOST_FEATURES = 100
 MOST_PLANES = 12
 MOST_SOLIDS = 12
 MOST_SOLID_CORNERS = 48  # of all columns, platforms and soffits: the floor is cut along each side
@@ -44,7 +44,7 @@ MOST_BEAMS = 24
 MOST_MEMBERS = 500  # behind one surface
 MOST_PARTS = 8000  # pieces and hang points of all panels
 MOST_POINTS = 12  # that one panel hangs from
-MOST_PLACES = 16  # each talker is reckoned with each listener
+MOST_PLACES = 12  # each talker is reckoned with each listener
 MOST_STATED = 500  # places, requirements, zones and the like, of each
 
 

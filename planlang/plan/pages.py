@@ -265,7 +265,7 @@ PAGES = {
     ),
     "too-many": Page(
         "More of something than a plan may have",
-        "A plan may have 100 arrays, 150 doors, windows and lights, 12 planes of its ceiling, and 500 each of "
+        "A plan may have 100 arrays, 100 doors, windows and lights, 12 planes of its ceiling, and 500 each of "
         "requirements, zones, readings and the like; and the fewer panels the more corners its room has, those of "
         "columns, soffits and beams too: 500 in a rectangle, 40 in any room. What the panels do not "
         "depend on can be left out.",

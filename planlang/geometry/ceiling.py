@@ -198,12 +198,13 @@ def _nowhere_below(
 
 
 def hidden_by(region: Region, regions: Sequence[Region], room: Room) -> tuple[str, ...]:
-    """The names of the planes that are below a plane that is nowhere the lowest: one if one is enough."""
+    """The names of the planes and soffits below a plane that is nowhere the lowest: one if one is enough."""
     shown = [other for other in regions if not other.is_empty]
     for other in shown:
         if all(region.equation.height(at) >= other.equation.height(at) for at in room.floor.corners):
             return (other.plane.name,)
-    return tuple(other.plane.name for other in shown)
+    soffits = (solid.name for solid in room.solids if solid.kind == "soffit")
+    return (*(other.plane.name for other in shown), *soffits)
 
 
 def volume_of(cell: Cell) -> Fraction:

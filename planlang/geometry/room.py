@@ -144,7 +144,9 @@ def _hidden(room: Room, regions: Sequence[Region], tape: TapeStyle) -> tuple[Dia
     for region in regions:
         if region.is_empty:
             mend = "leave it out, or lower it"
-            if region.plane.foot is None:
+            if all(other.is_empty for other in regions):
+                mend = "let the soffits cover less"
+            elif region.plane.foot is None:
                 mend = f"leave it out, or put it below {on_tape(_highest(regions), tape)}"
             findings.append(messages.ceiling_plane_hidden(region.plane, hidden_by(region, regions, room), mend))
     return tuple(findings)

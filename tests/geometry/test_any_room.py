@@ -155,6 +155,13 @@ def test_bodies_that_cannot_be(solids, code):
     only(rooms_of(builders.flat(), solids=solids), code)
 
 
+def test_a_ceiling_that_a_soffit_covers_whole_is_no_part_of_the_room():
+    duct = solid("soffit", "duct", (0, 0, 9000, 9000), 2100)
+    found = only(rooms_of(builders.flat(), solids=(duct,)), "ceiling-plane-hidden")
+    assert found.message == "'ceiling' is no part of the ceiling: 'duct' is below it everywhere"
+    assert found.mend == "let the soffits cover less"
+
+
 def test_a_zone_of_any_outline():
     """A triangle at the lower left corner of the north wall: a panel above its long side is clear of it."""
     corners = ((F(0), F(0)), (F(3000), F(0)), (F(0), F(2000)))

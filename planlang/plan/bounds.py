@@ -26,12 +26,14 @@ from planlang.plan.placement import (
     how_many,
 )
 from planlang.plan.room import CeilingPlane, Room
+from planlang.plan.stock import Sheet
 from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.messages import in_groups
 from planlang.syntax.span import Span
 
 MOST_PANELS = 500
-MOST_PANELS_AND_CORNERS, PANELS_A_CORNER = 620, 30  # each corner of the room takes the time of so many panels
+PANELS_IN_ALL = 725  # what else takes time takes the place of so many panels:
+A_CORNER, A_PLACE, A_CHOICE, THINGS_A_PANEL = 30, 5, 100, 2
 ALWAYS_PANELS = 40  # that a room of any shape may have
 MOST_PANELS_IN_OPTIONS = 750  # of the plan and all its options
 MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option
@@ -153,11 +155,29 @@ def _panels(plan: Plan) -> Iterator[Diagnostic]:
                 array.placement.at, count, MOST_PANELS, isinstance(array.placement, Fit | Cover)
             )
             return
-        corners = corners_of(plan.room)
-        most = max(MOST_PANELS_AND_CORNERS - PANELS_A_CORNER * corners, ALWAYS_PANELS)
+        most, beside = panels_beside(plan)
         if count > most:
-            yield messages.too_many(array.placement.at, f"panels in a room of {corners} corners", count, most)
+            yield messages.too_many(array.placement.at, f"panels beside {beside}", count, most)
             return
+
+
+def panels_beside(plan: Plan) -> tuple[int, str]:
+    """The most panels that all else in the plan leaves time for, and all else in words."""
+    corners, things, places = corners_of(plan.room), len(plan.room.features), len(plan.use.places)
+    choices = choices_in(plan)
+    taken = A_CORNER * corners + things // THINGS_A_PANEL + A_PLACE * places + A_CHOICE * choices
+    beside = f"{corners} corners of the room, {things} things on its surfaces, {places} listeners and talkers"
+    if choices:
+        beside += f" and {choices} sheets in several sizes"
+    return max(PANELS_IN_ALL - taken, ALWAYS_PANELS), beside
+
+
+def choices_in(plan: Plan) -> int:
+    """How many of the sheets in use are sold in several sizes, or lie there as offcuts."""
+    sheets = {use.stock.name: use.stock for array in plan.arrays for use in array.panel.uses
+              if isinstance(use.stock, Sheet)}  # fmt: skip
+    own = {piece.stock for piece in plan.offcuts}
+    return sum(name in own or any(offer.size for offer in sheet.offers) for name, sheet in sheets.items())
 
 
 def corners_of(room: Room) -> int:

@@ -23,7 +23,7 @@ UNITS = {
 OWN = {"size": "sheet", "pack": "batt or hardware", "roll": "cloth"}
 MOST_SUPPLIERS = 8
 MOST_OFFCUTS = 40  # of one sheet good
-MOST_SIZES = 6  # of one sheet good
+MOST_SIZES = 3  # of one sheet good
 
 
 @record

@@ -267,9 +267,8 @@ PAGES = {
         "More of something than a plan may have",
         "A plan may have 100 arrays, 100 doors, windows and lights, 12 planes of its ceiling, and 500 each of "
         "requirements, zones, readings and the like. The more corners the room has (those of columns, soffits and "
-        "beams too), the more things on its surfaces, listeners and sheets in several sizes, the fewer panels: 500 in a "
-        "plain room, and 40 in any. What the panels do not "
-        "depend on can be left out.",
+        "beams too), the more things on its surfaces, listeners and sheets in several sizes, the fewer panels: 500 in "
+        "a plain room, and 40 in any. What the panels do not depend on can be left out.",
         wrong=(
             (
                 "",

@@ -33,7 +33,7 @@ from planlang.syntax.span import Span
 
 MOST_PANELS = 500
 PANELS_IN_ALL = 725  # what else takes time takes the place of so many panels:
-A_CORNER, A_PLACE, A_CHOICE, THINGS_A_PANEL = 30, 5, 100, 2
+A_CORNER, A_PLACE, A_CHOICE, THINGS_A_PANEL = 35, 5, 200, 2
 ALWAYS_PANELS = 40  # that a room of any shape may have
 MOST_PANELS_IN_OPTIONS = 750  # of the plan and all its options
 MOST_WORDS_IN_OPTIONS = 150_000  # read anew for each option

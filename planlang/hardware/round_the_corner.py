@@ -23,7 +23,7 @@ WHO = {
     "detector": "who maintains the alarm",
 }
 RULE = "project policy: as far as the usual distance on one surface; measured in a straight line"
-STEPS, STILL_MM = 60, 0.001
+STEPS, LEAST_STEPS, STILL_MM = 400, 3, 0.001
 
 
 @record
@@ -62,14 +62,24 @@ class Block:
 
 
 def apart(first: Block, second: Block) -> float:
-    """Return the distance between two boxes, mm: by projecting from one to the other until nothing changes."""
-    there = second.nearest_to(first.surface.in_room(*first.low))
-    for _ in range(STEPS):
-        before, here = there, first.nearest_to(there)
-        there = second.nearest_to(here)
-        if math.dist(before, there) < STILL_MM:
+    """Return the distance between two boxes, mm: by projecting from one to the other until nothing changes.
+
+    Between faces at a small angle plain steps creep, so each goes on in the direction of the last; one that turns back
+    starts afresh. Source, from memory: B. O'Donoghue and E. Candes, Adaptive restart for accelerated gradient schemes,
+    Found. Comput. Math. 15 (2015) 715-732.
+    """
+    here = ahead = first.nearest_to(second.nearest_to(first.surface.in_room(*first.low)))
+    weight = 1.0
+    for step in range(STEPS):
+        before, here = here, first.nearest_to(second.nearest_to(ahead))
+        way = [new - old for new, old in zip(here, before, strict=True)]
+        back = sum((at - new) * by for at, new, by in zip(ahead, here, way, strict=True)) > 0
+        after = 1.0 if back else (1 + math.sqrt(1 + 4 * weight * weight)) / 2
+        push = 0.0 if back else (weight - 1) / after
+        ahead, weight = (here[0] + push * way[0], here[1] + push * way[1], here[2] + push * way[2]), after
+        if step > LEAST_STEPS and math.hypot(*way) < STILL_MM:
             break
-    return math.dist(here, there)
+    return math.dist(here, second.nearest_to(here))
 
 
 def block_of_panel(panel: PlacedPanel, surface: Surface) -> Block:

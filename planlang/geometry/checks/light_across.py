@@ -12,6 +12,7 @@ from itertools import islice, product
 from planlang.geometry.checks import messages
 from planlang.geometry.features import extent_of
 from planlang.geometry.model import Box, PlacedFeature, PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.geometry.plane import dot
 from planlang.geometry.polygon import TOLERANCE, Move
 from planlang.geometry.reflections import first_between
 from planlang.geometry.words import move_words
@@ -21,7 +22,7 @@ from planlang.syntax.diagnostics import Diagnostic
 from planlang.syntax.record import record
 
 MOST_FINDINGS = 20
-SHRINKINGS, SHRINKING = 20, 0.6  # steps end at a 30,000th of a box
+MOST_LOOKS, SHRINKING, SMALL = 60, 0.5, 0.2  # steps of less than 0.2 mm end a search
 SHARES = (-1.0, 0.0, 1.0)
 
 
@@ -55,7 +56,7 @@ class Beam:
     def before(self, surface: Surface) -> float:
         """How far the nearest part of the luminaire stands before another surface, mm."""
         left, lower, right, upper = self.edges
-        along, above = _dot(self.surface.across_dir, surface.inward), _dot(self.surface.up_dir, surface.inward)
+        along, above = dot(self.surface.across_dir, surface.inward), dot(self.surface.up_dir, surface.inward)
         nearer = (abs(along) * (right - left) + abs(above) * (upper - lower)) / 2
         return _on(surface, self.middle)[2] - nearer - self.radius * math.hypot(along, above)
 
@@ -125,12 +126,7 @@ def _beam_of(placed: PlacedFeature, surfaces: dict[str, Surface]) -> Beam | None
         return None
     slope = math.tan(math.radians(float(lamp.beam_deg)))
     extent = extent_of(lamp)
-    return Beam(lamp.name, surface, rough_edges(extent.core), float(extent.radius), float(lamp.depth), slope)
-
-
-def rough_edges(box: Box) -> tuple[float, float, float, float]:
-    """The edges of a box as floats: left, lower, right, upper."""
-    return float(box.left), float(box.lower), float(box.right), float(box.upper)
+    return Beam(lamp.name, surface, extent.core.rough, float(extent.radius), float(lamp.depth), slope)
 
 
 def _in_beam(
@@ -183,13 +179,17 @@ def _search(beam: Beam, part: Part) -> tuple[float, Vector]:
     (left, lower, back), (right, upper, front) = part.low, part.high
     best = ((left + right) / 2, (lower + upper) / 2, (back + front) / 2)
     least = over(*best)
-    for _ in range(SHRINKINGS):
+    for _ in range(MOST_LOOKS):
         across, up, off = (
             {min(max(at + share * step, low), high) for share in SHARES}
             for at, step, low, high in zip(best, steps, part.low, part.high, strict=True)
         )
+        before = best
         least, best = min((over(*spot), spot) for spot in product(across, up, off))
-        steps = [step * SHRINKING for step in steps]
+        if best == before:
+            steps = [step * SHRINKING for step in steps]
+            if max(steps) < SMALL:
+                break
     return least, best
 
 
@@ -197,7 +197,7 @@ def _over_on(beam: Beam, surface: Surface) -> Callable[[float, float, float], fl
     """How far places of another surface (across, up, off) are outside the light: `_over`, without the way round."""
     zero = _on(beam.surface, surface.origin)
     axes = [
-        [_dot(way, along) for along in (beam.surface.across_dir, beam.surface.up_dir, beam.surface.inward)]
+        [dot(way, along) for along in (beam.surface.across_dir, beam.surface.up_dir, beam.surface.inward)]
         for way in (surface.across_dir, surface.up_dir, surface.inward)
     ]
     (ax, ay, az), (ux, uy, uz), (nx, ny, nz) = axes
@@ -249,8 +249,4 @@ def _first(holds: Callable[[float], bool], most: float) -> float | None:
 def _on(surface: Surface, at: Vector) -> tuple[float, float, float]:
     """Across, up and off a surface."""
     off = (at[0] - surface.origin[0], at[1] - surface.origin[1], at[2] - surface.origin[2])
-    return _dot(off, surface.across_dir), _dot(off, surface.up_dir), _dot(off, surface.inward)
-
-
-def _dot(a: Vector, b: Vector) -> float:
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+    return dot(off, surface.across_dir), dot(off, surface.up_dir), dot(off, surface.inward)

@@ -1,6 +1,6 @@
 """What a panel of any kind absorbs, from plain numbers: the one way in, whatever the kind is called in a plan.
 
-Layers with a cloth, a board or a sheet in front; traps across a corner; diffusers of wells. Frequencies in Hz.
+Layers with a cloth, a board or a sheet in front, and traps across a corner. Frequencies in Hz.
 """
 
 from functools import singledispatch
@@ -13,28 +13,13 @@ from planlang.acoustics.bands import ALL_BANDS, Spectrum, middle_frequencies
 from planlang.acoustics.constants import (
     ALLARD_CHAMPOUX,
     CORNER_GAIN_SHARE,
-    DIFFUSER_ABSORPTION,
     MIKI,
 )
 from planlang.acoustics.corner_traps import CornerTrap, corner_gain, corner_reach
-from planlang.acoustics.diffusers import diffuser_range, shares_scattered
 from planlang.acoustics.panel_rows import PanelRow
-from planlang.acoustics.panels import RESISTIVITIES, Buildup, Modelled, endless_absorption
-from planlang.syntax.record import record
+from planlang.acoustics.panels import Buildup, Modelled, endless_absorption
 
-
-@record
-class Diffuser:
-    """Wells by a sequence of a prime: design frequency, Hz; width of a well and of the whole, and its length, m."""
-
-    prime: int
-    design: float
-    well: float
-    width: float
-    length: float
-
-
-Kind = Buildup | CornerTrap | Diffuser
+Kind = Buildup | CornerTrap
 
 
 @singledispatch
@@ -63,13 +48,6 @@ def _(kind: CornerTrap, frequency: Floats, air: AirState) -> Modelled:
     )
 
 
-@panel_absorption.register
-def _(kind: Diffuser, frequency: Floats, air: AirState) -> Modelled:
-    """A guess: no formula is built for what wells lose."""
-    least, taken, most = (np.full(len(frequency), value) for value in DIFFUSER_ABSORPTION.value)
-    return Modelled(taken, least, most)
-
-
 def corner_row(
     trap: CornerTrap, count: int, air: AirState, spectrum: Spectrum = ALL_BANDS, ranged: bool = True
 ) -> PanelRow:
@@ -93,23 +71,3 @@ def corner_row(
         columns(reach.tolerance),
         source,
     )
-
-
-def diffuser_row(diffuser: Diffuser, count: int, spectrum: Spectrum = ALL_BANDS) -> PanelRow:
-    """So many equal diffusers as an absorber of the room."""
-    least, taken, most = DIFFUSER_ABSORPTION.value
-    columns = len(spectrum.columns)
-    endless = np.full((2, RESISTIVITIES, columns), taken)
-    tolerance = np.full(columns, max(most - taken, taken - least))
-    none = np.zeros(columns)
-    area = count * diffuser.width * diffuser.length
-    return PanelRow(area, endless, none, (1.0, 1.0), none, tolerance, f"a guess: {DIFFUSER_ABSORPTION.source}")
-
-
-def diffuser_scattering(diffuser: Diffuser, frequency: Floats, air: AirState) -> Floats:
-    """Share of sound scattered, a value a frequency: more within the range of the wells than outside it (a guess).
-
-    The range, from the design frequency to where a well is half a wavelength wide: `diffusers.diffuser_range`.
-    """
-    reach = diffuser_range(diffuser.prime, diffuser.design, diffuser.well, air.speed)
-    return shares_scattered(reach, frequency)

@@ -107,11 +107,6 @@ CORNER_GAIN_SHARE = Stated(
     (0.0, 1.0),
     "share of the louder sound in a corner (Waterhouse, JASA 27 (1955) 247) that a trap turns into absorption; a guess",
 )
-DIFFUSER_ABSORPTION = Stated(
-    (0.0, 0.10, 0.30),
-    "coefficient of a diffuser of wells, least, taken and most; own guess after Cox and D'Antonio, ch. 10",
-    from_memory=True,
-)
 DIFFUSER_SCATTERING = Stated(
     (0.20, 0.70),
     "share that a diffuser scatters outside and within its range of frequency; own guess after Cox and D'Antonio, "

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 from math import hypot
 
+from planlang.geometry.plane import turn
+
 Corner = tuple[float, float]
 Triangle = tuple[Corner, Corner, Corner]
 
@@ -21,7 +23,7 @@ def doubled_area(corners: Sequence[Corner]) -> float:
 def is_convex(corners: Sequence[Corner]) -> bool:
     """Whether a floor, walked anticlockwise, never turns right."""
     count = len(corners)
-    return all(_turn(corners[n - 1], corners[n], corners[(n + 1) % count]) >= 0 for n in range(count))
+    return all(turn(corners[n - 1], corners[n], corners[(n + 1) % count]) >= 0 for n in range(count))
 
 
 def middle(corners: Sequence[Corner]) -> Corner:
@@ -51,14 +53,10 @@ def _cut_length(corners: list[Corner], index: int) -> float:
 
 def _is_ear(corners: list[Corner], index: int) -> bool:
     before, here, after = corners[index - 1], corners[index], corners[(index + 1) % len(corners)]
-    if _turn(before, here, after) <= 0:
+    if turn(before, here, after) <= 0:
         return False
     others = (corner for corner in corners if corner not in (before, here, after))
     return not any(
-        _turn(before, here, other) >= 0 and _turn(here, after, other) >= 0 and _turn(after, before, other) >= 0
+        turn(before, here, other) >= 0 and turn(here, after, other) >= 0 and turn(after, before, other) >= 0
         for other in others
     )
-
-
-def _turn(a: Corner, b: Corner, c: Corner) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

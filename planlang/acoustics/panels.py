@@ -151,10 +151,10 @@ def framed_face(panel: FramedAbsorber) -> float:
     if panel.outline is not None:
         from planlang.geometry.footprint import open_area  # noqa: PLC0415 - few plans have such panels
 
-        taken = len(_brace_centres(panel)) * _face_of(panel.braces) if panel.braces is not None else Fraction(0)
+        taken = len(_brace_centres(panel)) * panel.braces.breadth if panel.braces is not None else Fraction(0)
         return max(open_area(panel.outline.corners, wood) - float(taken * (panel.width - 2 * wood)), 0.0) / 1e6
     inside = panel.width - 2 * wood
-    closed = len(_brace_centres(panel)) * _face_of(panel.braces) if panel.braces is not None else Fraction(0)
+    closed = len(_brace_centres(panel)) * panel.braces.breadth if panel.braces is not None else Fraction(0)
     return float(inside * max(panel.length - 2 * wood - closed, Fraction(0))) / 1e6
 
 
@@ -259,11 +259,6 @@ def _resistance(covering: Covering | None) -> float:
 def _depth_of(braces: Braces) -> Fraction:
     """How far a brace reaches into the panel's depth."""
     return braces.sheet.thickness if braces.lie == "flat" else braces.width
-
-
-def _face_of(braces: Braces) -> Fraction:
-    """How much of the panel's length one brace closes."""
-    return braces.width if braces.lie == "flat" else braces.sheet.thickness
 
 
 def _brace_centres(panel: FramedAbsorber) -> set[Fraction]:

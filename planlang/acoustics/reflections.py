@@ -11,6 +11,7 @@ from planlang.acoustics.arrays import Floats
 from planlang.acoustics.constants import MOST_ALPHA
 from planlang.acoustics.model import Ranged, Reflection
 from planlang.geometry.model import Layout, PlacedPanel, RoomGeometry, Surface
+from planlang.geometry.plane import holds
 from planlang.plan.room import Place
 
 EDGE = 1e-6  # m: what counts as on the edge
@@ -74,7 +75,7 @@ def in_sight(room: RoomGeometry, start: Floats, end: Floats) -> bool:
 
 def on_face(surface: Surface, where: Floats) -> bool:
     """Whether a place (m) on the plane of a surface lies within it."""
-    return inside(surface.outline, *_on_plane(surface, where))
+    return holds(surface.outline, *_on_plane(surface, where))
 
 
 def position(place: Place) -> Floats:
@@ -147,12 +148,12 @@ def _on_panel(
 
 def _within(panel: PlacedPanel, across: float, up: float) -> bool:
     """Whether a place in a panel's rectangle lies on it."""
-    return panel.shape is None or inside([(float(x), float(y)) for x, y in panel.shape.outline], across, up)
+    return panel.shape is None or holds([(float(x), float(y)) for x, y in panel.shape.outline], across, up)
 
 
 def _on_surface(surface: Surface, source: Floats, listener: Floats) -> Floats | None:
     where = strike(source, listener, _metres(surface.origin), np.array(surface.inward))
-    if where is None or not inside(surface.outline, *_on_plane(surface, where)):
+    if where is None or not holds(surface.outline, *_on_plane(surface, where)):
         return None
     return where
 
@@ -167,15 +168,6 @@ def _feature_at(room: RoomGeometry, surface: Surface, across: float, up: float) 
     return ""
 
 
-def inside(outline: Sequence[tuple[float, float]], x: float, y: float) -> bool:
-    """Whether a point lies in a polygon (even and odd crossings to one side)."""
-    crossed = False
-    for (x1, y1), (x2, y2) in zip(outline, [*outline[1:], outline[0]], strict=True):
-        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
-            crossed = not crossed
-    return crossed
-
-
 def _is_clear(room: RoomGeometry, struck: Surface, way: tuple[Floats, Floats, Floats]) -> bool:
     """Whether no other surface stands in either leg of the way."""
     others = [surface for surface in room.surfaces if surface is not struck]
@@ -187,7 +179,7 @@ def _blocks(surface: Surface, start: Floats, end: Floats) -> bool:
     before, after = float((start - point) @ normal), float((end - point) @ normal)
     if before * after >= 0 or min(abs(before), abs(after)) < EDGE:
         return False
-    return inside(surface.outline, *_on_plane(surface, start + before / (before - after) * (end - start)))
+    return holds(surface.outline, *_on_plane(surface, start + before / (before - after) * (end - start)))
 
 
 def _on_plane(surface: Surface, where: Floats) -> tuple[float, float]:

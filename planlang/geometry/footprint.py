@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import product
 
+from planlang.geometry.plane import turn
 from planlang.syntax.record import record
 
 Spot = tuple[Fraction, Fraction]
@@ -132,7 +133,7 @@ def hull(spots: Sequence[Spot]) -> tuple[Spot, ...]:
     for run in (ordered, ordered[::-1]):
         chain: list[Spot] = []
         for spot in run:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], spot) <= 0:
+            while len(chain) > 1 and turn(chain[-2], chain[-1], spot) <= 0:
                 chain.pop()
             chain.append(spot)
         chains += chain[:-1]
@@ -242,16 +243,12 @@ def _sides(corners: Sequence[Spot]) -> Iterator[tuple[Spot, Spot]]:
     return zip(corners, [*corners[1:], corners[0]], strict=True)
 
 
-def _turn(a: Spot, b: Spot, c: Spot) -> Fraction:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
 def _share_area(first: Sequence[Spot], second: Sequence[Spot]) -> bool:
     """No side of either polygon has the other one wholly outside it (separating axes, a textbook method)."""
     if min(len(first), len(second)) < 3:
         return False
     return not any(
-        all(_turn(*side, spot) <= 0 for spot in other)
+        all(turn(*side, spot) <= 0 for spot in other)
         for own, other in ((first, second), (second, first))
         for side in _sides(own)
     )
@@ -260,7 +257,7 @@ def _share_area(first: Sequence[Spot], second: Sequence[Spot]) -> bool:
 def _meet(first: Sequence[Spot], second: Sequence[Spot]) -> bool:
     """Whether two convex polygons, either of which may be a point or a line, have a point in common."""
     for own, other in ((first, second), (second, first)):
-        if len(own) > 2 and any(all(_turn(*side, spot) < 0 for spot in other) for side in _sides(own)):
+        if len(own) > 2 and any(all(turn(*side, spot) < 0 for spot in other) for side in _sides(own)):
             return False
     if len(first) > 2 and len(second) > 2:
         return True
@@ -271,12 +268,12 @@ def _meet(first: Sequence[Spot], second: Sequence[Spot]) -> bool:
 
 
 def _within(corners: Sequence[Spot], spot: Spot) -> bool:
-    return all(_turn(*side, spot) >= 0 for side in _sides(corners))
+    return all(turn(*side, spot) >= 0 for side in _sides(corners))
 
 
 def _crosses(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> bool:
-    first = _turn(*one, other[0]) * _turn(*one, other[1])
-    second = _turn(*other, one[0]) * _turn(*other, one[1])
+    first = turn(*one, other[0]) * turn(*one, other[1])
+    second = turn(*other, one[0]) * turn(*other, one[1])
     return first <= 0 and second <= 0
 
 

@@ -41,6 +41,17 @@ class Box:
         return self.upper - self.lower
 
     @property
+    def rough(self) -> tuple[float, float, float, float]:
+        """Its edges as floats: left, lower, right, upper."""
+        left, lower, right, upper = self.left, self.lower, self.right, self.upper
+        return (
+            left.numerator / left.denominator,
+            lower.numerator / lower.denominator,
+            right.numerator / right.denominator,
+            upper.numerator / upper.denominator,
+        )
+
+    @property
     def corners(self) -> tuple[tuple[Fraction, Fraction], ...]:
         """Lower left, lower right, upper right, upper left."""
         return (
@@ -83,10 +94,17 @@ class Surface:
 
     def in_room(self, across: float, up: float, off: float = 0.0) -> Vector:
         """The room position of a point on the surface, `off` mm away from it into the room."""
-        return tuple(
-            o + across * a + up * u + off * n
-            for o, a, u, n in zip(self.origin, self.across_dir, self.up_dir, self.inward, strict=True)
-        )  # type: ignore[return-value]
+        (x, y, z), (ax, ay, az), (ux, uy, uz), (nx, ny, nz) = self.origin, self.across_dir, self.up_dir, self.inward
+        return (
+            x + across * ax + up * ux + off * nx,
+            y + across * ay + up * uy + off * ny,
+            z + across * az + up * uz + off * nz,
+        )
+
+    def off(self, at: Vector) -> float:
+        """How far a place in the room is from the surface's plane, mm; negative behind it."""
+        (east, north, height), (x, y, z), (nx, ny, nz) = at, self.origin, self.inward
+        return nx * (east - x) + ny * (north - y) + nz * (height - z)
 
 
 @record

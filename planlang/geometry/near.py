@@ -64,7 +64,8 @@ def pairs_among(boxes: Sequence[Box], reach: float) -> Iterator[tuple[int, int]]
 
 
 def _edges(box: Box, reach: float) -> Edges:
-    return (float(box.left) - reach, float(box.lower) - reach, float(box.right) + reach, float(box.upper) + reach)
+    left, lower, right, upper = box.rough
+    return left - reach, lower - reach, right + reach, upper + reach
 
 
 def _cell_size(*kinds: Sequence[Edges]) -> tuple[float, float]:

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from planlang.geometry.model import Box, Point
+from planlang.geometry.plane import aside
 from planlang.syntax.record import record
 
 if TYPE_CHECKING:
@@ -75,13 +76,7 @@ def _edge(start: Point, end: Point) -> Edge:
 def _is_convex(sides: Sequence[tuple[Point, Point]]) -> bool:
     """Whether no corner lies outside the line of the side before it by more than the tolerance."""
     following = [*sides[1:], *sides[:1]]
-    return all(_aside(*side, after[1]) >= -TOLERANCE for side, after in zip(sides, following, strict=True))
-
-
-def _aside(start: Point, end: Point, spot: Point) -> float:
-    """How far a spot is to the left of a side's line, mm."""
-    turn = (end[0] - start[0]) * (spot[1] - start[1]) - (end[1] - start[1]) * (spot[0] - start[0])
-    return turn / math.dist(start, end)
+    return all(aside(*side, after[1]) >= -TOLERANCE for side, after in zip(sides, following, strict=True))
 
 
 def clearance(edges: Edges, box: Box) -> float:

@@ -5,9 +5,10 @@ where the sound is reflected, and is as long as its path (geometrical acoustics,
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
-from planlang.geometry.model import Point, Surface, Vector
+from planlang.geometry.model import Surface, Vector
+from planlang.geometry.plane import holds
 from planlang.syntax.record import record
 
 TOUCH = 1e-6  # mm: what only touches a surface doesn't go through it
@@ -31,7 +32,7 @@ class Reflection:
 
 def mirror_image(surface: Surface, source: Vector, off: float = 0.0) -> Vector:
     """The image of a source in a plane `off` mm before a surface."""
-    depth = _before(surface, source) - off
+    depth = surface.off(source) - off
     x, y, z = (s - 2 * depth * n for s, n in zip(source, surface.inward, strict=True))
     return x, y, z
 
@@ -41,7 +42,7 @@ def reflection(surface: Surface, source: Vector, ear: Vector, off: float = 0.0) 
 
     The plane has no end: whether the point is on the surface is another question.
     """
-    near, far = _before(surface, source) - off, _before(surface, ear) - off
+    near, far = surface.off(source) - off, surface.off(ear) - off
     if near <= 0 or far <= 0:
         return None
     image = mirror_image(surface, source, off)
@@ -56,27 +57,13 @@ def reflection(surface: Surface, source: Vector, ear: Vector, off: float = 0.0) 
 def first_between(surfaces: Iterable[Surface], struck: Surface, start: Vector, end: Vector) -> Surface | None:
     """A surface other than the one that is struck that the straight way between two places goes through."""
     for surface in surfaces:
-        one, other = _before(surface, start), _before(surface, end)
+        one, other = surface.off(start), surface.off(end)
         if surface.name == struck.name or one * other >= 0 or min(abs(one), abs(other)) < TOUCH:
             continue
         share = one / (one - other)
         off = [s + share * (e - s) - o for s, e, o in zip(start, end, surface.origin, strict=True)]
         across = sum(d * a for d, a in zip(off, surface.across_dir, strict=True))
         up = sum(d * u for d, u in zip(off, surface.up_dir, strict=True))
-        if _holds(surface.outline, across, up):
+        if holds(surface.outline, across, up):
             return surface
     return None
-
-
-def _holds(outline: Sequence[Point], x: float, y: float) -> bool:
-    """Whether a place lies in an outline: its sides are crossed an odd number of times to one side."""
-    crossed = False
-    for (x1, y1), (x2, y2) in zip(outline, [*outline[1:], outline[0]], strict=True):
-        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
-            crossed = not crossed
-    return crossed
-
-
-def _before(surface: Surface, at: Vector) -> float:
-    """Distance of a point from the surface into the room, mm."""
-    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
+from planlang.geometry.plane import aside
 from planlang.syntax.record import record
 
 Spot = tuple[float, float]
@@ -84,17 +85,11 @@ def convex_hull(spots: Sequence[Spot]) -> list[Spot]:
     for run in (ordered, ordered[::-1]):
         chain: list[Spot] = []
         for spot in run:
-            while len(chain) > 1 and _aside(chain[-2], chain[-1], spot) <= NEAR:
+            while len(chain) > 1 and aside(chain[-2], chain[-1], spot) <= NEAR:
                 chain.pop()
             chain.append(spot)
         half.append(chain[:-1])
     return half[0] + half[1]
-
-
-def _aside(start: Spot, end: Spot, spot: Spot) -> float:
-    """How far a spot is to the left of a side's line, mm."""
-    turn = (end[0] - start[0]) * (spot[1] - start[1]) - (end[1] - start[1]) * (spot[0] - start[0])
-    return turn / math.dist(start, end)
 
 
 def spot_clearance(region: Region, spot: Spot) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from planlang.geometry.checks.obstacles import clear_of
 from planlang.geometry.features import extent_of
-from planlang.geometry.model import Box, PlacedPanel, RoomGeometry, Surface
+from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface
 from planlang.geometry.shapes import distance_from, panel_is_nearer
 from planlang.hardware import messages_hanging, words
 from planlang.hardware.model import Clearance
@@ -46,7 +46,7 @@ def clearances(
     findings: list[Diagnostic] = []
     for surface in room.surfaces:
         here = [panel for panel in panels if panel.surface == surface.name]
-        edges = [rough_edges(panel.box) for panel in here]
+        edges = [panel.box.rough for panel in here]
         for placed in room.features if here else ():
             feature = placed.feature
             if feature.surface != surface.name or feature.kind not in CHECKS:
@@ -65,11 +65,6 @@ def is_said_of_the_place(panel: PlacedPanel, feature: Feature, distance: float) 
     return distance <= kept or (feature.kind in WARN_BELOW_USUAL and kept < USUAL[feature.kind].distance)
 
 
-def rough_edges(box: Box) -> tuple[float, float, float, float]:
-    """The edges of a box as floats: left, lower, right, upper."""
-    return float(box.left), float(box.lower), float(box.right), float(box.upper)
-
-
 def near_ones(
     panels: Sequence[PlacedPanel], edges: Sequence[tuple[float, float, float, float]], feature: Feature
 ) -> list[PlacedPanel]:
@@ -77,7 +72,7 @@ def near_ones(
 
     Floats are off by much less than the millimetre that is allowed here.
     """
-    left, lower, right, upper = rough_edges(extent_of(feature).core)
+    left, lower, right, upper = extent_of(feature).core.rough
     rough = [
         math.hypot(max(west - right, left - east, 0.0), max(south - upper, lower - north, 0.0))
         for west, south, east, north in edges

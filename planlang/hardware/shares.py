@@ -7,6 +7,8 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
+from planlang.geometry.plane import turn
+
 Position = tuple[float, float]
 
 TOUCHING = 1e-9  # lengths closer than this part of the whole are taken as one
@@ -49,7 +51,7 @@ def _states(points: Sequence[Position], centre: Position) -> Iterator[dict[int, 
 def _lever(a: Position, b: Position, centre: Position, near: float) -> tuple[float, float] | None:
     """Shares of two points with the centre of gravity on the line between them, else None."""
     length = math.dist(a, b)
-    if length <= near or abs(_cross(a, b, centre)) / length > near:
+    if length <= near or abs(turn(a, b, centre)) / length > near:
         return None
     along = ((centre[0] - a[0]) * (b[0] - a[0]) + (centre[1] - a[1]) * (b[1] - a[1])) / length**2
     return (1 - along, along) if 0 <= along <= 1 else None
@@ -58,22 +60,18 @@ def _lever(a: Position, b: Position, centre: Position, near: float) -> tuple[flo
 def _barycentric(corners: Sequence[Position], centre: Position, near: float) -> tuple[float, ...] | None:
     """Weights of the corners of a triangle that holds the centre of gravity, else None."""
     a, b, c = corners
-    doubled_area = _cross(a, b, c)
+    doubled_area = turn(a, b, c)
     longest = max(math.dist(a, b), math.dist(b, c), math.dist(c, a))
     if abs(doubled_area) <= near * longest:
         return None
     weights = (
-        _cross(b, c, centre) / doubled_area,
-        _cross(c, a, centre) / doubled_area,
-        _cross(a, b, centre) / doubled_area,
+        turn(b, c, centre) / doubled_area,
+        turn(c, a, centre) / doubled_area,
+        turn(a, b, centre) / doubled_area,
     )
     if min(weights) < -TOUCHING:
         return None
     return tuple(max(weight, 0.0) for weight in weights)
-
-
-def _cross(a: Position, b: Position, c: Position) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def equal_share(weight: float, points: int) -> float:

@@ -26,7 +26,7 @@ def with_figures(tokens: list[Token], drawings: Mapping[str, Drawing]) -> list[T
 def with_sections(tokens: list[Token]) -> list[Token]:
     """Give every heading its anchor, and every part (a heading of level 2 with what follows) a section of its own."""
     headings = [n for n, token in enumerate(tokens) if token.type == "heading_open"]
-    words = {n: _plain(tokens[n + 1]) for n in headings}
+    words = {n: plain(tokens[n + 1]) for n in headings}
     anchors = dict(zip(headings, unique_slugs(tuple(words.values())), strict=True))
     taken = set(anchors.values())
     found: list[Token] = [raw('<header class="cover">\n')]
@@ -75,7 +75,8 @@ def _set_off_mark(inline: Token) -> None:
         inline.children = [*(inline.children or []), mark]
 
 
-def _plain(inline: Token) -> str:
+def plain(inline: Token) -> str:
+    """The words of a line, without their marks."""
     return "".join(child.content for child in inline.children or ())
 
 

@@ -7,7 +7,7 @@ from html import escape
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from planlang.jobbook.html_blocks import raw
+from planlang.jobbook.html_blocks import plain, raw
 from planlang.jobbook.html_ticks import tick
 from planlang.jobbook.markdown import SIGN_OFF, TICK
 
@@ -38,7 +38,7 @@ def with_tables(tokens: list[Token], reasons: Mapping[str, str]) -> list[Token]:
         end = next(m for m in range(n, len(tokens)) if tokens[m].type == "table_close")
         caption = _caption(found)
         found += _table(tokens[n : end + 1], caption)
-        under = reasons.get(_words(caption)) if caption else None
+        under = reasons.get(plain(caption)) if caption else None
         if under:
             found.append(raw(under))
         n = end + 1
@@ -77,7 +77,7 @@ def _kind(tokens: list[Token], caption: str) -> str:
     if any(cell.content == TICK for cell in cells):
         return "cards"
     columns = _columns(tokens)
-    wordy = any(n % columns and len(_words(cell)) > WORDY for n, cell in enumerate(cells))
+    wordy = any(n % columns and len(plain(cell)) > WORDY for n, cell in enumerate(cells))
     return "wordy" if wordy and columns >= WIDE else "plain"
 
 
@@ -100,16 +100,16 @@ def _mark_cells(tokens: list[Token]) -> None:
         elif token.type == "th_open":
             _align(token)
             token.attrSet("scope", "col")
-            heads.append(_words(tokens[n + 1]))
+            heads.append(plain(tokens[n + 1]))
             _let_long_words_break(token, heads[-1])
         elif token.type == "td_open":
             _align(token)
             if column == 0:
-                row_name = _words(tokens[n + 1])
+                row_name = plain(tokens[n + 1])
                 _as_row_head(tokens, n)
             else:
                 token.attrSet("data-label", heads[column])
-            _let_long_words_break(token, _words(tokens[n + 1]))
+            _let_long_words_break(token, plain(tokens[n + 1]))
             if _length(tokens[n + 1]) > HALF:
                 token.attrJoin("class", "wide")
             if tokens[n + 1].content == TICK:
@@ -137,8 +137,4 @@ def _let_long_words_break(token: Token, words: str) -> None:
 def _length(inline: Token) -> int:
     """Letters of a cell; big ones count twice."""
     big = any(child.type == "strong_open" for child in inline.children or ())
-    return len(_words(inline)) * (2 if big else 1)
-
-
-def _words(inline: Token) -> str:
-    return "".join(child.content for child in inline.children or ())
+    return len(plain(inline)) * (2 if big else 1)

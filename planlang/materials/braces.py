@@ -38,7 +38,7 @@ class _Bench:
 
     @property
     def breadth(self) -> Fraction:
-        return breadth(self.braces)
+        return self.braces.breadth
 
     def nearest(self, position: Fraction) -> Fraction | None:
         return min(self.centres, key=lambda centre: abs(centre - position), default=None)
@@ -59,14 +59,9 @@ class _Bench:
             self.findings.append(messages.braces_close(self.panel, self.braces, pair, gap, mend=mend, tape=self.tape))
 
 
-def breadth(braces: Braces) -> Fraction:
-    """How much of the panel's length one brace covers: its width when flat, its thickness on edge."""
-    return braces.width if braces.lie == "flat" else braces.sheet.thickness
-
-
 def bears(centre: Fraction, joint: Fraction, braces: Braces) -> bool:
     """True when a joint lies within a brace, so that both batts rest on it."""
-    return abs(centre - joint) < breadth(braces) / 2
+    return abs(centre - joint) < braces.breadth / 2
 
 
 def place_braces(panel: FramedAbsorber, joints: tuple[Fraction, ...], tape: TapeStyle) -> Outcome[BraceLay]:

@@ -11,7 +11,6 @@ from math import cos, pi, sin
 from typing import Any
 
 from planlang.geometry.footprint import inset
-from planlang.materials.braces import breadth
 from planlang.materials.cores import batt_grid
 from planlang.materials.covering import blank_size
 from planlang.materials.model import PanelBuild, Part, Piece
@@ -103,7 +102,7 @@ def _outlined(build: PanelBuild, panel: PanelType, outline: Outline) -> tuple[Ap
         ring = [_plate((one, two, four, three), NONE, panel.frame_depth) for one, two, three, four in pairs]
         if panel.braces:
             for centre in build.braces:
-                reach = brace_at(within, centre, breadth(panel.braces))
+                reach = brace_at(within, centre, panel.braces.breadth)
                 ring.append(_brace(panel, panel.braces, centre, (reach.low, reach.high)))
     thick = core.layers * core.batt.thickness if core else NONE
     return _kept(
@@ -249,7 +248,7 @@ def _ring(frame: Frame, size: Corner, deep: Fraction) -> tuple[Solid, ...]:
 def _brace(panel: FramedAbsorber, braces: Braces, centre: Fraction, across: Corner) -> Solid:
     """A brace from side to side, `across` where it begins and ends."""
     deep = braces.sheet.thickness if braces.lie == "flat" else braces.width
-    wide, top = breadth(braces), panel.frame_depth - braces.setback
+    wide, top = braces.breadth, panel.frame_depth - braces.setback
     return _box((centre - wide / 2, centre + wide / 2), across, (top - deep, top))
 
 

@@ -24,7 +24,7 @@ from planlang.materials.fastenings import (
 )
 from planlang.materials.masses import GLUE_KG_M, SCREW_KG, core_kg, mass_item, sheet_kg
 from planlang.materials.model import PanelBuild, Part, Piece, StackLine
-from planlang.materials.parts import board_parts, joint_words, ring_parts
+from planlang.materials.parts import board_parts, inside, joint_words, ring_parts
 from planlang.materials.settings import frame_settings
 from planlang.materials.steps import join_frame, mark_hardware, measure_sheet, settings_step, weigh_words
 from planlang.plan.further_panels import MembraneAbsorber
@@ -54,7 +54,7 @@ def resolve_membrane(panel: MembraneAbsorber, marks: tuple[str, ...], tape: Tape
     )
     members = ring_parts(panel, panel.frame, size, panel.frame_depth, len(marks), tape=tape)
     parts = (*members, plate, *board_parts(panel, panel.board, len(marks), tape))
-    clear = clear_size(panel)
+    clear = inside(panel)
     core = (
         lay_within(panel.mark, panel.core, clear, len(marks), tape, panel.frame.sheet.thickness) if panel.core else None
     )
@@ -78,15 +78,9 @@ def resolve_membrane(panel: MembraneAbsorber, marks: tuple[str, ...], tape: Tape
     return Outcome(replace(build, steps=_steps(panel, build, tape)))
 
 
-def clear_size(panel: MembraneAbsorber) -> tuple[Fraction, Fraction]:
-    """The cavity inside the frame, along and across, mm: also what of the plate swings."""
-    loss = 2 * panel.frame.sheet.thickness
-    return panel.length - loss, panel.width - loss
-
-
 def sealed_metres(panel: MembraneAbsorber) -> Fraction:
     """Sealed joints, m: round the inside of the frame on the back board, and up its four corners."""
-    return (2 * sum(clear_size(panel)) + 4 * panel.frame_depth) / 1000
+    return (2 * sum(inside(panel)) + 4 * panel.frame_depth) / 1000
 
 
 def glue_metres(panel: MembraneAbsorber) -> Fraction:
@@ -95,7 +89,7 @@ def glue_metres(panel: MembraneAbsorber) -> Fraction:
 
 
 def _faults(panel: MembraneAbsorber, tape: TapeStyle) -> tuple[Diagnostic, ...]:
-    if min(clear_size(panel)) <= 0:
+    if min(inside(panel)) <= 0:
         return (messages.panel_too_short(panel, 2 * panel.frame.sheet.thickness, tape),)
     if min(panel.width, panel.length) <= 2 * panel.board.less:
         return (messages.back_board_gone(panel, panel.board, tape),)
@@ -119,7 +113,7 @@ def _stack(panel: MembraneAbsorber) -> tuple[StackLine, ...]:
 
 def _traits(panel: MembraneAbsorber, tape: TapeStyle) -> tuple[tuple[str, str], ...]:
     mass = float(panel.plate.density_kg_m3 * panel.plate.thickness / 1000)
-    swings = " x ".join(on_tape(extent, tape) for extent in reversed(clear_size(panel)))
+    swings = " x ".join(on_tape(extent, tape) for extent in reversed(inside(panel)))
     return (
         ("Frame", f"{panel.frame.sheet.words}, {joint_words(panel.frame)}"),
         ("Plate", f"{panel.plate.words}, {mass:.2f} kg/m2; {swings} of it swings"),
@@ -146,7 +140,7 @@ def _adhesive(panel: MembraneAbsorber, tape: TapeStyle) -> tuple[tuple[str, int,
     if panel.core is None:
         return ()
     rule = f"for each layer one every {on_tape(BEAD_PITCH, tape)} of width, at least 2 ({PRACTICE})"
-    return ((BEADS, panel.core.layers * beads(clear_size(panel)[1]), rule),)
+    return ((BEADS, panel.core.layers * beads(inside(panel)[1]), rule),)
 
 
 def _masses(panel: MembraneAbsorber, parts: tuple[Part, ...], pieces: tuple[Piece, ...]) -> tuple[MassItem, ...]:
@@ -161,7 +155,7 @@ def _masses(panel: MembraneAbsorber, parts: tuple[Part, ...], pieces: tuple[Piec
         mass_item("screws, glue and sealant", fixed, behind + deep / 2),
     ]  # fmt: skip
     if panel.core:
-        glued = panel.core.layers * beads(clear_size(panel)[1]) * clear_size(panel)[0] / 1000 * BEAD_KG_M
+        glued = panel.core.layers * beads(inside(panel)[1]) * inside(panel)[0] / 1000 * BEAD_KG_M
         items.append(mass_item("adhesive", glued, behind))
         items.append(mass_item("core", core_kg(panel.core.batt, pieces), behind + panel.batts / 2))
     if panel.hung_by:

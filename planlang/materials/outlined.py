@@ -104,7 +104,7 @@ def brace_pieces(
     within = inset(outline.corners, panel.frame.sheet.thickness)
     alike: dict[tuple[Fraction, str], list[Fraction]] = {}
     for centre in centres:
-        reach = brace_at(within, centre, braces.width if braces.lie == "flat" else braces.sheet.thickness)
+        reach = brace_at(within, centre, braces.breadth)
         alike.setdefault((Fraction(math.ceil(reach.length * SAWN), SAWN), reach.words), []).append(centre)
     several = len(alike) > 1
     return tuple(

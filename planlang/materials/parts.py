@@ -6,13 +6,17 @@ points. Braces run between the sides. All frame members are strips as wide as th
 """
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from planlang.materials.model import Part
 from planlang.plan.panel import BackBoard, Facing, Frame, FramedAbsorber, PanelType
 from planlang.plan.tape import TapeStyle, on_tape
 
+if TYPE_CHECKING:
+    from planlang.plan.further_panels import MembraneAbsorber
 
-def inside(panel: FramedAbsorber) -> tuple[Fraction, Fraction]:
+
+def inside(panel: "FramedAbsorber | MembraneAbsorber") -> tuple[Fraction, Fraction]:
     """The clear size within the frame: along, across, mm; the same for all joints."""
     loss = 2 * panel.frame.sheet.thickness
     return panel.length - loss, panel.width - loss

@@ -93,11 +93,6 @@ def order_sticks(cutting: StickCutting) -> Order:
     return Order(cutting.stock, _count(cutting.used, "stick"), by_unit, "rails, from the cutting layout", left)
 
 
-def order_hardware(needs: Sequence[HardwareNeed], rates: Rates) -> tuple[Order, ...]:
-    """Packs of hardware: all uses of one piece are one line, in the order of their first use."""
-    return tuple(order_pieces(uses[0].hardware, uses, rates) for uses in by_piece(needs))
-
-
 def by_piece(needs: Sequence[HardwareNeed]) -> list[list[HardwareNeed]]:
     """The uses of each piece of hardware, in the order of its first use."""
     by_name: dict[str, list[HardwareNeed]] = {}

@@ -61,6 +61,11 @@ class Braces(Node):
     lie: Literal["flat", "edge"]
     setback: Fraction
 
+    @property
+    def breadth(self) -> Fraction:
+        """How much of the panel's length one brace covers: its width when flat, its thickness on edge."""
+        return self.width if self.lie == "flat" else self.sheet.thickness
+
 
 @record(kw_only=True)
 class Facing(Node):

@@ -7,8 +7,7 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.air import air_state
-from planlang.acoustics.bands import ALL_BANDS
-from planlang.acoustics.by_kind import Diffuser, corner_row, diffuser_row, diffuser_scattering, panel_absorption
+from planlang.acoustics.by_kind import corner_row, panel_absorption
 from planlang.acoustics.corner_traps import CornerTrap, corner_gain
 from planlang.acoustics.diffuse import diffuse_absorption
 from planlang.acoustics.layers import absorption
@@ -116,18 +115,6 @@ def test_traps_as_a_row_of_the_room_hold_their_middle_within_their_range():
     assert "a guess" in row.source
     quick = corner_row(TRAP, 4, AIR, ranged=False)
     assert quick.taken == pytest.approx(row.taken)
-
-
-def test_diffusers_scatter_within_the_range_of_their_wells():
-    # wells of 50 mm: to 3432 Hz (half a wavelength)
-    seven = Diffuser(prime=7, design=500, well=0.050, width=0.35, length=0.6)
-    found = diffuser_scattering(seven, np.array([125.0, 500.0, 2000.0, 4000.0]), AIR)
-    assert list(found) == [0.2, 0.7, 0.7, 0.2]
-    row = diffuser_row(seven, 2)
-    assert row.area == pytest.approx(0.42)
-    assert np.all(row.low == 0) and row.taken == pytest.approx([0.042] * len(ALL_BANDS.columns))
-    assert np.all(row.high >= 0.3 * row.area - 1e-12)
-    assert panel_absorption(seven, OCTAVE, AIR).high == pytest.approx([0.3] * 7)
 
 
 def test_a_thing_of_no_kind_is_refused():

@@ -3,7 +3,7 @@
 import pytest
 
 from planlang.acoustics.floors import anticlockwise, doubled_area, is_convex, middle
-from planlang.acoustics.reflections import inside
+from planlang.geometry.plane import holds
 
 BOX = [(0.0, 0.0), (6.0, 0.0), (6.0, 4.0), (0.0, 4.0)]
 ELL = [(0.0, 0.0), (6.0, 0.0), (6.0, 3.0), (3.0, 3.0), (3.0, 6.0), (0.0, 6.0)]
@@ -26,6 +26,6 @@ def test_inner_corners_are_seen():
 def test_the_middle_lies_inside_by_a_hand_and_more(floor):
     x, y = middle(floor)
     for dx, dy in ((0.2, 0.2), (0.2, -0.2), (-0.2, 0.2), (-0.2, -0.2)):
-        assert inside(floor, x + dx, y + dy)
+        assert holds(floor, x + dx, y + dy)
     if floor is BOX:
         assert (x, y) == (3, 2)

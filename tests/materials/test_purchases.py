@@ -6,9 +6,10 @@ from hypothesis import strategies as st
 from planlang.materials.model import Cutting, RollCut
 from planlang.materials.purchases import (
     HardwareNeed,
+    by_piece,
     metres_to_buy,
     order_cloth,
-    order_hardware,
+    order_pieces,
     order_sheets,
     packs,
     priced,
@@ -52,13 +53,17 @@ def test_cloth_has_the_spare_and_is_cut_to_a_tenth_of_a_metre():
     assert metres_to_buy(F(7000), F(1, 10)) == F(77, 10)
 
 
+def ordered(needs):
+    return tuple(order_pieces(uses[0].hardware, uses, rates()) for uses in by_piece(needs))
+
+
 def test_hardware_of_several_uses_is_one_line_with_spare_in_packs():
     needs = (
         HardwareNeed(hardware(), 16, "links of clouds"),
         HardwareNeed(hardware(name="eye", pack=1, price=None), 4, "eyes"),
         HardwareNeed(hardware(), 4, "links of wall"),
     )
-    link, eye = order_hardware(needs, rates())
+    link, eye = ordered(needs)
     assert link.need == "20"
     assert link.by_unit == (("pack", 3), ("each", 30))
     assert link.how == "16 links of clouds + 4 links of wall; with 5 % spare 21, in packs of 10"
@@ -66,7 +71,7 @@ def test_hardware_of_several_uses_is_one_line_with_spare_in_packs():
 
 
 def test_no_need_is_no_line():
-    assert order_hardware((HardwareNeed(hardware(), 0, "links"),), rates()) == ()
+    assert ordered((HardwareNeed(hardware(), 0, "links"),)) == ()
 
 
 def test_missing_price_is_not_a_zero():

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from planlang.acoustics.modes import boundary_dip
-from planlang.acoustics.reflections import image, inside, level_to_direct, strike
+from planlang.acoustics.reflections import image, level_to_direct, strike
 from planlang.acoustics.standards import (
     classroom_time,
     din_group_b,
@@ -15,6 +15,7 @@ from planlang.acoustics.standards import (
     monitoring_time,
 )
 from planlang.acoustics.targets import target_bands
+from planlang.geometry.plane import holds
 from planlang.plan.room import Target
 from planlang.plan.stock import OCTAVES
 from planlang.syntax.span import NOWHERE
@@ -56,8 +57,8 @@ def test_no_reflection_between_the_two_sides_of_a_plane():
 
 def test_inside_an_l():
     corner = ((0, 0), (6, 0), (6, 3), (3, 3), (3, 6), (0, 6))
-    assert inside(corner, 1, 5)
-    assert not inside(corner, 5, 5)
+    assert holds(corner, 1, 5)
+    assert not holds(corner, 5, 5)
 
 
 # --- targets ------------------------------------------------------------------------------------------------

@@ -12,6 +12,7 @@ from typing import Protocol
 from planlang.geometry.checks import messages
 from planlang.geometry.checks.depth import body_corners
 from planlang.geometry.model import PlacedPanel, RoomGeometry, Surface, Vector
+from planlang.geometry.plane import dot
 from planlang.geometry.polygon import TOLERANCE
 from planlang.plan.tape import TapeStyle
 from planlang.syntax.diagnostics import Diagnostic
@@ -97,7 +98,7 @@ def depth_shared(one: "Solid", other: "Solid") -> float:
         length = math.hypot(*axis)
         if length < 1e-9:
             continue
-        ours, theirs = ([_dot(axis, at) / length for at in body.corners] for body in (one, other))
+        ours, theirs = ([dot(axis, at) / length for at in body.corners] for body in (one, other))
         least = min(least, max(ours) - min(theirs), max(theirs) - min(ours))
         if least <= 0:
             break
@@ -129,10 +130,6 @@ def _meet(one: Body, other: Body) -> bool:
 
 def _from(a: Vector, b: Vector) -> Vector:
     return (b[0] - a[0], b[1] - a[1], b[2] - a[2])
-
-
-def _dot(a: Vector, b: Vector) -> float:
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 
 
 def _square_to(a: Vector, b: Vector) -> Vector:

@@ -89,16 +89,10 @@ def body_corners(panel: PlacedPanel, surface: Surface) -> tuple[Vector, ...]:
 def _out(surface: Surface, corners: Sequence[Vector], convex: bool) -> float:
     """How far a body goes through a surface, mm; 0 or less where it doesn't."""
     if convex:
-        return max(-_inside(surface, at) for at in corners)
+        return max(-surface.off(at) for at in corners)
     from planlang.geometry.checks.inner_corners import depth_through  # noqa: PLC0415 - most rooms are convex
 
     return depth_through(surface, corners)
-
-
-def _inside(surface: Surface, at: Vector) -> float:
-    """Distance from a surface into the room, mm."""
-    (a, b, c), (x, y, z), (east, north, height) = surface.inward, at, surface.origin
-    return a * (x - east) + b * (y - north) + c * (z - height)
 
 
 def _crosses(panel: PlacedPanel, members: Members, lines: Sequence[Fraction]) -> bool:

@@ -13,7 +13,7 @@ def depth_through(surface: Surface, corners: Sequence[Vector]) -> float:
 
     The body is an upright prism on another face: the corners of its back, then those of its front.
     """
-    heights = [_off(surface, at) for at in corners]
+    heights = [surface.off(at) for at in corners]
     low, high = -min(heights), max(heights)
     if low <= TOLERANCE or high <= TOLERANCE:
         return 0.0
@@ -41,10 +41,6 @@ def _cut(corners: Sequence[Vector], heights: Sequence[float]) -> list[Vector]:
         elif heights[a] == 0:
             found.append(corners[a])
     return found
-
-
-def _off(surface: Surface, at: Vector) -> float:
-    return sum(n * (p - o) for n, p, o in zip(surface.inward, at, surface.origin, strict=True))
 
 
 def _on(surface: Surface, at: Vector) -> Point:

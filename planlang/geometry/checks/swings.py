@@ -7,6 +7,7 @@ from fractions import Fraction
 from planlang.geometry.checks import messages
 from planlang.geometry.checks.depth import body_corners
 from planlang.geometry.model import PlacedFeature, PlacedPanel, Point, RoomGeometry, Surface, Vector
+from planlang.geometry.plane import turn
 from planlang.geometry.polygon import TOLERANCE
 from planlang.geometry.words import Worst
 from planlang.plan.tape import TapeStyle
@@ -149,15 +150,11 @@ def _hull(points: Sequence[Point]) -> list[Point]:
     for run in (ordered, ordered[::-1]):
         chain: list[Point] = []
         for point in run:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], point) <= 0:
+            while len(chain) > 1 and turn(chain[-2], chain[-1], point) <= 0:
                 chain.pop()
             chain.append(point)
         half.append(chain[:-1])
     return half[0] + half[1]
-
-
-def _turn(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _beyond(outline: Sequence[Point], axis: int, least: float) -> list[Point]:
@@ -174,7 +171,7 @@ def _beyond(outline: Sequence[Point], axis: int, least: float) -> list[Point]:
 
 def _holds_origin(outline: Sequence[Point]) -> bool:
     return all(
-        _turn(one, other, (0.0, 0.0)) >= 0 for one, other in zip(outline, [*outline[1:], outline[0]], strict=True)
+        turn(one, other, (0.0, 0.0)) >= 0 for one, other in zip(outline, [*outline[1:], outline[0]], strict=True)
     )
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from planlang.geometry import messages
 from planlang.geometry.model import Box
+from planlang.geometry.plane import evenly
 from planlang.plan.model import Array
 from planlang.plan.panel import Cleats, Eyes
 from planlang.plan.tape import TapeStyle
@@ -67,7 +68,7 @@ def on_face(array: Array, box: Box) -> tuple[Place, ...]:
     hooks = array.panel.hung_by
     if isinstance(hooks, Cleats):
         level = box.upper - hooks.below_top
-        return tuple((at, level) for at in _evenly(box.left + hooks.inset, box.right - hooks.inset, hooks.count))
+        return tuple((at, level) for at in evenly(box.left + hooks.inset, box.right - hooks.inset, hooks.count))
     if hooks is None:
         return ()
     rail = array.panel.rail.thickness / 2 if array.panel.rail else Fraction(0)
@@ -75,13 +76,13 @@ def on_face(array: Array, box: Box) -> tuple[Place, ...]:
         return _in_line(array, box, hooks)
     pairs = hooks.count // 2
     if array.upright:
-        along = _evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)
+        along = evenly(box.lower + hooks.inset, box.upper - hooks.inset, pairs)
         left, right = box.left + rail, box.right - rail
         first, *middle, last = along
         rising = [(right, up) for up in along]
         falling = [(left, up) for up in (last, *reversed(middle))]
         return ((left, first), *rising, *falling)
-    along = _evenly(box.left + hooks.inset, box.right - hooks.inset, pairs)
+    along = evenly(box.left + hooks.inset, box.right - hooks.inset, pairs)
     lower = [(across, box.lower + rail) for across in along]
     upper = [(across, box.upper - rail) for across in reversed(along)]
     return (*lower, *upper)
@@ -91,18 +92,12 @@ def _in_line(array: Array, box: Box, eyes: Eyes) -> tuple[Place, ...]:
     """Eyes along the middle of the box, from its lower or its left end."""
     if array.upright:
         middle = (box.left + box.right) / 2
-        return tuple((middle, up) for up in _evenly(box.lower + eyes.inset, box.upper - eyes.inset, eyes.count))
+        return tuple((middle, up) for up in evenly(box.lower + eyes.inset, box.upper - eyes.inset, eyes.count))
     middle = (box.lower + box.upper) / 2
-    return tuple((across, middle) for across in _evenly(box.left + eyes.inset, box.right - eyes.inset, eyes.count))
+    return tuple((across, middle) for across in evenly(box.left + eyes.inset, box.right - eyes.inset, eyes.count))
 
 
 def letter(index: int) -> str:
     """a, b ... z, then aa, ab ..."""
     turn, place = divmod(index, len(ascii_lowercase))
     return (letter(turn - 1) if turn else "") + ascii_lowercase[place]
-
-
-def _evenly(first: Fraction, last: Fraction, count: int) -> tuple[Fraction, ...]:
-    if count == 1:
-        return ((first + last) / 2,)
-    return tuple(first + (last - first) * index / (count - 1) for index in range(count))

@@ -4,6 +4,7 @@ import math
 from fractions import Fraction
 
 from planlang.geometry.footprint import Spot, chord_of, on_grain
+from planlang.geometry.plane import evenly
 from planlang.plan.outline import Outline
 from planlang.plan.panel import Cleats, PanelType
 
@@ -51,13 +52,6 @@ def chord_at(outline: Outline, up: Fraction) -> Spot:
         half = on_grain(math.sqrt(max(float(outline.radius**2 - (up - along) ** 2), 0.0)))
         return across - half, across + half
     return chord_of(outline.corners, up)
-
-
-def evenly(first: Fraction, last: Fraction, count: int) -> tuple[Fraction, ...]:
-    """So many places from one to another; a single one in the middle."""
-    if count == 1:
-        return ((first + last) / 2,)
-    return tuple(first + (last - first) * index / (count - 1) for index in range(count))
 
 
 def _stretch(outline: Outline, spot: Spot) -> Fraction:

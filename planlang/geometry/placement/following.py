@@ -14,6 +14,7 @@ from planlang.geometry.model import Box, RoomGeometry, Surface
 from planlang.geometry.placement import messages
 from planlang.geometry.placement.rules import place_panels
 from planlang.geometry.placement.slot import Site, Slot
+from planlang.geometry.plane import turn
 from planlang.geometry.polygon import Edge, edges_of, to_grain
 from planlang.geometry.words import to_step
 from planlang.plan.model import Array, Plan
@@ -129,11 +130,7 @@ def _without_straight(tops: list[Spot]) -> list[Spot]:
     """Corners that a straight line goes through, or that lie hollow after rounding, are none."""
     kept: list[Spot] = []
     for spot in tops:
-        while len(kept) > 1 and _turn(kept[-2], kept[-1], spot) <= 0:
+        while len(kept) > 1 and turn(kept[-2], kept[-1], spot) <= 0:
             kept.pop()
         kept.append(spot)
     return kept
-
-
-def _turn(a: Spot, b: Spot, c: Spot) -> Fraction:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

@@ -77,7 +77,7 @@ def _draw_frame(canvas: Canvas, arranged: Arranged, panel: FramedAbsorber, build
         canvas.polygon([_at(arranged, build, spot) for spot in ring], _EDGE_PEN, SHADE)
     braces = panel.braces
     for centre in build.braces if braces else ():
-        half = (braces.width if braces.lie == "flat" else braces.sheet.thickness) / 2  # type: ignore[union-attr]
+        half = (braces.breadth) / 2  # type: ignore[union-attr]
         low, high = (chord_of(within, centre + off) for off in (-half, half))
         ring = ((low[0], centre - half), (low[1], centre - half), (high[1], centre + half), (high[0], centre + half))
         canvas.polygon([_at(arranged, build, spot) for spot in ring], MEDIUM, TINT)

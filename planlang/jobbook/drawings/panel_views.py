@@ -94,7 +94,7 @@ def _brace_boxes(view: View, panel: FramedAbsorber, build: PanelBuild) -> tuple[
     braces = panel.braces
     if braces is None:
         return ()
-    half = (braces.width if braces.lie == "flat" else braces.sheet.thickness) / 2
+    half = (braces.breadth) / 2
     t = panel.frame.sheet.thickness
     return tuple(view.box(centre - half, t, centre + half, panel.width - t) for centre in build.braces)
 

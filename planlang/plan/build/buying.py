@@ -57,8 +57,8 @@ def build_supplier(names: Names, definition: Definition) -> Supplier:
         name=definition.name.text,
         words=value(called, "words") if called else definition.name.text.replace("-", " "),
         dated=value(one(entry, "prices"), "date"),
-        freight=_money(value(freight, "amount")) if freight else None,
-        free_from=_money(enough) if enough else None,
+        freight=money_of(value(freight, "amount")) if freight else None,
+        free_from=money_of(enough) if enough else None,
         tax=value(tax, "share") if tax else Fraction(0),
         tax_borne=bool(tax) and value(tax, "how") == "borne" if tax else False,
     )
@@ -80,7 +80,7 @@ def _read_line(names: Names, supplier: Supplier, line: Entry) -> None:
             message = f"`{name.text}` is a {sort}; a {parameter} is stated of a {sorts}"
             names.sink.append(messages.disagree(line.span, message, "take it out"))
             raise Unknown
-    price = Price(at=line.span, money=_money(value(line, "price")), per=per) if per else None
+    price = Price(at=line.span, money=money_of(value(line, "price")), per=per) if per else None
     offer = Offer(
         at=line.span,
         supplier=supplier.name,
@@ -100,7 +100,7 @@ def offers_of(names: Names, definition: Definition) -> tuple[Offer, ...]:
         if part.faulty:
             raise Unknown
         stated: Quantity | None = maybe_value(part, "price")
-        price = Price(at=part.span, money=_money(stated), per="sheet") if stated else None
+        price = Price(at=part.span, money=money_of(stated), per="sheet") if stated else None
         others.append(Offer(at=part.span, supplier="", price=price, size=value(part, "size")))
     offers = (*others, *names.offers.get(definition.name.text, ()))
     sizes = {offer.size for offer in offers if offer.size}
@@ -191,9 +191,10 @@ def _step(names: Names, crews: dict[str, Entry], part: Entry, unread: bool) -> W
         per=value(part, "per"),
         crew=name.text.replace("-", " "),
         hands=value(crew, "hands"),
-        rate=_money(value(crew, "rate")),
+        rate=money_of(value(crew, "rate")),
     )
 
 
-def _money(amount: Quantity) -> Money:
+def money_of(amount: Quantity) -> Money:
+    """An amount of money."""
     return Money(amount=amount.amount, currency=amount.currency)

@@ -7,7 +7,7 @@ from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, one, span_of_value, value
+from planlang.plan.build.names import Names, Unknown, all_of, maybe, maybe_value, one, refused, span_of_value, value
 from planlang.plan.build.panels import build_panel_of
 from planlang.plan.build.stock import build_hardware
 from planlang.plan.entry import Entry
@@ -80,7 +80,7 @@ def build_end_grain(names: Names, fix: Entry) -> bool:
     """Whether the fixings go into the ends of the members; a rail and a lining have none that they could meet."""
     if "end" in fix.values and value(fix, "into") in ("lining", "rails"):
         message = f"`into {value(fix, 'into')}` meets no end of a member"
-        raise _clash(names, fix, message, "take `in their end grain` out")
+        raise refused(names, fix, message, "take `in their end grain` out")
     return "end" in fix.values
 
 
@@ -90,15 +90,16 @@ def build_square(names: Names, hang: Entry, entry: Entry) -> bool:
     if "square" not in hang.values:
         if tie is not None:
             message = "links that hang plumb hold a panel up a slope by themselves; a tie would pull it aside"
-            raise _clash(names, tie, message, "write `hang …, square to the slope`, or take the tie out")
+            raise refused(names, tie, message, "write `hang …, square to the slope`, or take the tie out")
         return False
     if value(hang, "by") != "eyes":
-        raise _clash(names, hang, "cleats have no links that could hang square", "take `square to the slope` out")
+        raise refused(names, hang, "cleats have no links that could hang square", "take `square to the slope` out")
     if "lean" in hang.values:
-        raise _clash(names, hang, "links lean from plumb or hang square to the slope, not both", "take one of them out")
+        message = "links lean from plumb or hang square to the slope, not both"
+        raise refused(names, hang, message, "take one of them out")
     if share is not None and value(share, "rule") != "envelope":
         message = f"sharing by {value(share, 'rule')} is for plumb links; these hang square to the slope"
-        raise _clash(names, share, message, "take `share` out")
+        raise refused(names, share, message, "take `share` out")
     return True
 
 
@@ -108,24 +109,19 @@ def build_fixed(names: Names, hang: Entry, entry: Entry) -> bool:
         return False
     fix, share = maybe(entry, "fix"), maybe(entry, "share")
     if value(hang, "by") != "eyes":
-        raise _clash(
+        raise refused(
             names, hang, "cleats are for walls; nothing fixes them to a slope", "take `fixed to the slope` out"
         )
     if "square" in hang.values or "lean" in hang.values:
         message = "stand-offs are fixed to the slope; they neither lean nor hang square to it"
-        raise _clash(names, hang, message, "take one of them out")
+        raise refused(names, hang, message, "take one of them out")
     if share is not None and value(share, "rule") != "envelope":
         message = f"sharing by {value(share, 'rule')} is for links; these are stand-offs"
-        raise _clash(names, share, message, "take `share` out")
+        raise refused(names, share, message, "take `share` out")
     if fix is not None and (value(fix, "into") in ("lining", "rails") or "end" in fix.values):
         message = "stand-offs are checked where they are screwed into the side of members alone"
-        raise _clash(names, fix, message, "fix into the members, or let the panel hang from links")
+        raise refused(names, fix, message, "fix into the members, or let the panel hang from links")
     return True
-
-
-def _clash(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
-    names.sink.append(messages.disagree(entry.span, message, mend))
-    return Unknown()
 
 
 def build_up_slope_tie(names: Names, entry: Entry | None) -> UpSlopeTie | None:
@@ -167,13 +163,14 @@ def build_unequal(names: Names, hang: Entry, entry: Entry) -> tuple[Fraction, An
         raise Unknown
     message, mend = _beside_unequal(hang, entry)
     if message:
-        raise _clash(names, hang, message, mend)
+        raise refused(names, hang, message, mend)
     stated = one(entry, "panel")
     panel = build_panel_of(names, stated)
     if panel.outline is not None or "below" in stated.values:
-        raise _clash(names, hang, "a panel with an outline of its own hangs by equal drops", OUT)
+        raise refused(names, hang, "a panel with an outline of its own hangs by equal drops", OUT)
     if panel.eyes_in_line:
-        raise _clash(names, hang, "a baffle hangs by equal drops: its one row of eyes is not held against tilting", OUT)
+        message = "a baffle hangs by equal drops: its one row of eyes is not held against tilting"
+        raise refused(names, hang, message, OUT)
     return more, value(hang, "row")
 
 

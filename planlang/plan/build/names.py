@@ -296,3 +296,9 @@ def flat(groups: Iterable[Iterable[T]]) -> list[T]:
 def nearest(text: str, known: list[str]) -> str:
     """The known name that was probably meant; empty when none is near."""
     return nearest_name(text, known)
+
+
+def refused(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
+    """Report what doesn't go together in a statement, to be raised."""
+    names.sink.append(messages.disagree(entry.span, message, mend))
+    return Unknown()

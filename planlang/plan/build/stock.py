@@ -7,10 +7,9 @@ from functools import partial
 from typing import Any
 
 from planlang.plan import messages
-from planlang.plan.build.buying import build_work, offers_of
+from planlang.plan.build.buying import build_work, money_of, offers_of
 from planlang.plan.build.names import Definition, Names, Unknown, attempt, maybe, maybe_value, one, span_of_value, value
 from planlang.plan.entry import Entry
-from planlang.plan.quantity import Quantity
 from planlang.plan.stock import (
     OCTAVES,
     Bands,
@@ -18,7 +17,6 @@ from planlang.plan.stock import (
     Cloth,
     Hardware,
     Lining,
-    Money,
     Price,
     Rates,
     Seating,
@@ -39,11 +37,6 @@ def price_of(entry: Entry) -> Price | None:
     if stated is None:
         return None
     return Price(at=stated.span, money=money_of(value(stated, "price")), per=value(stated, "per"))
-
-
-def money_of(amount: Quantity) -> Money:
-    """An amount of money."""
-    return Money(amount=amount.amount, currency=amount.currency)
 
 
 def note_defaults(names: Names, definition: Definition) -> None:

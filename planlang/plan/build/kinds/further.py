@@ -6,10 +6,9 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
-from planlang.plan import messages
 from planlang.plan.build.kinds.common import build_board, build_core, build_covering
 from planlang.plan.build.kinds.framed import build_frame
-from planlang.plan.build.names import Names, Unknown, all_of, maybe, one, value
+from planlang.plan.build.names import Names, all_of, maybe, one, refused, value
 from planlang.plan.build.stock import build_batt, build_sheet
 from planlang.plan.entry import Entry
 from planlang.plan.further_panels import Baffle, CornerTrap, MembraneAbsorber
@@ -66,12 +65,6 @@ def baffle_fields(names: Names, entry: Entry) -> dict[str, Any]:
         raise refused(names, one(entry, "frame"), "mitred corners hold a hanging frame by their glue alone", mend)
     fields: dict[str, Fraction] = {"width": thick, "length": size[1], "depth": size[0]}
     return {**fields, "frame": frame, "core": core, "front": front}
-
-
-def refused(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
-    """Report what doesn't go together."""
-    names.sink.append(messages.disagree(entry.span, message, mend))
-    return Unknown()
 
 
 FIELDS: Mapping[str, Callable[[Names, Entry], dict[str, Any]]] = {

@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from planlang.plan import messages
-from planlang.plan.build.names import Names, Unknown, maybe, one, value
+from planlang.plan.build.names import Names, Unknown, maybe, one, refused, value
 from planlang.plan.entry import Entry
 from planlang.plan.outline import Outline, Spot
 
@@ -37,7 +37,7 @@ def build_outline(names: Names, entry: Entry, panel: Entry) -> Outline:
         case "raking":
             left, right = (_within(names, entry, side, length) for side in ("left", "right"))
             if max(left, right) != length:
-                raise _refused(names, entry, "the longer side of a raking top is the length of the face",
+                raise refused(names, entry, "the longer side of a raking top is the length of the face",
                                "make one of them the same as the other")  # fmt: skip
             corners = ((NIL, NIL), (width, NIL), (width, right), (NIL, left))
         case _:
@@ -55,22 +55,22 @@ def check_kind(names: Names, entry: Entry, panel: Entry, shape: str) -> None:
     if kind is None or value(kind, "build") != "framed":
         return
     if shape == "circle":
-        raise _refused(names, entry, "a frame of straight strips makes no circle",
+        raise refused(names, entry, "a frame of straight strips makes no circle",
                        "write `absorber board`, or an outline with corners")  # fmt: skip
     frame, facing = maybe(panel, "frame"), maybe(panel, "facing")
     if frame is not None and value(frame, "joint") != "mitre":
-        raise _refused(names, entry, f"corners that are not square can't have {value(frame, 'joint')} joints",
+        raise refused(names, entry, f"corners that are not square can't have {value(frame, 'joint')} joints",
                        "write `mitre joints` in `frame`")  # fmt: skip
     if facing is not None:
-        raise _refused(names, entry, "a facing is laid out for rectangles alone", "take `facing` or `outline` out")
+        raise refused(names, entry, "a facing is laid out for rectangles alone", "take `facing` or `outline` out")
     if maybe(panel, "shadow-gap") is not None:
         message = "a shadow gap is laid out for rectangles alone"
-        raise _refused(names, entry, message, "take `shadow-gap` or `outline` out")
+        raise refused(names, entry, message, "take `shadow-gap` or `outline` out")
 
 
 def _circle(names: Names, entry: Entry, width: Fraction, length: Fraction) -> Outline:
     if width != length:
-        raise _refused(names, entry, "the face of a circle is as long as it is wide", "make the face square")
+        raise refused(names, entry, "the face of a circle is as long as it is wide", "make the face square")
     return Outline(at=entry.span, shape="circle", corners=((width / 2, width / 2),), radius=width / 2)
 
 
@@ -96,11 +96,11 @@ def _corners(names: Names, entry: Entry, face: Spot) -> tuple[Spot, ...]:
         for (ax, ay), (bx, by), (cx, cy) in zip(ring, ring[1:], ring[2:], strict=False)
     ]
     if not all(turn > 0 for turn in turns) or not _once_round(corners):
-        raise _refused(names, entry, "the corners run anticlockwise round a convex outline, none on a straight side",
+        raise refused(names, entry, "the corners run anticlockwise round a convex outline, none on a straight side",
                        "put them in order from the lower left one; hollow shapes are two panels")  # fmt: skip
     lows, highs = (tuple(pick(spot[axis] for spot in corners) for axis in (0, 1)) for pick in (min, max))
     if lows != (NIL, NIL) or highs != face:
-        raise _refused(names, entry, "the outline reaches all four sides of its face",
+        raise refused(names, entry, "the outline reaches all four sides of its face",
                        "make the face as wide and as long as the corners say, from 0, 0")  # fmt: skip
     return corners
 
@@ -109,8 +109,3 @@ def _once_round(corners: tuple[Spot, ...]) -> bool:
     """Whether the sides of an outline that only turns left go round once: they turn from down to up once."""
     ups = [by > ay or (by == ay and bx < ax) for (ax, ay), (bx, by) in pairwise((*corners, corners[0]))]
     return sum(after and not before for before, after in pairwise((*ups, ups[0]))) == 1
-
-
-def _refused(names: Names, entry: Entry, message: str, mend: str) -> Unknown:
-    names.sink.append(messages.disagree(entry.span, message, mend))
-    return Unknown()
